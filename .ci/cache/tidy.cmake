@@ -1,0 +1,4 @@
+include(${CMAKE_CURRENT_LIST_DIR}/common.cmake)
+set(CMAKE_BUILD_TYPE Debug CACHE STRING "")
+set(CMAKE_CXX_COMPILER clang++ CACHE STRING "")
+set(CMAKE_CXX_CLANG_TIDY clang-tidy CACHE STRING "")

@@ -1,8 +1,7 @@
 // The elbow-and-arc form of laying a cane: one arc of constant curvature from the way the cane leaves its base into
 // the direction of the wire, then a straight run onto and along the wire. Plain numbers in and out, never a vine: the
-// rod solver of the growth issue fills the same shape. Millimetres, radians; x towards the laid side, y up, z across.
-// Form: design documents' trade/DEVELOPERS.md, decision 5 (computed); the numbers below are our choice, see
-// DEVELOPERS.md, decision 5.
+// rod solver will fill the same shape. Millimetres, radians; x towards the laid side, y up, z across.
+// The numbers below are our choice (DEVELOPERS.md, decision 5).
 #pragma once
 
 #include <vector>
@@ -19,7 +18,7 @@ struct BaseArc {
     double wire = 0;     // height of the wire above the start, mm; negative where the cane starts above it
 };
 
-inline constexpr double arch_over_wire = 20.0;    // mm the arc may rise above the wire (DEVELOPERS.md, decision 5, our choice)
+inline constexpr double arch_over_wire = 20.0;    // mm the arc may rise above the wire (our choice)
 inline constexpr double least_hand_radius = 120;  // mm: a quarter turn over the hand, whatever the rise (our choice)
 inline constexpr double approach = 300.0;         // mm along the row from the end of the arc down onto the wire (our choice)
 

@@ -20,4 +20,7 @@ std::string print_edit(const Edit& edit);
 // later versions (named as such), numbers out of range, more than most_edits, more than longest_plan_text.
 [[nodiscard]] Result<Plan> parse_plan(std::string_view text);
 
+// Column, from 1, at which each edit of the text begins: what prune() refuses by step a person finds by column.
+std::vector<int> edit_columns(std::string_view text);
+
 }  // namespace spurwright

@@ -34,7 +34,7 @@ private:
 // Sets first_node, node_count, first_bud and bud_count from the sorted tables. For those who copy tables (season).
 void link_rows(Vine& vine);
 
-// The side of an axis by formats.md: the parent's; for an axis straight from a trunk the side whose crown point alone
+// The side of an axis: the parent's; for an axis straight from a trunk the side whose crown point alone
 // stands on that trunk, else the sign of x of its node 1 (node 0 where it has no more) against the head, equal: left.
 Side side_by_place(const Vine& vine, const Axis& axis);
 

@@ -77,7 +77,7 @@ Broken check_node(const Vine& v, std::size_t row) {
     if (index > 0) {
         const Node& below = v.nodes[row - 1];
         if (below.removed && !n.removed) return broken("error.vine.kept-on-removed", name);
-        if (apart(n.place, below.place) > n.joint.count + 50.0) return broken("error.vine.stretched", name);
+        if (!n.removed && apart(n.place, below.place) > n.joint.count + 50.0) return broken("error.vine.stretched", name);
     }
     return std::nullopt;
 }

@@ -1,0 +1,50 @@
+// What a vine asks for, and how much each rule then weighs: decided from the vine before any cut, never from the plan,
+// so that all plans of a vine share one denominator. Weights in force sum to exactly 1000 tenths; left and right
+// always weigh alike.
+#pragma once
+
+#include <array>
+#include <vector>
+
+#include "sim/rules/facts.h"
+#include "sim/rules/house_rules.h"
+
+namespace spurwright::rules {
+
+// A cane that may be laid, a spur that may be kept: facts of the uncut vine. Of a cane its shortest form is asked, cut
+// after the fewest count buds that make a cane: what is wrong farther out can be cut off.
+bool acceptable_cane(const CaneFacts& shortest, const HouseRules& house);
+bool acceptable_spur(const SpurFacts& one_bud, const HouseRules& house);
+
+// By side: left, right.
+struct SideOffers {
+    std::vector<AxisId> canes, spurs;  // acceptable ones
+};
+struct Offers {
+    std::array<SideOffers, 2> sides;
+    bool suckers = false;   // growth on the trunk or the rootstock
+    bool old_wood = false;  // two-year wood, of which some may have to come off
+};
+
+struct Asked {
+    std::array<bool, 2> cane{}, spur{};  // by side
+    bool suckers = false, old_wood = false;
+    // Weight of one piece, or of a rule judged once; 0 where it is not asked. Tenths of a point.
+    std::array<Tenths, rule_count> per_cane{}, per_spur{}, once{};
+
+    Tenths of_cane(RuleName name, Side side) const { return cane[index_of(side)] ? per_cane[index_of(name)] : Tenths{}; }
+    Tenths of_spur(RuleName name, Side side) const { return spur[index_of(side)] ? per_spur[index_of(name)] : Tenths{}; }
+    Tenths of_vine(RuleName name) const { return once[index_of(name)]; }
+    Tenths total() const;  // of all that is asked
+};
+
+Offers offers(const Vine& before, const HouseRules& house);
+Asked asked(const Offers& offers, const HouseRules& house);
+Asked asked(const Vine& before, const HouseRules& house);
+
+// Fraction of a share: points are rounded down to whole tenths per piece.
+constexpr Tenths points_of(Tenths share, PerMille mark) {
+    return {static_cast<std::int32_t>(std::int64_t{share.count} * mark.count / 1000)};
+}
+
+}  // namespace spurwright::rules

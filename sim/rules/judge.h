@@ -1,0 +1,20 @@
+// What a pruning is worth and why. Pure: facts in, findings out. Never asks what the best plan is.
+#pragma once
+
+#include "sim/rules/findings.h"
+#include "sim/rules/measure_plan.h"
+
+namespace spurwright::rules {
+
+// `after` must be `before` pruned (the same rows). Judged for two canes, a spur each (system two-cane).
+Judgement judge(const Vine& before, const Vine& after, const HouseRules& house);
+// The same with what the vine asks for worked out before: it is a fact of `before`, so many plans share it.
+Judgement judge(const Vine& before, const Vine& after, const HouseRules& house, const Offers& offers, const Asked& asked);
+
+// From facts alone, measured or written down by hand.
+Judgement judge_facts(const PlanFacts& plan, const Asked& asked, const HouseRules& house);
+
+// 100.0 held under the lowest of these.
+Tenths held_under(const std::vector<Cap>& caps, Tenths sum);
+
+}  // namespace spurwright::rules

@@ -1,0 +1,36 @@
+// Facts of one piece, measured on the uncut vine: the search asks for every candidate, the judge for the pieces that
+// were kept. What a plan did to a piece (its end, its ties) is handed in; the canonical forms stand here too.
+#pragma once
+
+#include "sim/pruning/lay.h"
+#include "sim/rules/facts.h"
+#include "sim/rules/house_rules.h"
+
+namespace spurwright::rules {
+
+// The end a careful hand gives a piece kept out to this node: 20 mm past it; in a joint under 25 mm, 5 mm short of the
+// next node; under 15 mm, through it. At the last node the joint is the ripe wood beyond it: 10 mm or less are left
+// uncut. Lengths are whole tenths of a millimetre, rounded down.
+PieceEnd canonical_end(const Vine& uncut, const Axis& axis, std::uint32_t last_node);
+
+// How such a hand ties a cane kept to this node: one turn, tight at the last node but one of the kept part.
+TyingFacts canonical_tying(const Course& course);
+
+// `course` is course_of(uncut, axis, side). Needs a one-year axis, last_node >= 1.
+CaneFacts measure_cane(const Vine& uncut, const HouseRules& house, const Axis& axis, Side side, const Course& course,
+                       const PieceEnd& end, const TyingFacts& tying);
+// In canonical form.
+CaneFacts measure_cane(const Vine& uncut, const HouseRules& house, const Axis& axis, Side side, const Course& course,
+                       std::uint32_t last_node);
+
+SpurFacts measure_spur(const Vine& uncut, const HouseRules& house, const Axis& axis, const PieceEnd& end);
+// Cut canonically after its n-th count bud. Needs an axis with that many ripe count buds.
+SpurFacts measure_spur(const Vine& uncut, const HouseRules& house, const Axis& axis, int buds);
+
+SpurPlaceFacts spur_place(const SpurFacts& spur, const CaneFacts* cane_of_its_side);
+
+// Of the end of a cane laid along this course: along the row from the trunk, positive towards `side`.
+Length reach_of(const Course& course, const Vine& uncut, const Axis& axis, Side side, const PieceEnd& end);
+Length free_wire_of(const Vine& uncut, const HouseRules& house, Side side, Length reach);
+
+}  // namespace spurwright::rules

@@ -1,0 +1,38 @@
+// All facts of a pruned vine, from the tables before and after: which pieces were kept, what was left, every cut.
+#pragma once
+
+#include "sim/rules/asked.h"
+#include "sim/rules/facts.h"
+
+namespace spurwright::rules {
+
+// Why a side has no fruiting cane.
+enum class NoCane : unsigned char { none_laid, marked_not_laid, broken, too_few_buds, old_wood };
+
+struct SidePieces {
+    std::optional<CaneFacts> cane;  // of several laid, the nearest to the crown point, then the lowest, then the thickest
+    std::optional<SpurFacts> spur;  // likewise
+    NoCane why_none{};
+    AxisId instead;                 // what stands or lies in place of a cane, for the sentence
+    int instead_buds = 0, instead_age = 1;
+    std::vector<AxisId> more_canes, more_spurs;
+    AxisId bare_stub;               // a stub without a count bud where there is no spur
+    bool better_cane_stands = false;  // an acceptable cane of this side still stands, uncut and not laid
+};
+
+struct PlanFacts {
+    std::array<SidePieces, 2> sides;  // left, right
+    LoadFacts load;
+    std::vector<CutFacts> cuts;
+    ClearingFacts clearing;
+    SuckerFacts suckers;
+    std::vector<AxisId> old_wood_laid;  // two years or more, this winter
+    AxisId trunk_cut;                   // none: no trunk was
+    bool system_judged = true;          // two canes; others are not judged yet
+    PairFacts pair() const;
+};
+
+// `after` must be `before` pruned: the same rows.
+PlanFacts measure_plan(const Vine& before, const Vine& after, const HouseRules& house, const Offers& offers);
+
+}  // namespace spurwright::rules

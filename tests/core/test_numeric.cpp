@@ -63,7 +63,7 @@ TEST_SUITE("core/numeric") {
             const double x = at(i, -5.5, 5.5);
             CHECK(relative(numeric::erf(x), std::erf(static_cast<long double>(x))) < 1e-14);
             const double p = at(i, 1e-9, 1 - 1e-9);
-            const long double z = numeric::normal_quantile(p);
+            const long double z = static_cast<long double>(numeric::normal_quantile(p));
             const long double back = p < 0.5 ? std::erfc(-z / std::sqrt(2.0L)) / 2 : 1 - std::erfc(z / std::sqrt(2.0L)) / 2;
             CHECK(relative(p, back) < 1e-13);
         }

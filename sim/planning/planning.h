@@ -1,0 +1,47 @@
+// What this vine offers under these house rules: its best plan, the next best ones, and where any number of points
+// stands among all choices. Built once for a vine and asked often. Knows no files and no sentences.
+#pragma once
+
+#include <optional>
+
+#include "sim/planning/plan_count.h"
+#include "sim/planning/vine_tables.h"
+#include "sim/pruning/plan.h"
+
+namespace spurwright::planning {
+
+struct BestPlan {
+    Choice choice;
+    Plan plan;      // complete(choice)
+    Tenths points;  // as judged
+    Tenths sum;     // before caps
+    bool operator==(const BestPlan&) const = default;
+};
+
+class Planning {
+public:
+    // Keeps its own copies. `vine` is uncut this winter.
+    Planning(const Vine& vine, const rules::HouseRules& house);
+
+    // Nothing where no cane can be laid: a vine too young or too weak has no plan.
+    std::optional<BestPlan> best() const;
+    // The best first, in their exact order; fewer where there are fewer choices.
+    std::vector<BestPlan> top(std::size_t wanted) const;
+
+    // Choices in all, with more points, with as many. Rank of a plan = better + 1.
+    Tally count(Tenths points) const;
+    std::uint64_t counted() const;
+    // Choices with at least so many points: the plans as good as the best within a tolerance.
+    std::uint64_t at_least(Tenths points) const;
+
+    const VineTables& tables() const { return tables_; }
+
+private:
+    BestPlan full(const Ranked& ranked) const;
+
+    Vine vine_;
+    rules::HouseRules house_;
+    VineTables tables_;
+};
+
+}  // namespace spurwright::planning

@@ -11,13 +11,15 @@ namespace {
 // and the search asks only how good a pair of canes can be. Which choice it was is read back once, at the end.
 using Word = std::int16_t;
 constexpr int lanes = 8;
-constexpr Word never = -10'000;             // three of them and every real worth still fit a word
+constexpr Word never = -10'000;               // three of them and every real worth still fit a word
 constexpr std::int32_t not_reached = -5'000;  // below every sum of a choice, above every sum with a `never` in it
 
 constexpr int block_floor(int n) { return n / lanes * lanes; }
 constexpr int block_ceiling(int n) { return (n + lanes - 1) / lanes * lanes; }
 
-struct Block { alignas(16) Word of[lanes]; };
+struct Block {
+    alignas(16) Word of[lanes];
+};
 
 // of[k] = max(of[k], a[k] + plus)
 inline void raise(Block& block, const Word* a, Word plus) {
@@ -63,8 +65,10 @@ Sites sites_beside(const Tables& tables, Side side, std::uint16_t cane) {
         for (std::size_t l = 0; l < c.spur.size(); ++l) {
             const auto worth = static_cast<Word>(c.spur[l] + beside);
             auto& best = sites.of[l + 1];
-            if (worth > best[0].worth) best[1] = best[0], best[0] = {worth, row};
-            else if (worth > best[1].worth) best[1] = {worth, row};
+            if (worth > best[0].worth)
+                best[1] = best[0], best[0] = {worth, row};
+            else if (worth > best[1].worth)
+                best[1] = {worth, row};
         }
     }
     for (const auto& best : sites.of) sites.highest = std::max<std::int32_t>(sites.highest, best[0].worth);
@@ -120,10 +124,15 @@ private:
 
     static constexpr std::size_t room = lanes;  // `never` on both sides of a cane's words
 
-    const Word* right_words(std::size_t load, std::size_t b) const { return right_words_[load].data() + b * right_stride_ + room; }
-    const Word* left_words(std::size_t load, std::size_t a) const { return left_words_[load].data() + a * left_stride_; }
+    const Word* right_words(std::size_t load, std::size_t b) const {
+        return right_words_[load].data() + b * right_stride_ + room;
+    }
+    const Word* left_words(std::size_t load, std::size_t a) const {
+        return left_words_[load].data() + a * left_stride_;
+    }
     const Word* totals(bool over, std::size_t load, int on_spurs) const {
-        return totals_.data() + ((over ? 2u : 0u) + load) * totals_stride_ * spur_states + static_cast<std::size_t>(on_spurs) * totals_stride_;
+        return totals_.data() + ((over ? 2u : 0u) + load) * totals_stride_ * spur_states +
+               static_cast<std::size_t>(on_spurs) * totals_stride_;
     }
 
     void write_words() {
@@ -137,10 +146,12 @@ private:
             right_words_[load].assign(right_.size() * right_stride_, never);
             for (std::size_t a = 0; a < left_.size(); ++a)
                 for (int i = 0; i < left_[a].cuts; ++i)
-                    left_words_[load][a * left_stride_ + static_cast<std::size_t>(i)] = static_cast<Word>(left_[a].worth[load][i]);
+                    left_words_[load][a * left_stride_ + static_cast<std::size_t>(i)] =
+                        static_cast<Word>(left_[a].worth[load][i]);
             for (std::size_t b = 0; b < right_.size(); ++b)
                 for (int j = 0; j < right_[b].cuts; ++j)
-                    right_words_[load][b * right_stride_ + room + static_cast<std::size_t>(j)] = static_cast<Word>(right_[b].worth[load][j]);
+                    right_words_[load][b * right_stride_ + room + static_cast<std::size_t>(j)] =
+                        static_cast<Word>(right_[b].worth[load][j]);
             bins_[load].assign(static_cast<std::size_t>(block_ceiling(left_most + right_most)) + lanes, never);
         }
     }
@@ -155,8 +166,9 @@ private:
                 const std::size_t load = at(f + s < tables_.enough_from ? Load::under : Load::enough);
                 const std::int32_t worth = tables_.totals_of(f, s);
                 highest_total_ = std::max(highest_total_, worth);
-                totals_[((over ? 2u : 0u) + load) * totals_stride_ * spur_states + static_cast<std::size_t>(s) * totals_stride_ +
-                        static_cast<std::size_t>(f)] = static_cast<Word>(worth);
+                totals_[((over ? 2u : 0u) + load) * totals_stride_ * spur_states +
+                        static_cast<std::size_t>(s) * totals_stride_ + static_cast<std::size_t>(f)] =
+                    static_cast<Word>(worth);
             }
     }
 
@@ -170,7 +182,8 @@ private:
         std::int32_t most = never;
         for (std::size_t a = 0; a < left_.size(); ++a)
             for (std::size_t b = 0; b < right_.size(); ++b)
-                if (may_stand_together(left_[a], right_[b]) && !left_[a].sucker && !right_[b].sucker && highest_of(a, b) > most) {
+                if (may_stand_together(left_[a], right_[b]) && !left_[a].sucker && !right_[b].sucker &&
+                    highest_of(a, b) > most) {
                     most = highest_of(a, b);
                     pair = {a, b};
                 }
@@ -216,7 +229,8 @@ private:
     void look_at(std::size_t a, std::size_t b) {
         const int bins = left_[a].cuts + right_[b].cuts - 1;
         const int fewest = left_[a].first_buds + right_[b].first_buds;
-        const int enough = tables_.enough_from - fewest, over = tables_.over_from - fewest;  // as bins, with no spur bud
+        const int enough = tables_.enough_from - fewest,
+                  over = tables_.over_from - fewest;  // as bins, with no spur bud
         fold(at(Load::under), a, b, 0, std::min(bins, enough));
         fold(at(Load::enough), a, b, std::max(0, enough - (spur_states - 1)), bins);
 
@@ -243,7 +257,8 @@ private:
 
     void join(Block& block, std::size_t load, bool over, int on_spurs, Word worth, int fewest, int from, int to) const {
         const Word* row = totals(over, load, on_spurs) + fewest;
-        for (int t = block_floor(std::max(0, from)); t < to; t += lanes) raise(block, bins_[load].data() + t, row + t, worth);
+        for (int t = block_floor(std::max(0, from)); t < to; t += lanes)
+            raise(block, bins_[load].data() + t, row + t, worth);
     }
 
     int cap_of_class(std::size_t kind) const {
@@ -255,7 +270,8 @@ private:
 
     int best_points() const {
         int points = not_reached;
-        for (std::size_t kind = 0; kind < class_count; ++kind) points = std::max(points, std::min<int>(best_[kind].sum, cap_of_class(kind)));
+        for (std::size_t kind = 0; kind < class_count; ++kind)
+            points = std::max(points, std::min<int>(best_[kind].sum, cap_of_class(kind)));
         return points;
     }
 
@@ -285,7 +301,9 @@ private:
                     const bool over = fruiting + s >= tables_.over_from;
                     if (worth[static_cast<std::size_t>(s)] == never || over != ((kind & 1u) != 0)) continue;
                     const std::size_t load = at(fruiting + s < tables_.enough_from ? Load::under : Load::enough);
-                    if (left.worth[load][i] + right.worth[load][j] + worth[static_cast<std::size_t>(s)] + tables_.totals_of(fruiting, s) + others == found.sum)
+                    if (left.worth[load][i] + right.worth[load][j] + worth[static_cast<std::size_t>(s)] +
+                            tables_.totals_of(fruiting, s) + others ==
+                        found.sum)
                         return lowest_spurs(found, kind, i, j);
                 }
             }
@@ -298,9 +316,12 @@ private:
             if (x.row != no_piece && x.row == right.row) continue;
             for (const SpurWay& y : spur_ways(tables_, Side::right, right.row)) {
                 if (y.row != no_piece && y.row == left.row) continue;
-                const Pick pick{left.row, right.row, static_cast<std::uint16_t>(i), static_cast<std::uint16_t>(j), x.row, x.buds, y.row, y.buds};
+                const Pick pick{
+                    left.row, right.row, static_cast<std::uint16_t>(i), static_cast<std::uint16_t>(j), x.row, x.buds,
+                    y.row,    y.buds};
                 const bool over = fruiting_buds(tables_, pick) + planning::spur_buds(pick) >= tables_.over_from;
-                const bool hard = left.sucker || right.sucker || (x.buds == 0 && bare_without_spur(tables_, Side::left, left)) ||
+                const bool hard = left.sucker || right.sucker ||
+                                  (x.buds == 0 && bare_without_spur(tables_, Side::left, left)) ||
                                   (y.buds == 0 && bare_without_spur(tables_, Side::right, right));
                 if (class_of(over, hard) == kind && sum_of(tables_, pick) == found.sum) return pick;
             }

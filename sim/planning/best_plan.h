@@ -1,6 +1,7 @@
 // The exact best choice of the tables, without listing choices: for each pair of canes the two cut nodes are folded by
 // the total of their buds, each side's spurs come down to two sites a length, and the two meet in the totals alone.
-// Caps come after the sum, so each class of plans with one cap is searched apart. The same plan as brute_force.h, always.
+// Caps come after the sum, so each class of plans with one cap is searched apart. The same plan as brute_force.h,
+// always.
 #pragma once
 
 #include <optional>

@@ -13,10 +13,16 @@ namespace spurwright::planning {
 template <class Visit>
 void for_each_pick(const Tables& tables, Visit visit) {
     const std::uint16_t count = tables.count();
-    const auto next = [count](std::uint16_t row) { return static_cast<std::uint16_t>(row + 1 < count ? row + 1 : no_piece); };
+    const auto next = [count](std::uint16_t row) {
+        return static_cast<std::uint16_t>(row + 1 < count ? row + 1 : no_piece);
+    };
     const auto first = static_cast<std::uint16_t>(count > 0 ? 0 : no_piece);
-    const auto cuts = [&](std::uint16_t row, Side side) { return row == no_piece ? 1 : tables.candidates[row].cut_count(side); };
-    const auto lengths = [&](std::uint16_t row) { return row == no_piece ? std::size_t{1} : tables.candidates[row].spur.size(); };
+    const auto cuts = [&](std::uint16_t row, Side side) {
+        return row == no_piece ? 1 : tables.candidates[row].cut_count(side);
+    };
+    const auto lengths = [&](std::uint16_t row) {
+        return row == no_piece ? std::size_t{1} : tables.candidates[row].spur.size();
+    };
     Pick p;
     for (p.left_cane = first;; p.left_cane = next(p.left_cane)) {
         for (p.right_cane = first;; p.right_cane = next(p.right_cane)) {

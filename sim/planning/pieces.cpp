@@ -12,7 +12,8 @@ std::vector<LaidCane> laid_canes(const Tables& tables, Side side) {
         if (!c.lies(side)) continue;
         const auto& worth = c.cane[at(side)];
         LaidCane cane{row, c.sucker, c.cut_count(side), c.first_buds, {worth[0].data(), worth[1].data()}, worth[0][0]};
-        for (const auto& load : worth) cane.highest = std::max(cane.highest, *std::max_element(load.begin(), load.end()));
+        for (const auto& load : worth)
+            cane.highest = std::max(cane.highest, *std::max_element(load.begin(), load.end()));
         canes.push_back(cane);
     }
     const auto& none = tables.no_cane[at(side)];

@@ -28,7 +28,8 @@ SideWays side_ways(const Tables& tables, Side side, std::uint16_t cane) {
 bool takes(const LaidCane& cane, const SpurWay& way) { return cane.row != no_piece && cane.row == way.row; }
 
 std::uint64_t free_ways(const SideWays& side, const LaidCane& across) {
-    return static_cast<std::uint64_t>(std::count_if(side.ways.begin(), side.ways.end(), [&](const SpurWay& w) { return !takes(across, w); }));
+    return static_cast<std::uint64_t>(
+        std::count_if(side.ways.begin(), side.ways.end(), [&](const SpurWay& w) { return !takes(across, w); }));
 }
 
 // Pairs of spurs by the buds they hold, counted from each worth upward: rows by worth, the last one empty.
@@ -60,7 +61,8 @@ struct SpurPairs {
 class Count {
 public:
     Count(const Tables& tables, int points)
-        : tables_(tables), points_(points), left_(laid_canes(tables, Side::left)), right_(laid_canes(tables, Side::right)) {
+        : tables_(tables), points_(points), left_(laid_canes(tables, Side::left)),
+          right_(laid_canes(tables, Side::right)) {
         check_tables(tables);
         for (const LaidCane& cane : left_) left_ways_.push_back(side_ways(tables, Side::left, cane.row));
         for (const LaidCane& cane : right_) right_ways_.push_back(side_ways(tables, Side::right, cane.row));
@@ -77,7 +79,10 @@ public:
                 tally.counted += static_cast<std::uint64_t>(left.cuts) * static_cast<std::uint64_t>(right.cuts) *
                                  free_ways(left_ways_[a], right) * free_ways(right_ways_[b], left);
                 const std::int32_t others = tables_.constant + tables_.pair_of(left.row, right.row);
-                if (left.highest + right.highest + left_ways_[a].highest + right_ways_[b].highest + highest_total_ + others < points_) continue;
+                if (left.highest + right.highest + left_ways_[a].highest + right_ways_[b].highest + highest_total_ +
+                        others <
+                    points_)
+                    continue;
                 count_spurs(a, b);
                 for (const bool hard : {false, true})
                     if (spurs_[hard ? 1 : 0].any) count_canes(a, b, hard, others, at_least, tally.better);
@@ -94,7 +99,8 @@ private:
         const SideWays &left = left_ways_[a], &right = right_ways_[b];
         const std::int32_t rows = left.highest - left.lowest + right.highest - right.lowest + 1;
         const bool sucker = left_[a].sucker || right_[b].sucker;
-        const bool left_bare = bare_without_spur(tables_, Side::left, left_[a]), right_bare = bare_without_spur(tables_, Side::right, right_[b]);
+        const bool left_bare = bare_without_spur(tables_, Side::left, left_[a]),
+                   right_bare = bare_without_spur(tables_, Side::right, right_[b]);
         for (SpurPairs& pairs : spurs_) pairs.any = false;
         if (!sucker) spurs_[0].clear(rows);
         if (sucker || left_bare || right_bare) spurs_[1].clear(rows);
@@ -117,7 +123,8 @@ private:
         std::int32_t least = out_of_reach;                // canes worth less than this reach nothing
     };
 
-    void count_canes(std::size_t a, std::size_t b, bool hard, std::int32_t others, std::uint64_t& at_least, std::uint64_t& above) {
+    void count_canes(std::size_t a, std::size_t b, bool hard, std::int32_t others, std::uint64_t& at_least,
+                     std::uint64_t& above) {
         const LaidCane &left = left_[a], &right = right_[b];
         const SpurPairs& spurs = spurs_[hard ? 1 : 0];
         const std::int32_t lowest = left_ways_[a].lowest + right_ways_[b].lowest;
@@ -140,7 +147,8 @@ private:
         for (int i = 0; i < left.cuts; ++i)
             for (int j = 0; j < right.cuts; ++j) {
                 const Need& need = needs_[static_cast<std::size_t>(i + j)];
-                const std::int32_t under = left.worth[0][i] + right.worth[0][j], enough = left.worth[1][i] + right.worth[1][j];
+                const std::int32_t under = left.worth[0][i] + right.worth[0][j],
+                                   enough = left.worth[1][i] + right.worth[1][j];
                 if (std::max(under, enough) < need.least) continue;
                 for (int s = 0; s < spur_states; ++s) {
                     const auto state = static_cast<std::size_t>(s);

@@ -108,7 +108,9 @@ int cap_of(const Tables& tables, const Pick& pick) {
     return cap;
 }
 
-int points_of(const Tables& tables, const Pick& pick) { return std::min<int>(sum_of(tables, pick), cap_of(tables, pick)); }
+int points_of(const Tables& tables, const Pick& pick) {
+    return std::min<int>(sum_of(tables, pick), cap_of(tables, pick));
+}
 
 bool is_choice(const Tables& tables, const Pick& pick) {
     if (pick.left_cane == no_piece && pick.right_cane == no_piece) return false;

@@ -1,9 +1,11 @@
 // The exact search as plain numbers: what each piece of a choice is worth, in tenths of a point, with every bond that
-// the rules allow between pieces. Filled from a vine by vine_tables.h, or by hand in tests. Must not know: vines, rules.
+// the rules allow between pieces. Filled from a vine by vine_tables.h, or by hand in tests. Must not know: vines,
+// rules.
 //
 // A choice lays cane a to the left cut at its node i, cane b to the right cut at j, and keeps spur x with l buds on the
 // left and spur y with m buds on the right; each may be none, at least one cane, no axis twice. Its sum is
-//   constant + cane(a, i) + cane(b, j) + pair(a, b) + spur(x, l) + beside(x, a) + spur(y, m) + beside(y, b) + totals(F, S)
+//   constant + cane(a, i) + cane(b, j) + pair(a, b) + spur(x, l) + beside(x, a) + spur(y, m) + beside(y, b) + totals(F,
+//   S)
 // with F buds on the canes and S on the spurs, and its points are the sum held under the lowest cap of its class.
 // Nothing but distinct axes, the pair term and the totals binds the two sides: that makes the search exact and fast.
 #pragma once
@@ -40,9 +42,9 @@ struct Pick {
 
 // One axis of one-year wood: a cane, a spur, or either.
 struct Candidate {
-    Side side{};           // of its wood: the only side it may be a spur of
-    bool sucker = false;   // of trunk or rootstock: laid, it is held under the hard cap
-    int first_buds = 4;    // count buds kept at cut node 0; each further cut node keeps one more
+    Side side{};          // of its wood: the only side it may be a spur of
+    bool sucker = false;  // of trunk or rootstock: laid, it is held under the hard cap
+    int first_buds = 4;   // count buds kept at cut node 0; each further cut node keeps one more
     // [laid to][load][cut node]; empty where it is no cane or would break through on its way to that side's wire.
     std::array<std::array<std::vector<std::int32_t>, 2>, 2> cane;
     std::vector<std::int32_t> spur;  // worth with 1, 2, 3 buds, as far as it has them; empty where it is no spur
@@ -57,21 +59,28 @@ struct Tables {
     std::vector<Candidate> candidates;
     std::array<std::array<std::int32_t, 2>, 2> no_cane{};  // [side][load]: worth of the missing cane
     std::array<std::int32_t, 2> no_spur{};                 // [side]
-    std::vector<std::int32_t> beside;  // spur x beside cane a of its own side: [x * (count + 1) + a], a = count for none
-    std::vector<std::int32_t> pair;    // [a * (count + 1) + b], count for none
+    std::vector<std::int32_t>
+        beside;                      // spur x beside cane a of its own side: [x * (count + 1) + a], a = count for none
+    std::vector<std::int32_t> pair;  // [a * (count + 1) + b], count for none
     std::vector<std::int32_t> totals;  // [S * fruiting_totals + F]
     int fruiting_totals = 1;           // F runs from 0 to one less; covers every pair of canes
     std::int32_t constant = 0;
-    int enough_from = 0;               // the lowest total F + S that is not under the target
-    int over_from = no_cap;            // the lowest total that is held under the soft cap
-    std::array<bool, 2> had_cane{};    // an acceptable cane stood on this side: without cane and spur it is bare
+    int enough_from = 0;             // the lowest total F + S that is not under the target
+    int over_from = no_cap;          // the lowest total that is held under the soft cap
+    std::array<bool, 2> had_cane{};  // an acceptable cane stood on this side: without cane and spur it is bare
     int hard_cap = 400, soft_cap = 600;
 
     std::uint16_t count() const { return static_cast<std::uint16_t>(candidates.size()); }
     std::size_t column(std::uint16_t cane) const { return cane == no_piece ? candidates.size() : cane; }
-    std::int32_t beside_of(std::uint16_t spur, std::uint16_t cane) const { return beside[spur * (candidates.size() + 1) + column(cane)]; }
-    std::int32_t pair_of(std::uint16_t left, std::uint16_t right) const { return pair[column(left) * (candidates.size() + 1) + column(right)]; }
-    std::int32_t totals_of(int fruiting, int on_spurs) const { return totals[static_cast<std::size_t>(on_spurs * fruiting_totals + fruiting)]; }
+    std::int32_t beside_of(std::uint16_t spur, std::uint16_t cane) const {
+        return beside[spur * (candidates.size() + 1) + column(cane)];
+    }
+    std::int32_t pair_of(std::uint16_t left, std::uint16_t right) const {
+        return pair[column(left) * (candidates.size() + 1) + column(right)];
+    }
+    std::int32_t totals_of(int fruiting, int on_spurs) const {
+        return totals[static_cast<std::size_t>(on_spurs * fruiting_totals + fruiting)];
+    }
 };
 
 inline constexpr std::int32_t highest_sum = 4'900;  // the search adds in 16-bit words; 1000 is a full total

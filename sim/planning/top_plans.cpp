@@ -53,7 +53,8 @@ struct SpurPair {
 class TopSearch {
 public:
     TopSearch(const Tables& tables, std::size_t wanted)
-        : tables_(tables), list_(wanted), left_(laid_canes(tables, Side::left)), right_(laid_canes(tables, Side::right)) {
+        : tables_(tables), list_(wanted), left_(laid_canes(tables, Side::left)),
+          right_(laid_canes(tables, Side::right)) {
         check_tables(tables);
         highest_total_ = *std::max_element(tables.totals.begin(), tables.totals.end());
         for (const LaidCane& cane : left_) left_ways_.push_back(spur_ways(tables, Side::left, cane.row));
@@ -63,7 +64,8 @@ public:
     std::vector<Ranked> run() {
         for (const Pair& pair : promising_first()) {
             const bool sucker = left_[pair.left].sucker || right_[pair.right].sucker;
-            if (list_.may_enter(sucker ? std::min<int>(pair.highest, tables_.hard_cap) : pair.highest, pair.highest)) look_at(pair);
+            if (list_.may_enter(sucker ? std::min<int>(pair.highest, tables_.hard_cap) : pair.highest, pair.highest))
+                look_at(pair);
         }
         return std::move(list_).in_order();
     }
@@ -83,16 +85,19 @@ private:
         for (std::size_t a = 0; a < left_.size(); ++a)
             for (std::size_t b = 0; b < right_.size(); ++b)
                 if (may_stand_together(left_[a], right_[b]))
-                    pairs.push_back({a, b, left_[a].highest + right_[b].highest + left[a] + right[b] + highest_total_ +
-                                               tables_.constant + tables_.pair_of(left_[a].row, right_[b].row)});
-        std::stable_sort(pairs.begin(), pairs.end(), [](const Pair& one, const Pair& other) { return one.highest > other.highest; });
+                    pairs.push_back({a, b,
+                                     left_[a].highest + right_[b].highest + left[a] + right[b] + highest_total_ +
+                                         tables_.constant + tables_.pair_of(left_[a].row, right_[b].row)});
+        std::stable_sort(pairs.begin(), pairs.end(),
+                         [](const Pair& one, const Pair& other) { return one.highest > other.highest; });
         return pairs;
     }
 
     void list_spurs(std::size_t a, std::size_t b) {
         spurs_.clear();
         const bool sucker = left_[a].sucker || right_[b].sucker;
-        const bool left_bare = bare_without_spur(tables_, Side::left, left_[a]), right_bare = bare_without_spur(tables_, Side::right, right_[b]);
+        const bool left_bare = bare_without_spur(tables_, Side::left, left_[a]),
+                   right_bare = bare_without_spur(tables_, Side::right, right_[b]);
         for (auto& row : best_) row.fill(nothing);
         for (const SpurWay& x : left_ways_[a]) {
             if (x.row != no_piece && x.row == right_[b].row) continue;
@@ -136,13 +141,16 @@ private:
             }
     }
 
-    void offer_all(const LaidCane& left, const LaidCane& right, int i, int j, int fruiting, const std::array<std::int32_t, spur_states>& rest) {
+    void offer_all(const LaidCane& left, const LaidCane& right, int i, int j, int fruiting,
+                   const std::array<std::int32_t, spur_states>& rest) {
         for (const SpurPair& spurs : spurs_) {
             const std::int32_t sum = rest[static_cast<std::size_t>(spurs.buds)] + spurs.worth;
             const int points = std::min<int>(sum, cap_of_state(fruiting + spurs.buds, spurs.hard));
             if (!list_.may_enter(points, sum)) continue;
-            list_.offer({{left.row, right.row, static_cast<std::uint16_t>(i), static_cast<std::uint16_t>(j), spurs.left.row, spurs.left.buds,
-                          spurs.right.row, spurs.right.buds}, points, sum});
+            list_.offer({{left.row, right.row, static_cast<std::uint16_t>(i), static_cast<std::uint16_t>(j),
+                          spurs.left.row, spurs.left.buds, spurs.right.row, spurs.right.buds},
+                         points,
+                         sum});
         }
     }
 

@@ -40,11 +40,13 @@ void tight_loop(const Tables& tables, Use use) {
             if (!may_stand_together(left, right)) continue;
             spurs.clear();
             const bool sucker = left.sucker || right.sucker;
-            const bool left_bare = bare_without_spur(tables, Side::left, left), right_bare = bare_without_spur(tables, Side::right, right);
+            const bool left_bare = bare_without_spur(tables, Side::left, left),
+                       right_bare = bare_without_spur(tables, Side::right, right);
             for (const SpurWay& x : left_ways[a])
                 for (const SpurWay& y : right_ways[b])
                     if ((x.row == no_piece || x.row != right.row) && (y.row == no_piece || y.row != left.row))
-                        spurs.push_back({x, y, x.worth + y.worth, x.buds + y.buds, sucker || (left_bare && x.buds == 0) || (right_bare && y.buds == 0)});
+                        spurs.push_back({x, y, x.worth + y.worth, x.buds + y.buds,
+                                         sucker || (left_bare && x.buds == 0) || (right_bare && y.buds == 0)});
             const std::int32_t others = tables.constant + tables.pair_of(left.row, right.row);
             for (int i = 0; i < left.cuts; ++i)
                 for (int j = 0; j < right.cuts; ++j) {
@@ -52,8 +54,10 @@ void tight_loop(const Tables& tables, Use use) {
                     std::array<std::int32_t, spur_states> rest, free_cap;
                     for (int s = 0; s < spur_states; ++s) {
                         const std::size_t load = at(fruiting + s < tables.enough_from ? Load::under : Load::enough);
-                        rest[static_cast<std::size_t>(s)] = others + left.worth[load][i] + right.worth[load][j] + tables.totals_of(fruiting, s);
-                        free_cap[static_cast<std::size_t>(s)] = fruiting + s >= tables.over_from ? tables.soft_cap : no_cap;
+                        rest[static_cast<std::size_t>(s)] =
+                            others + left.worth[load][i] + right.worth[load][j] + tables.totals_of(fruiting, s);
+                        free_cap[static_cast<std::size_t>(s)] =
+                            fruiting + s >= tables.over_from ? tables.soft_cap : no_cap;
                     }
                     for (const SpurPair& pair : spurs) {
                         const auto state = static_cast<std::size_t>(pair.buds);
@@ -67,9 +71,14 @@ void tight_loop(const Tables& tables, Use use) {
 
 Ranked best_by_loop(const Tables& tables) {
     Ranked best{{}, -no_cap, -no_cap};
-    tight_loop(tables, [&](const LaidCane& left, const LaidCane& right, int i, int j, const SpurPair& pair, int points, std::int32_t sum) {
-        if (points < best.points || (points == best.points && sum <= best.sum)) return;  // plans come in their order within a sum
-        best = {{left.row, right.row, static_cast<std::uint16_t>(i), static_cast<std::uint16_t>(j), pair.left.row, pair.left.buds, pair.right.row, pair.right.buds}, points, sum};
+    tight_loop(tables, [&](const LaidCane& left, const LaidCane& right, int i, int j, const SpurPair& pair, int points,
+                           std::int32_t sum) {
+        if (points < best.points || (points == best.points && sum <= best.sum))
+            return;  // plans come in their order within a sum
+        best = {{left.row, right.row, static_cast<std::uint16_t>(i), static_cast<std::uint16_t>(j), pair.left.row,
+                 pair.left.buds, pair.right.row, pair.right.buds},
+                points,
+                sum};
     });
     return best;
 }
@@ -99,7 +108,8 @@ double at_share(std::vector<double> values, double share) {
 }
 
 // Both sides interleaved; the median of the ratios of each pair.
-void compare(const char* what, double bar, const std::function<std::uint64_t()>& peer, const std::function<std::uint64_t()>& own, int own_times, int pairs) {
+void compare(const char* what, double bar, const std::function<std::uint64_t()>& peer,
+             const std::function<std::uint64_t()>& own, int own_times, int pairs) {
     for (int i = 0; i < 3; ++i) seconds(peer, 1), seconds(own, own_times);
     std::vector<double> ratios, peer_times, own_seconds;
     for (int i = 0; i < pairs; ++i) {
@@ -110,7 +120,8 @@ void compare(const char* what, double bar, const std::function<std::uint64_t()>&
     const double median = at_share(ratios, 0.5);
     std::printf("%-44s ratio %7.1f (10-90 %%: %.1f-%.1f)", what, median, at_share(ratios, 0.1), at_share(ratios, 0.9));
     if (bar > 0) std::printf("  bar %.0f: %s", bar, median >= bar ? "met" : "MISSED");
-    std::printf("   [context: loop %.2f ms, own %.1f us]\n", at_share(peer_times, 0.5) * 1e3, at_share(own_seconds, 0.5) * 1e6);
+    std::printf("   [context: loop %.2f ms, own %.1f us]\n", at_share(peer_times, 0.5) * 1e3,
+                at_share(own_seconds, 0.5) * 1e6);
 }
 
 void require(bool holds, const char* what) {
@@ -128,23 +139,29 @@ void row(const char* name, int left, int right, int cuts, double bar_search, dou
     const Tally found = tally(tables, mine);
     require(best == best_by_loop(tables) && best == *best_pick(tables, Bound::off), "best plan");
     require(found == tally_by_loop(tables, mine), "counts");
-    std::printf("%s: %llu plans, %llu of them better than the plan ranked\n", name, static_cast<unsigned long long>(found.counted),
-                static_cast<unsigned long long>(found.better));
+    std::printf("%s: %llu plans, %llu of them better than the plan ranked\n", name,
+                static_cast<unsigned long long>(found.counted), static_cast<unsigned long long>(found.better));
     const auto loop = [&] { return sign(best_by_loop(tables)); };
-    compare("  best plan, with the bound (shipped)", bar_search, loop, [&] { return sign(*best_pick(tables)); }, 50, 15);
-    compare("  best plan, without the bound", 0, loop, [&] { return sign(*best_pick(tables, Bound::off)); }, 50, 15);
-    compare("  counts of plans better and equal", bar_count, [&] { return tally_by_loop(tables, mine).better; }, [&] { return tally(tables, mine).better; }, 5, 15);
+    compare(
+        "  best plan, with the bound (shipped)", bar_search, loop, [&] { return sign(*best_pick(tables)); }, 50, 15);
+    compare(
+        "  best plan, without the bound", 0, loop, [&] { return sign(*best_pick(tables, Bound::off)); }, 50, 15);
+    compare(
+        "  counts of plans better and equal", bar_count, [&] { return tally_by_loop(tables, mine).better; },
+        [&] { return tally(tables, mine).better; }, 5, 15);
 }
 
 void context(const char* name, int left, int right, int cuts) {
     const Tables tables = test::reference_tables(7, left, right, cuts);
     const Ranked best = *best_pick(tables);
     const Tally found = tally(tables, best.points - 60);
-    std::printf("%s: %llu plans; context: best plan %.0f us (%.0f us without the bound), counts %.1f ms, best 100 %.1f ms\n", name,
-                static_cast<unsigned long long>(found.counted), seconds([&] { return sign(*best_pick(tables)); }, 50) * 1e6,
-                seconds([&] { return sign(*best_pick(tables, Bound::off)); }, 20) * 1e6,
-                seconds([&] { return tally(tables, best.points - 60).better; }, 5) * 1e3,
-                seconds([&] { return sign(top_picks(tables, 100).back()); }, 3) * 1e3);
+    std::printf(
+        "%s: %llu plans; context: best plan %.0f us (%.0f us without the bound), counts %.1f ms, best 100 %.1f ms\n",
+        name, static_cast<unsigned long long>(found.counted),
+        seconds([&] { return sign(*best_pick(tables)); }, 50) * 1e6,
+        seconds([&] { return sign(*best_pick(tables, Bound::off)); }, 20) * 1e6,
+        seconds([&] { return tally(tables, best.points - 60).better; }, 5) * 1e3,
+        seconds([&] { return sign(top_picks(tables, 100).back()); }, 3) * 1e3);
 }
 
 }  // namespace

@@ -16,7 +16,9 @@ namespace {
 
 std::vector<Ranked> all_by_force(const Tables& tables) {
     std::vector<Ranked> all;
-    for_each_pick(tables, [&](const Pick& pick) { all.push_back({pick, points_of(tables, pick), sum_of(tables, pick)}); });
+    for_each_pick(tables, [&](const Pick& pick) {
+        all.push_back({pick, points_of(tables, pick), sum_of(tables, pick)});
+    });
     std::stable_sort(all.begin(), all.end(), better);
     return all;
 }
@@ -26,7 +28,8 @@ std::vector<Ranked> all_by_force(const Tables& tables) {
 TEST_SUITE("planning/best-plan") {
     constexpr std::uint32_t instances = 3'000;
 
-    TEST_CASE("on 3,000 small tables the search finds the same plan, points and sum as nested loops, with and without its bound") {
+    TEST_CASE("on 3,000 small tables the search finds the same plan, points and sum as nested loops, with and without "
+              "its bound") {
         int differ = 0, capped = 0, suckers = 0, missing = 0, empty = 0;
         for (std::uint32_t number = 0; number < instances; ++number) {
             const Tables tables = test::small_tables(number);
@@ -40,7 +43,8 @@ TEST_SUITE("planning/best-plan") {
             capped += best->points < best->sum;
             suckers += (p.left_cane != no_piece && tables.candidates[p.left_cane].sucker) ||
                        (p.right_cane != no_piece && tables.candidates[p.right_cane].sucker);
-            missing += p.left_cane == no_piece || p.right_cane == no_piece || p.left_spur == no_piece || p.right_spur == no_piece;
+            missing += p.left_cane == no_piece || p.right_cane == no_piece || p.left_spur == no_piece ||
+                       p.right_spur == no_piece;
         }
         CHECK(differ == 0);
         // The set would prove little if these never stood in a best plan.
@@ -59,7 +63,8 @@ TEST_SUITE("planning/best-plan") {
             plans += all.size();
             differ += count_choices(tables) != all.size();
             if (all.empty()) continue;
-            for (const int points : {all.front().points, all.front().points - 1, all[all.size() / 2].points, all.back().points, tables.hard_cap, tables.soft_cap, -1}) {
+            for (const int points : {all.front().points, all.front().points - 1, all[all.size() / 2].points,
+                                     all.back().points, tables.hard_cap, tables.soft_cap, -1}) {
                 const Tally found = tally(tables, points);
                 differ += found != tally_by_force(tables, points);
                 differ += count_at_least(tables, points) != found.better + found.equal;
@@ -75,7 +80,8 @@ TEST_SUITE("planning/best-plan") {
             const Tables tables = test::small_tables(number);
             auto all = all_by_force(tables);
             for (const std::size_t wanted : {std::size_t{1}, std::size_t{7}, std::size_t{40}}) {
-                std::vector<Ranked> some(all.begin(), all.begin() + static_cast<std::ptrdiff_t>(std::min(wanted, all.size())));
+                std::vector<Ranked> some(all.begin(),
+                                         all.begin() + static_cast<std::ptrdiff_t>(std::min(wanted, all.size())));
                 differ += top_picks(tables, wanted) != some;
             }
         }
@@ -83,7 +89,8 @@ TEST_SUITE("planning/best-plan") {
         CHECK(top_picks(test::small_tables(1), 0).empty());
     }
 
-    TEST_CASE("14 canes of 11 cut nodes, seven a side: 7,987,210 choices, and the same plan and counts as nested loops") {
+    TEST_CASE(
+        "14 canes of 11 cut nodes, seven a side: 7,987,210 choices, and the same plan and counts as nested loops") {
         const Tables tables = test::reference_tables(1, 7, 7, 11);
         const auto best = best_by_force(tables);
         REQUIRE(best.has_value());
@@ -96,7 +103,8 @@ TEST_SUITE("planning/best-plan") {
         CHECK(found.better > 0);
     }
 
-    TEST_CASE("the number of choices agrees with the formula counted by hand: 9 + 5 canes, and 48 canes of 20 cut nodes") {
+    TEST_CASE(
+        "the number of choices agrees with the formula counted by hand: 9 + 5 canes, and 48 canes of 20 cut nodes") {
         CHECK(count_choices(test::reference_tables(2, 9, 5, 11)) == 7'402'714);
         CHECK(count_choices(test::reference_tables(3, 24, 24, 20)) == 4'427'596'800);
     }

@@ -14,7 +14,15 @@ using namespace spurwright::planning;
 
 namespace {
 
-enum class Fault { none, no_runner_up, later_tie_wins, one_load_class, spurs_of_either_side, caps_not_apart, no_bare_side };
+enum class Fault {
+    none,
+    no_runner_up,
+    later_tie_wins,
+    one_load_class,
+    spurs_of_either_side,
+    caps_not_apart,
+    no_bare_side
+};
 
 // One best pair of spurs for each number of buds, from the best `sites` axes a side and length.
 std::vector<SpurWay> kept_ways(const Tables& tables, Side side, std::uint16_t cane, Fault fault) {
@@ -23,7 +31,8 @@ std::vector<SpurWay> kept_ways(const Tables& tables, Side side, std::uint16_t ca
         for (std::uint16_t row = 0; row < tables.count(); ++row)
             if (tables.candidates[row].side != side && row != cane)
                 for (std::uint16_t l = 0; l < tables.candidates[row].spur.size(); ++l)
-                    all.push_back({row, static_cast<std::uint16_t>(l + 1), tables.candidates[row].spur[l] + tables.beside_of(row, cane)});
+                    all.push_back({row, static_cast<std::uint16_t>(l + 1),
+                                   tables.candidates[row].spur[l] + tables.beside_of(row, cane)});
     const std::size_t sites = fault == Fault::no_runner_up ? 1 : 2;
     std::vector<SpurWay> kept;
     for (std::uint16_t buds = 0; buds <= most_spur_buds; ++buds)
@@ -49,21 +58,32 @@ std::optional<Ranked> decomposed(const Tables& given, Fault fault) {
     for (const LaidCane& a : laid_canes(tables, Side::left))
         for (const LaidCane& b : laid_canes(tables, Side::right)) {
             if (!may_stand_together(a, b)) continue;
-            const auto left = kept_ways(tables, Side::left, a.row, fault), right = kept_ways(tables, Side::right, b.row, fault);
+            const auto left = kept_ways(tables, Side::left, a.row, fault),
+                       right = kept_ways(tables, Side::right, b.row, fault);
             for (int i = 0; i < a.cuts; ++i)
                 for (int j = 0; j < b.cuts; ++j)
                     for (const SpurWay& x : left)
                         for (const SpurWay& y : right) {
-                            const bool twice = (x.row != no_piece && (x.row == b.row || x.row == y.row)) || (y.row != no_piece && y.row == a.row);
+                            const bool twice = (x.row != no_piece && (x.row == b.row || x.row == y.row)) ||
+                                               (y.row != no_piece && y.row == a.row);
                             if (twice) continue;
-                            const Pick pick{a.row, b.row, static_cast<std::uint16_t>(i), static_cast<std::uint16_t>(j), x.row, x.buds, y.row, y.buds};
+                            const Pick pick{a.row,
+                                            b.row,
+                                            static_cast<std::uint16_t>(i),
+                                            static_cast<std::uint16_t>(j),
+                                            x.row,
+                                            x.buds,
+                                            y.row,
+                                            y.buds};
                             const int cap = cap_of(tables, pick);
                             const std::int32_t sum = sum_of(tables, pick);
                             const int kind = fault == Fault::caps_not_apart ? 0 : cap;
                             const auto found = best.find(kind);
                             const Ranked now{pick, std::min<int>(sum, cap), sum};
                             const bool takes = found == best.end() || sum > found->second.sum ||
-                                               (sum == found->second.sum && (fault == Fault::later_tie_wins ? found->second.pick < pick : pick < found->second.pick));
+                                               (sum == found->second.sum &&
+                                                (fault == Fault::later_tie_wins ? found->second.pick < pick
+                                                                                : pick < found->second.pick));
                             if (takes) best.insert_or_assign(kind, now);
                         }
         }
@@ -71,7 +91,8 @@ std::optional<Ranked> decomposed(const Tables& given, Fault fault) {
     for (const auto& [cap, now] : best)
         if (!result || better(now, *result)) result = now;
     // What the fault believes, marked as it truly is.
-    if (result && fault != Fault::spurs_of_either_side) *result = {result->pick, points_of(given, result->pick), sum_of(given, result->pick)};
+    if (result && fault != Fault::spurs_of_either_side)
+        *result = {result->pick, points_of(given, result->pick), sum_of(given, result->pick)};
     return result;
 }
 

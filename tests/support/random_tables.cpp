@@ -62,7 +62,9 @@ Tables random_tables(std::uint64_t seed, const TableWishes& wishes) {
     tables.constant = draws.in(0, wishes.range);
     const int most = tables.fruiting_totals + planning::spur_states;
     tables.enough_from = draws.in(0, most);
-    tables.over_from = draws.chance(20) ? planning::no_cap : draws.chance(10) ? draws.in(0, most) : tables.enough_from + draws.in(0, 8);
+    tables.over_from = draws.chance(20)   ? planning::no_cap
+                       : draws.chance(10) ? draws.in(0, most)
+                                          : tables.enough_from + draws.in(0, 8);
     for (bool& had : tables.had_cane) had = draws.chance(60);
     tables.hard_cap = draws.in(wishes.range * 2, wishes.range * 7);
     tables.soft_cap = draws.in(wishes.range * 3, wishes.range * 8);

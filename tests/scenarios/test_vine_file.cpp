@@ -69,7 +69,7 @@ TEST_SUITE("scenarios/vine-file") {
     }
     TEST_CASE("a pruned vine keeps its brush, wounds, marks, ties and plan through a file") {
         const Vine before = test::little_vine();
-        const auto plan = parse_plan("mark a4 left; cut a2.1+18.0 shears; cut a4.5+20.0 shears tilt 20; lay a4 left wraps 1.5; tie a4.4+15.0 tight");
+        const auto plan = parse_plan("mark a4 left; cut a2.1+18.0 shears; cut a4.5+20.0 shears tilt 20; lay a7 right wraps 1.5; tie a7.1+15.0 tight; lay a4 left wraps 1; cut a6.2+20.0 shears");
         REQUIRE(plan);
         const auto after = prune(before, *plan);
         if (!after) MESSAGE(std::string(after.error().key.name));

@@ -1,0 +1,12 @@
+// Shoots become canes: each push is grown, stood up, cut at the hedge, ripened and written into the tables.
+#pragma once
+
+#include "sim/growth/next_vine.h"
+#include "sim/growth/posture.h"
+
+namespace spurwright::growth {
+
+// Adds one axis a push, in their order, then the laterals. A shoot of which the hedge leaves no node is not written.
+void grow_canes(NextVine& next, const Spring& spring, const ShootLaw& law, const SeasonSettings& settings, const Draws& draws);
+
+}  // namespace spurwright::growth

@@ -1,0 +1,118 @@
+// Every constant of the growth model, once: value, unit, range, status, source. The code reads them by name; the
+// table below describes each field, so that the program can print them all. Practice values; trials change a few.
+#pragma once
+
+#include <array>
+#include <span>
+#include <string_view>
+
+namespace spurwright::growth {
+
+struct Constants {
+    // budburst (G3-G5)
+    double budburst_b0 = 0.55;
+    double budburst_lambda = 3;
+    double budburst_load_cap = 1.0;
+    double budburst_terminal_p = 0.98;
+    double noncount_slope = 0.667;
+    double noncount_place_crown = 0.6;
+    double head_shoot_on_top = 0.12;
+    double double_share = 0.10;
+    double bud_loss_handling = 0.06;
+    double base_buds_per_axis = 2;
+    double burst_per_capacity = 8;
+    double suckers_scion_mean = 0.6;
+    double suckers_rootstock_mean = 0.3;
+    // capacity
+    double capacity_per_m_low = 20, capacity_per_m_moderate = 25, capacity_per_m_high = 32;
+    double row_own_sd = 0.20;
+    double young_share_3 = 0.20, young_share_4 = 0.40, young_share_5 = 0.65, young_share_6 = 0.85;
+    // summer acts (S1-S3)
+    double wanted_per_side = 2;
+    double wanted_keep = 0.95, unwanted_keep = 0.15, double_off = 0.80, sucker_off = 0.80;
+    double wanted_distance_mm = 80, wanted_below_mm = 50, wanted_azimuth_deg = 60;
+    double leaf_removal_p = 0.8, leaf_removal_nodes = 5, leaf_removal_above_mm = 300;
+    double hedge_spread_mm = 20, hedge_side_mm = 200;
+    double hedge_laterals_low = 1, hedge_laterals_high = 4;
+    // length (G6)
+    double length_exponent = 0.55;
+    double length_ref_low = 85, length_ref_moderate = 110, length_ref_high = 130;
+    double length_sd = 0.35;
+    double length_pos_proximal = 0.8, length_pos_distal = 1.2, length_pos_twin = 0.85;
+    double length_low_cm = 6, length_high_cm = 450;
+    // joints (G7)
+    double internode_ref = 6.0, internode_length_ref = 125, internode_exponent = 0.35;
+    double internode_sd = 0.18, internode_noise = 0.18;
+    double internode_clip_low = 3, internode_clip_high = 18;
+    double internode_base_rate = 2.5, internode_tip_drop = 0.45, internode_tip_from = 0.6;
+    double redraw_low_mm = 4, redraw_high_mm = 10;
+    // mass and thickness (G8)
+    double mass_coeff = 0.0405, mass_exponent = 1.48;
+    double mass_scale_low = 0.85, mass_scale_moderate = 1.0, mass_scale_high = 1.15;
+    double mass_sd = 0.40;
+    double taper_a = 0.55, taper_p = 0.8, taper_integral = 0.6116;
+    double density_fresh = 0.95;
+    double flattening_low = 1.05, flattening_high = 1.15;
+    double flattening_shaded_low = 1.12, flattening_shaded_high = 1.22;
+    double flattening_bull_low = 1.25, flattening_bull_high = 1.45;
+    double collar_low_mm = 3, collar_high_mm = 5;
+    // classes and flags
+    double bull_share_low = 0.01, bull_share_moderate = 0.04, bull_share_high = 0.10;
+    double bull_place_ordinary = 0.75, bull_place_noncount = 2.5, bull_place_bend = 3;
+    double bull_mass = 2.2, bull_internode = 1.8;
+    double shaded_share = 0.08, shaded_mass = 0.5, shaded_internode = 1.2;
+    double poorly_ripe_share = 0.03, poorly_ripe_low_mm = 200, poorly_ripe_high_mm = 400;
+    double spot_share = 0.03, scar_share = 0.03, crack_share = 0.01;
+    double ripe_share_low = 0.80, ripe_share_high = 0.90;
+    // leaves and fruit (G9, G10)
+    double leaf_area_per_cm = 24.7;
+    double fruit_a2 = -2.29e-5, fruit_a1 = 0.0098, fruit_c = 1.22;
+    double fruit_area_low = 48, fruit_area_high = 210;
+    double fruit_first_node = 0.70, fruit_second_node = 0.85;
+    double secondary_f = 0.4, noncount_f = 0.15;
+    double mummy_share = 0.02;
+    // laterals and tendrils
+    double lateral_p = 0.15, lateral_bull = 2, lateral_drop = 0.7;
+    double lateral_low_mm = 50, lateral_high_mm = 300, lateral_thin_mm = 3, lateral_thick_mm = 6, lateral_joint_mm = 45;
+    double tendril_grip = 0.7, tendril_broken = 0.7, tendril_zone_mm = 200;
+    // posture
+    double elbow_deg = 45, elbow_sd_deg = 10, elbow_low_deg = 30, elbow_high_deg = 60, elbow_length_mm = 40;
+    double lean_deg = 72, lean_sd_deg = 6, lean_length_mm = 300;
+    double lean_laid_deg = 86, lean_laid_sd_deg = 4;
+    double upright_low_deg = 85, upright_high_deg = 90;
+    double azimuth_node_sd_deg = 33, azimuth_head_sd_deg = 50, azimuth_base_sd_deg = 45;
+    double hang_share = 0.07;
+    double zigzag_low_deg = 5, zigzag_high_deg = 15;
+    // trunk and head
+    double head_below_sd_mm = 15;
+    double graft_height_mm = 100;
+    double trunk_lean_sd_deg = 2, trunk_lean_most_deg = 6;
+    double kink_low_mm = 10, kink_high_mm = 30;
+    double catch_half_gap_mm = 45, drip_height_mm = 450;
+    // thickening (G15-G17)
+    double laid_cane_growth_mm = 3, laid_cane_taper_kept = 0.5;
+    double ring_w1 = 3.0, ring_w_inf = 0.8, ring_tau = 5;
+    double arm_ring_share = 0.5, head_ring_factor = 1.5;
+    double area_rule_p = 2;
+};
+
+enum class ValueStatus : unsigned char { read, choice, computed, common_practice };
+constexpr auto words_of(ValueStatus) { return std::to_array<std::string_view>({"read", "choice", "computed", "common practice"}); }
+
+struct ConstantRow {
+    std::string_view name;
+    double Constants::*value;
+    std::string_view unit;
+    double low, high;  // clamps as well
+    ValueStatus status;
+    std::string_view source;  // key, or "-"
+    bool editable;
+};
+
+// A row for every field, in the order of the struct (test).
+std::span<const ConstantRow> constant_rows();
+
+// The trial setting's values: capacity and length of the trials' own fit, joints of the whole shoot, no handling loss.
+Constants trial_constants();
+
+}  // namespace spurwright::growth

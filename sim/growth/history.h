@@ -1,0 +1,16 @@
+// A vine by its history: planted, trained, then pruned and grown year by year by the same prune() the learner uses, so
+// that every trace on it is true. The same site gives the same vine on every machine.
+#pragma once
+
+#include "sim/growth/site.h"
+#include "sim/vine/vine.h"
+
+namespace spurwright::growth {
+
+// The vine in winter `site.age`, uncut. Refused like check(site).
+[[nodiscard]] Result<Vine> grow_vine(const Site& site);
+
+// The stages of the same, for tests and for films of a life: every uncut vine from winter 3 to `site.age`.
+[[nodiscard]] Result<std::vector<Vine>> grow_winters(const Site& site);
+
+}  // namespace spurwright::growth

@@ -1,0 +1,65 @@
+#include "sim/growth/season.h"
+
+#include "sim/growth/canes.h"
+#include "sim/growth/thickening.h"
+#include "sim/growth/traits.h"
+
+namespace spurwright::growth {
+namespace {
+
+// A young vine has not yet its site's capacity (our choice): the share of it in season s.
+double young_share(const Constants& c, int s) {
+    switch (s) {
+    case 1:
+    case 2:
+    case 3: return c.young_share_3;
+    case 4: return c.young_share_4;
+    case 5: return c.young_share_5;
+    case 6: return c.young_share_6;
+    default: return 1.0;
+    }
+}
+
+double site_capacity(const Vine& vine, const Constants& c) {
+    const double per_m = vine.vigour == Vigour::low ? c.capacity_per_m_low : vine.vigour == Vigour::high ? c.capacity_per_m_high : c.capacity_per_m_moderate;
+    return per_m * in_m(vine.spacing);
+}
+
+// C of the coming season, held over the years once the vine is grown up.
+double coming_capacity(const Vine& pruned, const Constants& c) {
+    const double share = young_share(c, pruned.winter + 1);
+    if (pruned.capacity == 0) return site_capacity(pruned, c) * share;
+    return pruned.capacity / 1000.0 * share / young_share(c, pruned.winter);
+}
+
+}  // namespace
+
+SeasonSettings trial_settings() {
+    SeasonSettings settings;
+    settings.constants = trial_constants();
+    settings.thinning = settings.leaf_removal = false;
+    settings.hedge_m = std::nullopt;
+    return settings;
+}
+
+Vine season(const Vine& pruned, const SeasonSettings& settings, SeasonNotes* notes) {
+    SeasonNotes own_notes;
+    SeasonNotes& seen = notes ? *notes : own_notes;
+    seen = {};
+    const double capacity = coming_capacity(pruned, settings.constants);
+    const Draws draws(pruned.seed, settings.scatter);
+    NextVine next = carry_over(pruned);
+    next.vine.capacity = rounded(1000.0 * capacity);
+    const Spring spring = budburst(pruned, next, capacity, settings, draws, seen);
+    const ShootLaw law(pruned, settings, capacity, spring.shoots);
+    seen.shoots = spring.shoots;
+    seen.mean_length_cm = law.mean_length_cm;
+    add_rings(next, settings.constants);
+    grow_canes(next, spring, law, settings, draws);
+    mark_dead_wood(next);
+    hold_area_rule(next);
+    next.finish(static_cast<int>(settings.constants.base_buds_per_axis));
+    return std::move(next.vine);
+}
+
+}  // namespace spurwright::growth

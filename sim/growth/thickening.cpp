@@ -1,0 +1,89 @@
+#include "sim/growth/thickening.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include "sim/growth/laws.h"
+#include "sim/vine/vine_query.h"
+
+namespace spurwright::growth {
+namespace {
+
+constexpr double head_zone_mm = 60;
+
+void widen(Node& node, double by_mm) {
+    const Length more{rounded(1000.0 * by_mm)};
+    node.major += more;
+    node.minor += more;
+}
+
+void lay_on(NextVine& next, const Axis& cane, const Constants& c) {
+    const double base = in_mm(mean_diameter(next.vine.nodes[cane.first_node + (cane.node_count > 1 ? 1 : 0)]));
+    for (std::uint32_t i = 0; i < cane.node_count; ++i) {
+        Node& node = next.vine.nodes[cane.first_node + i];
+        const double d = in_mm(mean_diameter(node));
+        widen(node, std::max(0.0, laid_diameter(c, d, base) - d));
+    }
+}
+
+double area_of(const Node& node) { return static_cast<double>(node.major.count) * node.minor.count; }
+
+std::int32_t scaled_up(Length l, double by) { return static_cast<std::int32_t>(std::ceil(l.count * by)); }
+
+}  // namespace
+
+void add_rings(NextVine& next, const Constants& c) {
+    Vine& v = next.vine;
+    for (std::size_t row = 0; row < next.old_axes; ++row) {
+        const Axis& axis = v.axes[row];
+        if (axis.state == AxisState::dead) continue;
+        if (was_laid_last_winter(v, axis)) {
+            lay_on(next, axis, c);
+            continue;
+        }
+        const double ring = ring_width(c, age(v, axis)) * (is_trunk(axis) ? 1.0 : c.arm_ring_share);
+        Length to_end;
+        for (std::uint32_t i = axis.node_count; i-- > 0;) {
+            Node& node = v.nodes[axis.first_node + i];
+            widen(node, 2 * ring * (is_trunk(axis) && in_mm(to_end) < head_zone_mm ? c.head_ring_factor : 1.0));
+            to_end += node.joint;
+        }
+    }
+}
+
+void hold_area_rule(NextVine& next) {
+    Vine& v = next.vine;
+    std::vector<double> borne(v.nodes.size(), 0.0);
+    for (std::size_t row = v.axes.size(); row-- > 0;) {
+        const Axis& axis = v.axes[row];
+        const bool perennial = is_trunk(axis) || age(v, axis) >= 3;
+        double beyond = 0;
+        for (std::uint32_t i = axis.node_count; i-- > 0;) {
+            Node& node = v.nodes[axis.first_node + i];
+            const double need = borne[axis.first_node + i] + (perennial ? beyond : 0.0);
+            const double area = area_of(node);
+            if (need > area && next.is_old(row)) {
+                const double by = std::sqrt(need / area);
+                node.major = {scaled_up(node.major, by)};
+                node.minor = {scaled_up(node.minor, by)};
+            }
+            beyond = area_of(node);
+        }
+        if (axis.parent && axis.state == AxisState::live) borne[static_cast<std::size_t>(v.find(axis.parent) - v.nodes.data())] += beyond;
+    }
+}
+
+void mark_dead_wood(NextVine& next) {
+    Vine& v = next.vine;
+    std::vector<bool> lives(v.axes.size(), false);
+    for (std::size_t row = v.axes.size(); row-- > 0;) {
+        Axis& axis = v.axes[row];
+        bool live = lives[row] || !next.is_old(row) || is_trunk(axis);
+        for (std::uint32_t i = 0; !live && i < axis.node_count; ++i) live = next.latent[axis.first_node + i] > 0;
+        live = live && axis.state == AxisState::live;
+        if (!live) axis.state = AxisState::dead;
+        else if (axis.parent) lives[row_of(v, *v.find(axis_of(axis.parent)))] = true;
+    }
+}
+
+}  // namespace spurwright::growth

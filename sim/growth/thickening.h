@@ -1,0 +1,19 @@
+// How old wood thickens over a season (steps G15 to G17): laid canes, arms, trunk, and the area rule as a floor.
+#pragma once
+
+#include "sim/growth/next_vine.h"
+#include "sim/growth/season.h"
+
+namespace spurwright::growth {
+
+// Own rings of the old wood.
+void add_rings(NextVine& next, const Constants& constants);
+
+// At every junction the wood below carries at least the sections of what it bears: the axes borne there and, in wood
+// of three years and older, its own next joint. After all shoots stand.
+void hold_area_rule(NextVine& next);
+
+// Dead: old wood without a live axis or a live bud on it.
+void mark_dead_wood(NextVine& next);
+
+}  // namespace spurwright::growth

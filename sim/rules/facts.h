@@ -3,6 +3,7 @@
 // and cut place, a spur with its length, a spur beside the cane of its own side, or a total. Whole numbers only.
 #pragma once
 
+#include <array>
 #include <cstdint>
 #include <optional>
 #include <vector>
@@ -115,14 +116,15 @@ struct LoadFacts {
 // Which sides have a cane, and whether a sucker is among them.
 struct PairFacts {
     std::array<bool, 2> cane{};  // laid, one-year, whole, with enough count buds: left, right
-    int canes_too_many = 0;      // beyond one a side
+    std::array<int, 2> more{};   // canes beyond that one
     bool sucker_laid = false;
     bool operator==(const PairFacts&) const = default;
 };
 
-// One cut of this winter whose face is still on the vine.
+// One cut of the plan.
 struct CutFacts {
     AxisId axis;
+    bool on_vine = true;   // its face still stands; else a later cut took it off
     int wood_age = 1;
     Length diameter;       // the larger one of the face
     Tool tool{};

@@ -12,8 +12,8 @@
 
 namespace spurwright::rules {
 
-enum class Unit : unsigned char { none, mm, deg, count, per_m, share, ratio };
-constexpr auto words_of(Unit) { return std::to_array<std::string_view>({"", "mm", "deg", "count", "per_m", "share", "ratio"}); }
+enum class Unit : unsigned char { none, mm, deg, count, per_m, share, ratio, years };
+constexpr auto words_of(Unit) { return std::to_array<std::string_view>({"", "mm", "deg", "count", "per_m", "share", "ratio", "years"}); }
 
 // In thousandths of the unit (12 mm: 12000; 18 buds: 18000; a share of one half: 500). An end left out is open.
 struct Wanted {
@@ -29,6 +29,7 @@ struct Said {
     std::optional<Wanted> full, half;
     TextKey key;
     Arguments arguments;
+    Mend if_lost = Mend::next_winter;  // what can be done where points were lost
 };
 
 struct Finding {
@@ -37,15 +38,17 @@ struct Finding {
     Side side = Side::none;    // of the piece, or of the one missing
     Tenths points, out_of;     // out_of 0: a remark
     Said said;
-    TextKey source;            // the line of sources for people; gap {sources}
-    Arguments source_arguments;
-    std::vector<std::string_view> sources;  // keys of the works
     Status status{};           // of the threshold in force
     Mend mend{};
     Step step{};
     Tenths lost() const { return out_of - points; }
     bool is_remark() const { return out_of.count == 0; }
 };
+
+// Keys of the works behind a rule, each once; none where the rule is our choice alone.
+std::vector<std::string_view> source_keys(const Rule& rule);
+// The line of sources for people: "our choice, from {sources}", "our choice", "house rule".
+TextKey source_line(const Rule& rule, Status status);
 
 struct Cap {
     std::string_view cap;  // "two-year-laid"

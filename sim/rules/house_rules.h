@@ -101,7 +101,7 @@ struct HouseRules {
         bool operator==(const SpurCount&) const = default;
     } spur_count;
     struct SpurBuds {
-        Range<Measure<struct count_buds>> full{{1}, {2}}, half{{1}, {3}};
+        Range<Measure<struct number_of_buds>> full{{1}, {2}}, half{{1}, {3}};
         bool operator==(const SpurBuds&) const = default;
     } spur_buds;
     struct SpurPlace {
@@ -161,6 +161,9 @@ struct HouseRules {
         bool operator==(const Acceptable&) const = default;
     } acceptable;
 
+    // Rules of which the house's own file set a value: their findings then say so. No part of the hash.
+    std::array<bool, rule_count> set_by_house{};
+
     const Weighed& of(RuleName name) const { return weighed[index_of(name)]; }
     std::int32_t weight(RuleName name) const { return of(name).on ? of(name).weight : 0; }
     CountingHabits habits() const { return {clear_joint, suckers.zone}; }
@@ -170,7 +173,7 @@ struct HouseRules {
 // One parameter of a house set: its rule and name as in the files, and where it stands. The type says its unit:
 // Length mm, Angle degrees, PerMille a ratio or share, Tenths points, BudsPerMetre, numbers counts; half turns are
 // written as turns. A range is a list of two; an open end is null.
-using CountRange = Range<Measure<struct count_buds>>;
+using CountRange = Range<Measure<struct number_of_buds>>;
 using TurnRange = Range<Measure<struct half_turns>>;
 using Slot = std::variant<bool*, std::int32_t*, std::optional<std::int32_t>*, Length*, std::optional<Length>*, Angle*,
                           PerMille*, Tenths*, Range<Length>*, Range<PerMille>*, Range<BudsPerMetre>*, CountRange*,

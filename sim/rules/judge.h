@@ -14,6 +14,9 @@ Judgement judge(const Vine& before, const Vine& after, const HouseRules& house, 
 // From facts alone, measured or written down by hand.
 Judgement judge_facts(const PlanFacts& plan, const Asked& asked, const HouseRules& house);
 
+// Why a vine cannot be judged yet (a system other than two canes), or nothing.
+std::optional<TextKey> why_not_judged(const Vine& vine);
+
 // 100.0 held under the lowest of these.
 Tenths held_under(const std::vector<Cap>& caps, Tenths sum);
 

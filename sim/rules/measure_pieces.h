@@ -13,13 +13,13 @@ namespace spurwright::rules {
 // uncut. Lengths are whole tenths of a millimetre, rounded down.
 PieceEnd canonical_end(const Vine& uncut, const Axis& axis, std::uint32_t last_node);
 
-// How such a hand ties a cane kept to this node: one turn, tight at the last node but one of the kept part.
-TyingFacts canonical_tying(const Course& course);
+// What the wood itself tells, however it is laid or tied: all but reach, free wire and tying. Needs a one-year axis.
+CaneFacts measure_wood(const Vine& uncut, const HouseRules& house, const Axis& axis, const PieceEnd& end);
 
-// `course` is course_of(uncut, axis, side). Needs a one-year axis, last_node >= 1.
+// `course` is course_of(uncut, axis, side); of `tying` the ties and wraps are read, strain and sag come of the course.
 CaneFacts measure_cane(const Vine& uncut, const HouseRules& house, const Axis& axis, Side side, const Course& course,
                        const PieceEnd& end, const TyingFacts& tying);
-// In canonical form.
+// In canonical form: canonical_end(), one turn round the wire, tied tight at the end.
 CaneFacts measure_cane(const Vine& uncut, const HouseRules& house, const Axis& axis, Side side, const Course& course,
                        std::uint32_t last_node);
 
@@ -27,7 +27,7 @@ SpurFacts measure_spur(const Vine& uncut, const HouseRules& house, const Axis& a
 // Cut canonically after its n-th count bud. Needs an axis with that many ripe count buds.
 SpurFacts measure_spur(const Vine& uncut, const HouseRules& house, const Axis& axis, int buds);
 
-SpurPlaceFacts spur_place(const SpurFacts& spur, const CaneFacts* cane_of_its_side);
+SpurPlaceFacts place_of(const SpurFacts& spur, const CaneFacts* cane_of_its_side);
 
 // Of the end of a cane laid along this course: along the row from the trunk, positive towards `side`.
 Length reach_of(const Course& course, const Vine& uncut, const Axis& axis, Side side, const PieceEnd& end);

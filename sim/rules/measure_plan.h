@@ -17,7 +17,8 @@ struct SidePieces {
     int instead_buds = 0, instead_age = 1;
     std::vector<AxisId> more_canes, more_spurs;
     AxisId bare_stub;               // a stub without a count bud where there is no spur
-    bool better_cane_stands = false;  // an acceptable cane of this side still stands, uncut and not laid
+    bool good_cane_stands = false;  // an acceptable cane of this side, uncut and not laid
+    bool good_spur_stands = false;  // an acceptable spur likewise
 };
 
 struct PlanFacts {
@@ -28,7 +29,8 @@ struct PlanFacts {
     SuckerFacts suckers;
     std::vector<AxisId> old_wood_laid;  // two years or more, this winter
     AxisId trunk_cut;                   // none: no trunk was
-    bool system_judged = true;          // two canes; others are not judged yet
+    struct SuckerLaid { AxisId axis; bool rootstock = false; };
+    std::vector<SuckerLaid> suckers_laid;
     PairFacts pair() const;
 };
 

@@ -56,6 +56,7 @@ struct Rule {
     Per per;
     Status status;                  // of the shipped threshold
     std::span<const Claim> claims;  // what works say; none: our choice alone
+    TextKey missing;                // of a rule about pieces: the piece asked for is not there; gap {side}
     constexpr std::string_view key() const { return key_of(name); }
 };
 

@@ -1,0 +1,263 @@
+#include "sim/rules/judge.h"
+
+#include <algorithm>
+
+#include "sim/rules/bud_load.h"
+#include "sim/rules/cane_count.h"
+#include "sim/rules/cane_diameter.h"
+#include "sim/rules/cane_end_diameter.h"
+#include "sim/rules/cane_health.h"
+#include "sim/rules/cane_reach.h"
+#include "sim/rules/cane_side.h"
+#include "sim/rules/caps.h"
+#include "sim/rules/end_cut.h"
+#include "sim/rules/internode_evenness.h"
+#include "sim/rules/internode_length.h"
+#include "sim/rules/measure_pieces.h"
+#include "sim/rules/old_wood_stub.h"
+#include "sim/rules/origin_distance.h"
+#include "sim/rules/origin_height.h"
+#include "sim/rules/piece_points.h"
+#include "sim/rules/rule_list.h"
+#include "sim/rules/spur_buds.h"
+#include "sim/rules/spur_count.h"
+#include "sim/rules/spur_place.h"
+#include "sim/rules/spur_size.h"
+#include "sim/rules/suckers.h"
+#include "sim/rules/tool_choice.h"
+#include "sim/rules/tying.h"
+#include "sim/rules/wood_age.h"
+#include "sim/rules/wood_left_behind.h"
+#include "sim/rules/wound_size.h"
+
+namespace spurwright::rules {
+namespace {
+
+template <std::size_t n>
+PerMille mark_of(RuleName name, const std::array<RuleMark, n>& marks) {
+    for (const RuleMark& m : marks)
+        if (m.rule == name) return m.mark;
+    return no_mark;
+}
+
+// The rules whose loss can still be made good while a better cane stands.
+bool mended_by_a_better_cane(RuleName name) {
+    return name == RuleName::cane_diameter || name == RuleName::internode_length || name == RuleName::origin_distance ||
+           name == RuleName::cane_side || name == RuleName::cane_health;
+}
+
+Said say_of_cane(RuleName name, const CaneFacts& cane, const HouseRules& house, bool short_load) {
+    switch (name) {
+    case RuleName::cane_diameter: return say_cane_diameter(cane, house);
+    case RuleName::cane_end_diameter: return say_cane_end_diameter(cane, house);
+    case RuleName::internode_length: return say_internode_length(cane, house);
+    case RuleName::internode_evenness: return say_internode_evenness(cane, house);
+    case RuleName::origin_distance: return say_origin_distance(cane, house);
+    case RuleName::origin_height: return say_origin_height(cane, house);
+    case RuleName::cane_side: return say_cane_side(cane, house);
+    case RuleName::wood_age: return say_wood_age(cane);
+    case RuleName::cane_health: return say_cane_health(cane, house);
+    case RuleName::cane_reach: return say_cane_reach(cane, house, short_load);
+    case RuleName::tying: return say_tying(cane, house);
+    default: return say_end_cut(cane.end, cane.axis, house);
+    }
+}
+
+Said say_of_spur(RuleName name, const SidePieces& pieces, const HouseRules& house) {
+    const SpurFacts& spur = *pieces.spur;
+    switch (name) {
+    case RuleName::spur_buds: return say_spur_buds(spur, house);
+    case RuleName::spur_size: return say_spur_size(spur, house);
+    case RuleName::spur_place: return say_spur_place(place_of(spur, pieces.cane ? &*pieces.cane : nullptr), spur.axis, house);
+    default: return say_end_cut(spur.end, spur.axis, house);
+    }
+}
+
+// Writes the findings of one plan, rule by rule.
+class Writer {
+public:
+    Writer(const PlanFacts& plan, const Asked& asked, const HouseRules& house)
+        : plan_(plan), asked_(asked), house_(house), target_(target_buds(house, plan.load.spacing)),
+          short_(short_load(plan.load.counted(), target_, house)), cane_counts_(marks_cane_count(plan.pair(), asked)),
+          spur_counts_(spur_counts()) {
+        judgement_.findings.reserve(48);
+    }
+
+    Judgement write() {
+        for (const Rule* rule : all_rules) {
+            if (!house_.of(rule->name).on) continue;
+            if (rule->per == Per::cane || rule->per == Per::cane_and_spur)
+                for (const Side side : both_sides) write_cane(*rule, side);
+            if (rule->per == Per::spur || rule->per == Per::cane_and_spur)
+                for (const Side side : both_sides) write_spur(*rule, side);
+            if (rule->per == Per::vine) write_once(*rule);
+        }
+        write_remarks();
+        for (const Finding& finding : judgement_.findings) judgement_.points_before_caps += finding.points;
+        judgement_.caps = caps_of(plan_, asked_, house_);
+        judgement_.points = held_under(judgement_.caps, judgement_.points_before_caps);
+        return std::move(judgement_);
+    }
+
+private:
+    const SidePieces& at(Side side) const { return plan_.sides[index_of(side)]; }
+
+    std::array<PerMille, 2> spur_counts() const {
+        std::array<bool, 2> spur{};
+        std::array<int, 2> more{};
+        for (std::size_t side = 0; side < 2; ++side) {
+            spur[side] = plan_.sides[side].spur.has_value();
+            more[side] = static_cast<int>(plan_.sides[side].more_spurs.size());
+        }
+        return marks_spur_count(spur, more, asked_);
+    }
+
+    void add(const Rule& rule, std::string on, Side side, Tenths share, PerMille mark, Said said) {
+        Finding finding;
+        finding.rule = &rule;
+        finding.on = std::move(on);
+        finding.side = side;
+        finding.out_of = share;
+        finding.points = points_of(share, mark);
+        finding.status = house_.set_by_house[index_of(rule.name)] ? Status::house : rule.status;
+        finding.step = rule.step;
+        finding.mend = finding.lost().count > 0 ? said.if_lost : Mend::nothing;
+        finding.said = std::move(said);
+        (finding.is_remark() ? judgement_.remarks : judgement_.findings).push_back(std::move(finding));
+    }
+
+    void add_remark(const Rule& rule, std::string on, Side side, Said said) {
+        const Mend mend = said.if_lost;
+        add(rule, std::move(on), side, {}, full_mark, std::move(said));
+        judgement_.remarks.back().mend = mend;
+    }
+
+    void write_cane(const Rule& rule, Side side) {
+        const SidePieces& pieces = at(side);
+        const bool asked = asked_.cane[index_of(side)];
+        const Tenths share = asked_.of_cane(rule.name, side);
+        if (rule.name == RuleName::cane_count) {
+            const PerMille mark = cane_counts_[index_of(side)];
+            return add(rule, pieces.cane ? name_of(pieces.cane->axis) : "", side, share, mark, say_cane_count(pieces, side, asked, mark, house_));
+        }
+        if (!asked) return;
+        if (!pieces.cane) return write_missing_cane(rule, side, share);
+        const CaneFacts& cane = *pieces.cane;
+        Said said = say_of_cane(rule.name, cane, house_, short_);
+        if (mended_by_a_better_cane(rule.name) && pieces.good_cane_stands) said.if_lost = Mend::now;
+        add(rule, name_of(cane.axis), side, share, mark_of(rule.name, cane_marks(cane, house_, short_)), std::move(said));
+    }
+
+    void write_missing_cane(const Rule& rule, Side side, Tenths share) {
+        if (share.count == 0) return;
+        const SidePieces& pieces = at(side);
+        const bool old = pieces.why_none == NoCane::old_wood;
+        Said said;
+        if (rule.name == RuleName::wood_age && old) {
+            said = say_old_wood_laid(pieces.instead, pieces.instead_age, side);
+        } else {
+            said.measured_word = "none";
+            said.key = rule.missing;
+            said.arguments = {{"side", side_key(side)}};
+        }
+        said.if_lost = pieces.good_cane_stands ? Mend::now : Mend::next_winter;
+        add(rule, old ? name_of(pieces.instead) : "", side, share, no_mark, std::move(said));
+    }
+
+    void write_spur(const Rule& rule, Side side) {
+        const SidePieces& pieces = at(side);
+        const bool asked = asked_.spur[index_of(side)];
+        const Tenths share = asked_.of_spur(rule.name, side);
+        const std::string on = pieces.spur ? name_of(pieces.spur->axis) : "";
+        if (rule.name == RuleName::spur_count) {
+            const PerMille mark = spur_counts_[index_of(side)];
+            return add(rule, on, side, share, mark, say_spur_count(pieces, side, asked, mark));
+        }
+        if (!asked) return;
+        if (!pieces.spur) {
+            if (share.count == 0) return;
+            Said said;
+            said.measured_word = "none";
+            said.key = rule.name == RuleName::end_cut ? TextKey{"rule.end-cut.missing-spur"} : rule.missing;
+            said.arguments = {{"side", side_key(side)}};
+            said.if_lost = pieces.good_spur_stands ? Mend::now : Mend::next_winter;
+            return add(rule, "", side, share, no_mark, std::move(said));
+        }
+        const SpurFacts& spur = *pieces.spur;
+        const PerMille mark = rule.name == RuleName::spur_place
+                                  ? mark_spur_place(place_of(spur, pieces.cane ? &*pieces.cane : nullptr), house_)
+                                  : mark_of(rule.name, spur_marks(spur, house_));
+        add(rule, on, side, share, mark, say_of_spur(rule.name, pieces, house_));
+    }
+
+    void write_once(const Rule& rule) {
+        const Tenths share = asked_.of_vine(rule.name);
+        const auto put = [&](PerMille mark, Said said) { add(rule, "", Side::none, share, mark, std::move(said)); };
+        if (share.count == 0) return;
+        switch (rule.name) {
+        case RuleName::bud_load: return put(mark_bud_load(plan_.load, house_), say_bud_load(plan_.load, house_));
+        case RuleName::old_wood_stub:
+            return put(mark_old_wood_stub(plan_.cuts, plan_.clearing, house_), say_old_wood_stub(plan_.cuts, plan_.clearing, house_));
+        case RuleName::wound_size:
+            return put(mark_wound_size(plan_.cuts, plan_.clearing, house_), say_wound_size(plan_.cuts, plan_.clearing, house_));
+        case RuleName::tool_choice:
+            return put(mark_tool_choice(plan_.cuts, plan_.clearing, house_), say_tool_choice(plan_.cuts, plan_.clearing, house_));
+        case RuleName::wood_left_behind:
+            return put(mark_wood_left_behind(plan_.cuts, plan_.clearing), say_wood_left_behind(plan_.cuts, plan_.clearing));
+        case RuleName::suckers: return put(mark_suckers(plan_.suckers), say_suckers(plan_.suckers, house_));
+        default: break;
+        }
+    }
+
+    void write_remarks() {
+        for (const Side side : both_sides) {
+            const SidePieces& pieces = at(side);
+            if (!pieces.cane) continue;
+            if (pieces.cane->creep) add_remark(origin_distance, name_of(pieces.cane->axis), side, say_creep(*pieces.cane));
+            if (pieces.cane->tying.skin_crack) add_remark(tying, name_of(pieces.cane->axis), side, say_skin_crack(*pieces.cane));
+        }
+        for (const CutFacts& cut : plan_.cuts)
+            if (wants_protection(cut, house_)) add_remark(wound_size, name_of(cut.axis), Side::none, say_protect(cut));
+        if (plan_.clearing.one_year_nodes > 0) add_remark(wood_left_behind, "", Side::none, say_share_removed(plan_.clearing));
+    }
+
+    const PlanFacts& plan_;
+    const Asked& asked_;
+    const HouseRules& house_;
+    const int target_;
+    const bool short_;
+    const std::array<PerMille, 2> cane_counts_, spur_counts_;
+    Judgement judgement_;
+};
+
+}  // namespace
+
+Judgement judge_facts(const PlanFacts& plan, const Asked& asked, const HouseRules& house) { return Writer(plan, asked, house).write(); }
+
+Judgement judge(const Vine& before, const Vine& after, const HouseRules& house, const Offers& offers, const Asked& asked) {
+    return judge_facts(measure_plan(before, after, house, offers), asked, house);
+}
+
+Judgement judge(const Vine& before, const Vine& after, const HouseRules& house) {
+    const Offers offered = offers(before, house);
+    return judge(before, after, house, offered, asked(offered, house));
+}
+
+std::optional<TextKey> why_not_judged(const Vine& vine) {
+    if (vine.system != System::two_cane) return TextKey{"error.judge.system"};
+    return std::nullopt;
+}
+
+std::vector<std::string_view> source_keys(const Rule& rule) {
+    std::vector<std::string_view> keys;
+    for (const Claim& claim : rule.claims)
+        if (std::find(keys.begin(), keys.end(), claim.source->key) == keys.end()) keys.push_back(claim.source->key);
+    return keys;
+}
+
+TextKey source_line(const Rule& rule, Status status) {
+    if (status == Status::house) return TextKey{"source.house"};
+    return TextKey{rule.claims.empty() ? "source.choice" : "source.choice-from"};
+}
+
+}  // namespace spurwright::rules

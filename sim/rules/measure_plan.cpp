@@ -1,0 +1,268 @@
+#include "sim/rules/measure_plan.h"
+
+#include <algorithm>
+#include <tuple>
+
+#include "sim/pruning/legal_edits.h"
+#include "sim/rules/clearing.h"
+#include "sim/rules/measure_cuts.h"
+#include "sim/rules/measure_pieces.h"
+
+namespace spurwright::rules {
+namespace {
+
+// Reads the vine before and after together; holds no state but what it has found.
+class PlanReader {
+public:
+    PlanReader(const Vine& before, const Vine& after, const HouseRules& house, const Offers& offers)
+        : before_(before), after_(after), house_(house), habits_(house.habits()), offers_(offers) {}
+
+    PlanFacts read() {
+        read_laid();
+        read_standing();
+        choose_spurs();
+        read_laterals();
+        explain_missing_canes();
+        read_clearing();
+        count_load();
+        return std::move(plan_);
+    }
+
+private:
+    SidePieces& at(Side side) { return plan_.sides[index_of(side)]; }
+    const Axis& was(const Axis& axis) const { return before_.axes[row_of(after_, axis)]; }
+
+    const Laid* laid_now(AxisId id) const {
+        const auto row = std::lower_bound(after_.laid.begin(), after_.laid.end(), id, [](const Laid& l, AxisId wanted) { return l.axis < wanted; });
+        return row != after_.laid.end() && row->axis == id && row->winter == after_.winter ? &*row : nullptr;
+    }
+
+    // Nearest to the crown point, then lowest, then thickest, then first: of several pieces of a side the one meant.
+    template <class Piece>
+    static auto rank(const Piece& piece, Length thickness) {
+        return std::make_tuple(piece.distance_to_head, -piece.below_wire, -thickness, piece.axis);
+    }
+
+    void read_laid() {
+        for (const Laid& laid : after_.laid) {
+            if (laid.winter != after_.winter) continue;
+            const Axis& axis = *after_.find(laid.axis);
+            if (axis.removed) continue;
+            const int years = age(after_, axis);
+            if (years > 1) {
+                plan_.old_wood_laid.push_back(axis.id);
+                note_instead(laid.side, NoCane::old_wood, axis.id, 0, years);
+            } else if (is_cane(after_, axis)) {
+                read_laid_cane(axis, laid);
+            }
+        }
+    }
+
+    void read_laid_cane(const Axis& axis, const Laid& laid) {
+        if (is_sucker(after_, axis, habits_)) plan_.suckers_laid.push_back({axis.id, on_rootstock(after_, axis)});
+        const int buds = count_buds(after_, axis, habits_);
+        if (laid.state == LaidState::snapped) return note_instead(laid.side, NoCane::broken, axis.id, buds, 1);
+        if (buds < house_.cane_count.floor_buds) return note_instead(laid.side, NoCane::too_few_buds, axis.id, buds, 1);
+        const PieceEnd end = end_of_piece(after_, axis);
+        const CaneFacts cane = measure_cane(before_, house_, was(axis), laid.side, course_of(before_, was(axis), laid.side), end,
+                                            tying_of(after_, house_, axis, laid.half_wraps, end.last_node));
+        SidePieces& side = at(laid.side);
+        if (!side.cane) {
+            side.cane = cane;
+        } else if (rank(cane, cane.diameter) < rank(*side.cane, side.cane->diameter)) {
+            side.more_canes.push_back(side.cane->axis);
+            side.cane = cane;
+        } else {
+            side.more_canes.push_back(cane.axis);
+        }
+    }
+
+    // What stands for a cane that is not there; the graver reason stays.
+    void note_instead(Side laid_to, NoCane why, AxisId axis, int buds, int years) {
+        SidePieces& side = at(laid_to);
+        if (side.instead && why < side.why_none) return;
+        side.why_none = why;
+        side.instead = axis;
+        side.instead_buds = buds;
+        side.instead_age = years;
+    }
+
+    // Every cane that is still there and was not laid.
+    void read_standing() {
+        for (const Axis& axis : after_.axes) {
+            if (is_trunk(axis) || age(after_, axis) != 1 || axis.state != AxisState::live || !is_cane(before_, was(axis))) continue;
+            if (is_sucker(before_, was(axis), habits_)) {
+                read_sucker(axis);
+                continue;
+            }
+            if (axis.removed || laid_now(axis.id)) continue;
+            const int buds = count_buds(after_, axis, habits_);
+            const bool uncut = is_uncut(axis);
+            if (buds > 3) {
+                plan_.clearing.pieces_left.push_back(axis.id);
+                if (axis.mark == Role::left || axis.mark == Role::right) marked_.push_back(&axis);
+            } else if (buds > 0) {
+                spurs_[index_of(axis.side)].push_back(measure_spur(before_, house_, was(axis), end_of_piece(after_, axis)));
+            } else if (uncut && axis.node_count > 1) {
+                plan_.clearing.pieces_left.push_back(axis.id);
+            } else if (axis.mark == Role::spur || keeps_a_node(axis)) {
+                bare_[index_of(axis.side)].push_back(axis.id);
+            }
+            if (uncut) note_offer(axis);
+        }
+    }
+
+    bool is_uncut(const Axis& axis) const { return !after_.nodes_of(axis).back().removed && !end_of_piece(after_, axis).cut; }
+    bool keeps_a_node(const Axis& axis) const { return axis.node_count > 1 && !after_.nodes_of(axis)[1].removed; }
+
+    void note_offer(const Axis& axis) {
+        const SideOffers& offered = offers_.sides[index_of(axis.side)];
+        const auto among = [&](const std::vector<AxisId>& list) { return std::find(list.begin(), list.end(), axis.id) != list.end(); };
+        if (among(offered.canes)) at(axis.side).good_cane_stands = true;
+        if (among(offered.spurs)) at(axis.side).good_spur_stands = true;
+    }
+
+    void read_sucker(const Axis& axis) {
+        if (was(axis).removed) return;  // gone before the plan
+        if (!axis.removed && (laid_now(axis.id) || count_buds(after_, axis, habits_) > 0 || is_uncut(axis))) {
+            plan_.suckers.left.push_back(axis.id);
+        } else if (wood_left_at_origin(before_, after_, axis) > house_.suckers.left_to) {
+            plan_.suckers.stubs.push_back(axis.id);
+        } else {
+            ++plan_.suckers.removed;
+        }
+    }
+
+    void choose_spurs() {
+        for (const Side side : both_sides) {
+            std::vector<SpurFacts>& stubs = spurs_[index_of(side)];
+            std::stable_sort(stubs.begin(), stubs.end(), [](const SpurFacts& a, const SpurFacts& b) {
+                return rank(a, a.first_joint_diameter) < rank(b, b.first_joint_diameter);
+            });
+            SidePieces& pieces = at(side);
+            for (const SpurFacts& stub : stubs) {
+                if (!pieces.spur) pieces.spur = stub;
+                else pieces.more_spurs.push_back(stub.axis);
+            }
+            if (!pieces.spur && !bare_[index_of(side)].empty()) pieces.bare_stub = bare_[index_of(side)].front();
+        }
+    }
+
+    // A lateral left on a piece that was kept is a piece left; on one that was left itself it goes with that.
+    void read_laterals() {
+        for (const Axis& axis : after_.axes) {
+            if (axis.removed || axis.state != AxisState::live || age(after_, axis) != 1 || is_trunk(axis) || !is_lateral(after_, axis)) continue;
+            if (!keeps_a_node(axis)) continue;
+            const AxisId bearer = axis_of(axis.parent);
+            if (laid_now(bearer) || is_spur(bearer)) plan_.clearing.pieces_left.push_back(axis.id);
+        }
+    }
+
+    bool is_spur(AxisId id) const {
+        for (const auto& stubs : spurs_)
+            for (const SpurFacts& stub : stubs)
+                if (stub.axis == id) return true;
+        return false;
+    }
+
+    void explain_missing_canes() {
+        for (const Axis* axis : marked_) {
+            const Side side = axis->mark == Role::left ? Side::left : Side::right;
+            if (!at(side).cane && at(side).why_none == NoCane::none_laid) note_instead(side, NoCane::marked_not_laid, axis->id, 0, 1);
+        }
+    }
+
+    void read_clearing() {
+        ClearingFacts& clearing = plan_.clearing;
+        std::vector<AxisId> kept;
+        for (const SidePieces& side : plan_.sides) {
+            if (side.cane) kept.push_back(side.cane->axis);
+            kept.insert(kept.end(), side.more_canes.begin(), side.more_canes.end());
+            if (side.spur) kept.push_back(side.spur->axis);
+        }
+        clearing.pieces_kept = !kept.empty();
+        const std::vector<DueCut> due = due_old_wood_cuts(before_, house_, kept);
+        clearing.cuts_due_in_old_wood = static_cast<int>(due.size());
+        for (const DueCut& cut : due) read_due_cut(cut);
+        plan_.cuts = measure_cuts(before_, after_, house_, due);
+        for (const CutFacts& cut : plan_.cuts)
+            if (cut.on_vine && cut.on_trunk && !plan_.trunk_cut) plan_.trunk_cut = cut.axis;
+        if (plan_.cuts.empty()) clearing.any_cut_due = any_cut_due(kept, due);
+        std::stable_sort(clearing.pieces_left.begin(), clearing.pieces_left.end());
+        count_nodes();
+    }
+
+    void read_due_cut(const DueCut& due) {
+        const Axis& axis = *after_.find(due.axis);
+        if (axis.removed) return;
+        const PieceEnd end = end_of_piece(after_, axis);
+        if (!end.cut) ++plan_.clearing.old_cuts_not_made;
+        const Length standing = from_surface(before_, was(axis), end.last_node, end.beyond) -
+                                from_surface(before_, was(axis), index_of(due.past), due.beyond);
+        if (end.cut && standing <= house_.wood_left_behind.stub_to) return;
+        plan_.clearing.pieces_left.push_back(axis.id);
+        if (was_laid_last_winter(before_, was(axis))) plan_.clearing.old_canes_left.push_back(axis.id);
+    }
+
+    // Whether careful hands would have made any cut for the pieces kept. Asked only where none was made.
+    bool any_cut_due(const std::vector<AxisId>& kept, const std::vector<DueCut>& due) const {
+        if (!due.empty()) return true;
+        for (const Axis& axis : before_.axes) {
+            if (axis.removed || is_trunk(axis) || axis.state != AxisState::live || age(before_, axis) != 1) continue;
+            if (std::find(kept.begin(), kept.end(), axis.id) == kept.end()) return true;
+            if (canonical_end(before_, axis, axis.node_count - 1).cut) return true;
+        }
+        return false;
+    }
+
+    void count_nodes() {
+        for (std::size_t row = 0; row < before_.axes.size(); ++row) {
+            const Axis& axis = before_.axes[row];
+            if (is_trunk(axis) || age(before_, axis) != 1) continue;
+            for (std::uint32_t i = 1; i < axis.node_count; ++i) {
+                if (before_.nodes[axis.first_node + i].removed) break;
+                ++plan_.clearing.one_year_nodes;
+                plan_.clearing.one_year_nodes_removed += after_.nodes[axis.first_node + i].removed;
+            }
+        }
+    }
+
+    void count_load() {
+        LoadFacts& load = plan_.load;
+        load.spacing = before_.spacing;
+        for (const SidePieces& side : plan_.sides) {
+            if (side.cane) load.fruiting += side.cane->count_buds;
+            if (side.spur) load.spurs += side.spur->count_buds;
+        }
+        for (const Axis& axis : after_.axes)
+            if (!axis.removed && axis.state == AxisState::live && age(after_, axis) == 1) load.all += count_buds(after_, axis, habits_);
+    }
+
+    const Vine& before_;
+    const Vine& after_;
+    const HouseRules& house_;
+    const CountingHabits habits_;
+    const Offers& offers_;
+    PlanFacts plan_;
+    std::array<std::vector<SpurFacts>, 2> spurs_;  // every stub of 1 to 3 count buds, by side
+    std::array<std::vector<AxisId>, 2> bare_;      // stubs meant as spurs, without a count bud
+    std::vector<const Axis*> marked_;              // standing canes with tape for a side
+};
+
+}  // namespace
+
+PairFacts PlanFacts::pair() const {
+    PairFacts pair;
+    for (std::size_t side = 0; side < 2; ++side) {
+        pair.cane[side] = sides[side].cane.has_value();
+        pair.more[side] = static_cast<int>(sides[side].more_canes.size());
+    }
+    pair.sucker_laid = !suckers_laid.empty();
+    return pair;
+}
+
+PlanFacts measure_plan(const Vine& before, const Vine& after, const HouseRules& house, const Offers& offers) {
+    return PlanReader(before, after, house, offers).read();
+}
+
+}  // namespace spurwright::rules

@@ -1,0 +1,51 @@
+#include "sim/rules/spur_place.h"
+
+namespace spurwright::rules {
+namespace {
+
+PerMille by_height(const SpurPlaceFacts& place, const HouseRules::SpurPlace& house) {
+    return mark_in(Band<Length>{house.below, {{0}, {open_end}}}, place.spur.below_wire);
+}
+
+// `ahead`: by how much the spur is lower, or nearer the head, than its cane.
+PerMille by_order(Length ahead, const HouseRules::SpurPlace& house) {
+    if (ahead > house.level) return full_mark;
+    return ahead >= -house.level ? half_mark : no_mark;
+}
+
+Length lower_by(const SpurPlaceFacts& place) { return place.spur.below_wire - place.cane->below_wire; }
+Length nearer_by(const SpurPlaceFacts& place) { return place.cane->distance_to_head - place.spur.distance_to_head; }
+
+}  // namespace
+
+PerMille mark_spur_place(const SpurPlaceFacts& place, const HouseRules& house) {
+    PerMille mark = by_height(place, house.spur_place);
+    if (place.cane) mark = smaller(mark, smaller(by_order(lower_by(place), house.spur_place), by_order(nearer_by(place), house.spur_place)));
+    return mark;
+}
+
+Said say_spur_place(const SpurPlaceFacts& place, AxisId spur, const HouseRules& house) {
+    const auto& asks = house.spur_place;
+    const PerMille mark = mark_spur_place(place, house);
+    const Length below = place.spur.below_wire;
+    const bool above = below.count < 0;
+    std::string_view key = place.cane ? "rule.spur-place.full" : "rule.spur-place.alone-full";
+    Length by;
+    if (mark < full_mark && by_height(place, asks) == mark) {
+        key = above ? "rule.spur-place.above" : below < asks.below.low ? "rule.spur-place.near" : "rule.spur-place.low";
+    } else if (mark < full_mark && by_order(lower_by(place), asks) == mark) {
+        by = lower_by(place);
+        key = mark == no_mark ? "rule.spur-place.higher" : "rule.spur-place.level";
+    } else if (mark < full_mark) {
+        by = nearer_by(place);
+        key = mark == no_mark ? "rule.spur-place.farther" : "rule.spur-place.as-far";
+    }
+    return measured_in(Unit::mm, below, asks.below, Range<Length>{{0}, {open_end}}, key,
+                       {{"part", spur}, {"measured", above ? -below : below}, {"low", asks.below.low}, {"high", asks.below.high},
+                        {"by", by.count < 0 ? -by : by}});
+}
+
+const Rule spur_place{RuleName::spur_place, {"rule.spur-place.asks"}, Group::spurs, Step::choose, Per::spur, Status::choice,
+                           spur_place_claims, {"rule.spur-place.missing"}};
+
+}  // namespace spurwright::rules

@@ -2,16 +2,14 @@
 // for each pair of canes all spur pairs listed once, then every two cut nodes x spur pair added, capped and compared.
 // Prints; fails only where the answers differ. 48 canes stand as context, without a peer: the loop would take seconds.
 #include <algorithm>
-#include <chrono>
 #include <cstdio>
-#include <cstdlib>
-#include <functional>
 #include <vector>
 
 #include "sim/planning/best_plan.h"
 #include "sim/planning/pieces.h"
 #include "sim/planning/plan_count.h"
 #include "sim/planning/top_plans.h"
+#include "tests/bench/ratio.h"
 #include "tests/support/random_tables.h"
 
 using namespace spurwright;
@@ -93,62 +91,25 @@ Tally tally_by_loop(const Tables& tables, int points_of_mine) {
     return tally;
 }
 
-using Clock = std::chrono::steady_clock;
-volatile std::uint64_t consumed = 0;
-
-double seconds(const std::function<std::uint64_t()>& work, int times) {
-    const auto start = Clock::now();
-    for (int i = 0; i < times; ++i) consumed = consumed + work();
-    return std::chrono::duration<double>(Clock::now() - start).count() / times;
-}
-
-double at_share(std::vector<double> values, double share) {
-    std::stable_sort(values.begin(), values.end());
-    return values[static_cast<std::size_t>(share * static_cast<double>(values.size() - 1) + 0.5)];
-}
-
-// Both sides interleaved; the median of the ratios of each pair.
-void compare(const char* what, double bar, const std::function<std::uint64_t()>& peer,
-             const std::function<std::uint64_t()>& own, int own_times, int pairs) {
-    for (int i = 0; i < 3; ++i) seconds(peer, 1), seconds(own, own_times);
-    std::vector<double> ratios, peer_times, own_seconds;
-    for (int i = 0; i < pairs; ++i) {
-        peer_times.push_back(seconds(peer, 1));
-        own_seconds.push_back(seconds(own, own_times));
-        ratios.push_back(peer_times.back() / own_seconds.back());
-    }
-    const double median = at_share(ratios, 0.5);
-    std::printf("%-44s ratio %7.1f (10-90 %%: %.1f-%.1f)", what, median, at_share(ratios, 0.1), at_share(ratios, 0.9));
-    if (bar > 0) std::printf("  bar %.0f: %s", bar, median >= bar ? "met" : "MISSED");
-    std::printf("   [context: loop %.2f ms, own %.1f us]\n", at_share(peer_times, 0.5) * 1e3,
-                at_share(own_seconds, 0.5) * 1e6);
-}
-
-void require(bool holds, const char* what) {
-    if (holds) return;
-    std::printf("the answers differ: %s\n", what);
-    std::exit(1);
-}
-
 std::uint64_t sign(const Ranked& plan) { return static_cast<std::uint64_t>(plan.sum) + plan.pick.left_cane; }
 
-void row(const char* name, int left, int right, int cuts, double bar_search, double bar_count) {
+void row(bench::Bench& bench, const char* name, int left, int right, int cuts, double bar_search, double bar_count) {
     const Tables tables = test::reference_tables(7, left, right, cuts);
     const Ranked best = *best_pick(tables);
     const int mine = best.points - 60;
     const Tally found = tally(tables, mine);
-    require(best == best_by_loop(tables) && best == *best_pick(tables, Bound::off), "best plan");
-    require(found == tally_by_loop(tables, mine), "counts");
+    bench.require(best == best_by_loop(tables) && best == *best_pick(tables, Bound::off), "best plan");
+    bench.require(found == tally_by_loop(tables, mine), "counts");
     std::printf("%s: %llu plans, %llu of them better than the plan ranked\n", name,
                 static_cast<unsigned long long>(found.counted), static_cast<unsigned long long>(found.better));
+    const auto bar = [](double value) { return value > 0 ? bench::Bar::at_least : bench::Bar::none; };
     const auto loop = [&] { return sign(best_by_loop(tables)); };
-    compare(
-        "  best plan, with the bound (shipped)", bar_search, loop, [&] { return sign(*best_pick(tables)); }, 50, 15);
-    compare(
-        "  best plan, without the bound", 0, loop, [&] { return sign(*best_pick(tables, Bound::off)); }, 50, 15);
-    compare(
-        "  counts of plans better and equal", bar_count, [&] { return tally_by_loop(tables, mine).better; },
-        [&] { return tally(tables, mine).better; }, 5, 15);
+    bench.ratio("  L13 tight loop / best plan, with the bound (shipped)", bar(bar_search), bar_search, loop, 1,
+                [&] { return sign(*best_pick(tables)); }, 50);
+    bench.ratio("  tight loop / best plan, without the bound", bench::Bar::none, 0, loop, 1,
+                [&] { return sign(*best_pick(tables, Bound::off)); }, 50);
+    bench.ratio("  L14 tight loop / counts of plans better and equal", bar(bar_count), bar_count,
+                [&] { return tally_by_loop(tables, mine).better; }, 1, [&] { return tally(tables, mine).better; }, 5);
 }
 
 void context(const char* name, int left, int right, int cuts) {
@@ -158,19 +119,20 @@ void context(const char* name, int left, int right, int cuts) {
     std::printf(
         "%s: %llu plans; context: best plan %.0f us (%.0f us without the bound), counts %.1f ms, best 100 %.1f ms\n",
         name, static_cast<unsigned long long>(found.counted),
-        seconds([&] { return sign(*best_pick(tables)); }, 50) * 1e6,
-        seconds([&] { return sign(*best_pick(tables, Bound::off)); }, 20) * 1e6,
-        seconds([&] { return tally(tables, best.points - 60).better; }, 5) * 1e3,
-        seconds([&] { return sign(top_picks(tables, 100).back()); }, 3) * 1e3);
+        bench::seconds([&] { return sign(*best_pick(tables)); }, 50) * 1e6,
+        bench::seconds([&] { return sign(*best_pick(tables, Bound::off)); }, 20) * 1e6,
+        bench::seconds([&] { return tally(tables, best.points - 60).better; }, 5) * 1e3,
+        bench::seconds([&] { return sign(top_picks(tables, 100).back()); }, 3) * 1e3);
 }
 
 }  // namespace
 
-int main() {
-    std::printf("compiler %s, tables of seed 7\n", __VERSION__);
-    row("14 canes, 7 + 7, 11 cut nodes", 7, 7, 11, 150, 8);
-    row("14 canes, 9 + 5, 11 cut nodes", 9, 5, 11, 0, 0);
-    row("6 canes, 3 + 3, 11 cut nodes", 3, 3, 11, 0, 0);
+int main(int argc, char** argv) {
+    bench::Bench bench(argc, argv);
+    row(bench, "14 canes, 7 + 7, 11 cut nodes", 7, 7, 11, 150, 8);
+    row(bench, "14 canes, 9 + 5, 11 cut nodes", 9, 5, 11, 0, 0);
+    row(bench, "6 canes, 3 + 3, 11 cut nodes", 3, 3, 11, 0, 0);
     context("48 canes, 24 + 24, 20 cut nodes", 24, 24, 20);
     context("48 canes, 30 + 18, 20 cut nodes", 30, 18, 20);
+    return bench.status();
 }

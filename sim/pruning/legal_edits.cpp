@@ -66,7 +66,8 @@ std::optional<Error> why_not_tie(const Vine& vine, const Fasten& tie) {
     if (tie.beyond.count < 0 || tie.beyond > wood_beyond(vine, axis, index_of(tie.at)))
         return refusal(Fault::not_allowed, "error.plan.tie-place", {{"part", tie.at}, {"high", wood_beyond(vine, axis, index_of(tie.at))}});
     const Length away = from_nearest_wire(vine, vine.find(tie.at)->place);
-    if (away > tie_reach) return refusal(Fault::not_allowed, "error.plan.tie-far", {{"part", tie.at}, {"away", away}, {"most", tie_reach}});
+    if (!can_be_tied(vine, vine.find(tie.at)->place, laid_this_winter(vine, axis.id)))
+        return refusal(Fault::not_allowed, "error.plan.tie-far", {{"part", tie.at}, {"away", away}, {"most", tie_reach}});
     return std::nullopt;
 }
 
@@ -82,6 +83,12 @@ Length wood_beyond(const Vine& vine, const Axis& axis, std::uint32_t index) {
     if (stub) return *stub;
     if (index + 1 < nodes.size()) return {};  // snapped here: nothing stands beyond the node
     return std::max(Length{}, axis.ripe - along(vine, axis, index));
+}
+
+bool can_be_tied(const Vine& vine, const Place& place, bool laid_now) {
+    if (from_nearest_wire(vine, place) <= tie_reach) return true;
+    const bool aside = place.z > tie_reach || place.z < -tie_reach;
+    return laid_now && !aside && place.y >= fruiting_wire_height(vine);
 }
 
 std::optional<Error> why_not(const Vine& vine, const Edit& edit) {
@@ -100,12 +107,13 @@ LegalEdits legal_edits(const Vine& vine) {
     for (const Axis& axis : vine.axes) {
         legal.marks.push_back(axis.id);
         if (axis.removed) continue;
+        const bool laid_now = laid_this_winter(vine, axis.id);
         if (!why_not_lay(vine, {axis.id, Side::left, 0})) legal.lays.push_back(axis.id);
         for (const Node& node : vine.nodes_of(axis)) {
             if (node.removed) break;
             const std::uint32_t index = index_of(node.id);
             legal.cuts.push_back({node.id, index == 0 ? -node.joint : Length{}, wood_beyond(vine, axis, index)});
-            if (from_nearest_wire(vine, node.place) <= tie_reach) legal.ties.push_back(node.id);
+            if (can_be_tied(vine, node.place, laid_now)) legal.ties.push_back(node.id);
         }
     }
     return legal;

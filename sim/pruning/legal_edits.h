@@ -22,6 +22,10 @@ LegalEdits legal_edits(const Vine& vine);
 
 inline constexpr Length tie_reach{60'000};  // a tie's node lies no farther from a wire than this (our choice)
 
+// Whether a tie can be made at this place. A cane laid this winter that arches over the fruiting wire is pulled down
+// onto it as it is tied: it may lie any height above it, never farther below or aside than tie_reach.
+bool can_be_tied(const Vine& vine, const Place& place, bool laid_now);
+
 // Why this edit may not be made now, or nothing. Faults: unknown_part, already_gone, not_allowed.
 std::optional<Error> why_not(const Vine& vine, const Edit& edit);
 

@@ -133,6 +133,16 @@ PieceEnd canonical_end(const Vine& uncut, const Axis& axis, std::uint32_t last_n
     return {last_node, down_to_tenths(joint < very_short_joint ? joint : joint - short_of_node), true};
 }
 
+std::optional<Fasten> canonical_tie(const Vine& uncut, const HouseRules& house, const Axis& axis, const Course& course,
+                                    std::uint32_t last_node) {
+    constexpr Length usual_place{15'000};
+    const std::uint32_t node = last_node > 0 ? last_node - 1 : 0;
+    if (!can_be_tied(uncut, course.places[node], true)) return std::nullopt;
+    const Length joint = uncut.nodes_of(axis)[node + 1].joint;
+    const Length middle = std::min(usual_place, Length{joint.count / 2}), clear = std::min(house.tying.bud_clear, joint);
+    return Fasten{node_id(axis.id, node), down_to_tenths(std::max(middle, clear)), true};
+}
+
 Length reach_of(const Course& course, const Vine& uncut, const Axis& axis, Side side, const PieceEnd& end) {
     const auto nodes = uncut.nodes_of(axis);
     const std::uint32_t i = end.last_node;
@@ -199,7 +209,9 @@ CaneFacts measure_cane(const Vine& uncut, const HouseRules& house, const Axis& a
 }
 
 CaneFacts measure_cane(const Vine& uncut, const HouseRules& house, const Axis& axis, Side side, const Course& course, std::uint32_t last_node) {
-    return measure_cane(uncut, house, axis, side, course, canonical_end(uncut, axis, last_node), TyingFacts{});
+    TyingFacts tying;
+    if (!canonical_tie(uncut, house, axis, course, last_node)) tying.end_tie = TyingFacts::EndTie::none;
+    return measure_cane(uncut, house, axis, side, course, canonical_end(uncut, axis, last_node), tying);
 }
 
 SpurFacts measure_spur(const Vine& uncut, const HouseRules& house, const Axis& axis, const PieceEnd& end) {

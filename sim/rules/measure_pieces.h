@@ -3,6 +3,7 @@
 #pragma once
 
 #include "sim/pruning/lay.h"
+#include "sim/pruning/plan.h"
 #include "sim/rules/facts.h"
 #include "sim/rules/house_rules.h"
 
@@ -13,13 +14,18 @@ namespace spurwright::rules {
 // uncut. Lengths are whole tenths of a millimetre, rounded down.
 PieceEnd canonical_end(const Vine& uncut, const Axis& axis, std::uint32_t last_node);
 
+// The tie such a hand makes on a cane kept out to this node: at the last node but one, tight, 15 mm past it, in a joint
+// under 30 mm in its middle, but clear of the bud. Nothing where the laid cane does not come near the wire.
+std::optional<Fasten> canonical_tie(const Vine& uncut, const HouseRules& house, const Axis& axis, const Course& course,
+                                    std::uint32_t last_node);
+
 // What the wood itself tells, however it is laid or tied: all but reach, free wire and tying. Needs a one-year axis.
 CaneFacts measure_wood(const Vine& uncut, const HouseRules& house, const Axis& axis, const PieceEnd& end);
 
 // `course` is course_of(uncut, axis, side); of `tying` the ties and wraps are read, strain and sag come of the course.
 CaneFacts measure_cane(const Vine& uncut, const HouseRules& house, const Axis& axis, Side side, const Course& course,
                        const PieceEnd& end, const TyingFacts& tying);
-// In canonical form: canonical_end(), one turn round the wire, tied tight at the end.
+// In canonical form: canonical_end(), one turn round the wire, canonical_tie().
 CaneFacts measure_cane(const Vine& uncut, const HouseRules& house, const Axis& axis, Side side, const Course& course,
                        std::uint32_t last_node);
 

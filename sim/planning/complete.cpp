@@ -1,0 +1,157 @@
+#include "sim/planning/complete.h"
+
+#include <algorithm>
+
+#include "sim/core/check.h"
+#include "sim/planning/tables.h"
+#include "sim/pruning/legal_edits.h"
+#include "sim/rules/clearing.h"
+#include "sim/rules/measure_pieces.h"
+#include "sim/vine/vine_query.h"
+
+namespace spurwright::planning {
+namespace {
+
+// How careful hands cut what goes (our choice; DEVELOPERS.md).
+constexpr Length cane_stub{8'000};      // past the crown: the collar and its base buds stay whole
+constexpr Length short_of_node{2'000};  // where the first joint is too short for that
+constexpr Length lateral_stub{3'000};
+
+Length tenths(Length length) { return {length.count / 100 * 100}; }  // of a millimetre, towards the node
+
+class Hand {
+public:
+    Hand(const Vine& vine, const rules::HouseRules& house, const Choice& choice)
+        : vine_(vine), house_(house), choice_(choice) {
+        if (choice.left_cane) canes_.push_back({axis_of(choice.left_cane), index_of(choice.left_cane), Side::left});
+        if (choice.right_cane) canes_.push_back({axis_of(choice.right_cane), index_of(choice.right_cane), Side::right});
+        keep_spur(choice.left_spur, choice.left_buds);
+        keep_spur(choice.right_spur, choice.right_buds);
+        SPURWRIGHT_CHECK(canes_.size(), >, std::size_t{0});
+    }
+
+    Plan plan() && {
+        mark();
+        clear_old_wood();
+        clear_canes();
+        std::stable_sort(canes_.begin(), canes_.end(), by_axis);
+        std::stable_sort(spurs_.begin(), spurs_.end(), by_axis);
+        for (const Kept& spur : spurs_) cut_end(spur);
+        trim_laterals();
+        for (const Kept& cane : canes_) cut_end(cane);
+        for (const Kept& cane : canes_) plan_.edits.push_back(Lay{cane.axis, cane.side, 2});
+        for (const Kept& cane : canes_) tie(cane);
+        return std::move(plan_);
+    }
+
+private:
+    struct Kept {
+        AxisId axis;
+        std::uint32_t last_node = 0;
+        Side side{};
+    };
+    static bool by_axis(const Kept& one, const Kept& other) { return one.axis < other.axis; }
+
+    void keep_spur(AxisId id, int buds) {
+        if (!id) return;
+        const auto nodes = ripe_count_nodes(vine_, *vine_.find(id), house_.habits());
+        SPURWRIGHT_CHECK(nodes.size(), >=, static_cast<std::size_t>(buds));
+        spurs_.push_back({id, nodes[static_cast<std::size_t>(buds - 1)]});
+    }
+
+    const Kept* kept(AxisId id) const {
+        for (const auto* pieces : {&canes_, &spurs_})
+            for (const Kept& piece : *pieces)
+                if (piece.axis == id) return &piece;
+        return nullptr;
+    }
+
+    void mark() {
+        if (choice_.left_cane) plan_.edits.push_back(Mark{axis_of(choice_.left_cane), Role::left});
+        if (choice_.right_cane) plan_.edits.push_back(Mark{axis_of(choice_.right_cane), Role::right});
+        if (choice_.left_spur) plan_.edits.push_back(Mark{choice_.left_spur, Role::spur});
+        if (choice_.right_spur) plan_.edits.push_back(Mark{choice_.right_spur, Role::spur});
+    }
+
+    void cut(NodeId past, Length beyond) {
+        const Axis& axis = *vine_.find(axis_of(past));
+        const auto nodes = vine_.nodes_of(axis);
+        const Node& joint = nodes[beyond.count < 0 ? 0 : std::min<std::size_t>(index_of(past) + 1, nodes.size() - 1)];
+        const rules::HouseRules::ToolChoice& tools = house_.tool_choice;
+        const Length shears = age(vine_, axis) == 1 ? tools.shears_one_year : tools.shears_old;
+        const Tool tool = joint.major <= shears          ? Tool::shears
+                          : joint.major <= tools.loppers ? Tool::loppers
+                                                         : Tool::saw;
+        plan_.edits.push_back(Cut{past, beyond, tool, {}});
+    }
+
+    void clear_old_wood() {
+        std::vector<AxisId> kept_axes;
+        for (const auto* pieces : {&canes_, &spurs_})
+            for (const Kept& piece : *pieces) kept_axes.push_back(piece.axis);
+        old_cuts_ = rules::due_old_wood_cuts(vine_, house_, kept_axes);
+        for (const rules::DueCut& due : old_cuts_) cut(due.past, due.beyond);
+    }
+
+    // Whether a cut of last year's wood took this axis along.
+    bool gone(const Axis& axis) const {
+        for (const Axis* at = &axis; at->parent; at = vine_.find(axis_of(at->parent)))
+            for (const rules::DueCut& due : old_cuts_)
+                if (axis_of(at->parent) == due.axis &&
+                    (due.beyond.count < 0 || index_of(at->parent) > index_of(due.past)))
+                    return true;
+        return false;
+    }
+
+    void clear_canes() {
+        for (const Axis& axis : vine_.axes) {
+            if (axis.removed || axis.state == AxisState::dead || !is_cane(vine_, axis) || kept(axis.id) || gone(axis))
+                continue;
+            const NodeId crown = node_id(axis.id, 0);
+            if (is_sucker(vine_, axis, house_.habits()))
+                cut(crown, -tenths(vine_.nodes_of(axis)[0].joint));
+            else
+                cut(crown, stub_within(cane_stub, wood_beyond(vine_, axis, 0)));
+        }
+    }
+
+    static Length stub_within(Length stub, Length joint) {
+        return tenths(std::max(Length{}, std::min(stub, joint - short_of_node)));
+    }
+
+    void trim_laterals() {
+        for (const Axis& axis : vine_.axes) {
+            if (axis.removed || !is_lateral(vine_, axis)) continue;
+            const Kept* on = kept(axis_of(axis.parent));
+            if (!on || index_of(axis.parent) > on->last_node) continue;
+            cut(node_id(axis.id, 0), tenths(std::min(lateral_stub, wood_beyond(vine_, axis, 0))));
+        }
+    }
+
+    void tie(const Kept& cane) {
+        const Axis& axis = *vine_.find(cane.axis);
+        if (const auto tie =
+                rules::canonical_tie(vine_, house_, axis, course_of(vine_, axis, cane.side), cane.last_node))
+            plan_.edits.push_back(*tie);
+    }
+
+    void cut_end(const Kept& piece) {
+        const rules::PieceEnd end = rules::canonical_end(vine_, *vine_.find(piece.axis), piece.last_node);
+        if (end.cut) cut(node_id(piece.axis, end.last_node), end.beyond);
+    }
+
+    const Vine& vine_;
+    const rules::HouseRules& house_;
+    const Choice& choice_;
+    std::vector<Kept> canes_, spurs_;
+    std::vector<rules::DueCut> old_cuts_;
+    Plan plan_;
+};
+
+}  // namespace
+
+Plan complete(const Vine& vine, const rules::HouseRules& house, const Choice& choice) {
+    return Hand(vine, house, choice).plan();
+}
+
+}  // namespace spurwright::planning

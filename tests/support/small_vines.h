@@ -1,0 +1,47 @@
+// Small vines drawn by hand, each for one thing that a search can trip over, small enough for every choice to be
+// carried out and judged. Frame as on every vine; the fruiting wire stands at 0.9 m, the head at 0.8 m.
+#pragma once
+
+#include <string_view>
+#include <vector>
+
+#include "sim/vine/vine.h"
+
+namespace spurwright::test {
+
+// Every cane stands on the near-post arm; the far-post side has only a thin shoot without enough buds.
+//
+//   a4 a5 a6            a8
+//    |  |  |            |
+//  --a2-----'-- head --a3
+//               |
+Vine one_sided_vine();
+
+// A trunk sucker and a rootstock sucker, both long enough to lay, and a short one that is not.
+//
+//    a4  a5 |  | a6  a7
+//     `-a2-- head --a3-'
+//            |-- a8      300 mm below the head: a sucker with buds
+//            |- a10      one below it with two
+//         ---+--- graft
+//            |-- a9      rootstock
+Vine sucker_vine();
+
+// Three years old: no arms, no two-year wood but one stub; canes straight from the head.
+//
+//    a2 \ | a3 / a4
+//        head
+Vine young_vine();
+
+// Canes with laterals, visibly dead buds, a spot, green tips and short joints; one dead cane; two-year wood with an old
+// lateral; old arms on both sides; twin canes from one node; one cane on each arm's old wood.
+Vine rough_vine();
+
+struct NamedVine {
+    std::string_view name;
+    Vine vine;
+};
+// The four above and the little vine.
+std::vector<NamedVine> small_vines();
+
+}  // namespace spurwright::test

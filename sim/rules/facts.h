@@ -74,6 +74,7 @@ struct CaneFacts {
     HealthFacts health;
     Length reach;           // of the cut end along the wire from the trunk
     Length free_wire;       // to the neighbour's end; below 0: overlap
+    std::optional<Length> room;   // where no neighbour stands there: how far its own space runs from the trunk
     bool more_ripe_wood = false;  // the next count bud is ripe, thick enough and fits without overlap
     EndCutFacts end;
     TyingFacts tying;

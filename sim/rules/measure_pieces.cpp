@@ -157,14 +157,18 @@ Length reach_of(const Course& course, const Vine& uncut, const Axis& axis, Side 
     return {side == Side::left ? -x : x};
 }
 
-Length free_wire_of(const Vine& uncut, const HouseRules& house, Side side, Length reach) {
-    const Neighbour& neighbour = uncut.neighbour(side);
-    if (neighbour.kind == NeighbourKind::vine) return uncut.spacing - reach - neighbour.reach;
+std::optional<Length> room_of(const Vine& uncut, const HouseRules& house, Side side) {
+    const NeighbourKind kind = uncut.neighbour(side).kind;
+    if (kind == NeighbourKind::vine) return std::nullopt;
     // Where the next vine is missing and the house lets canes use the gap, the cane may run to the middle between the
     // missing vine and the one after it.
-    const bool runs_on = neighbour.kind == NeighbourKind::none && house.cane_reach.no_neighbour == NoNeighbour::run_on;
-    const std::int32_t place = uncut.spacing.count + (runs_on ? 2 * uncut.spacing.count : 0);  // twice the room
-    return {place - 2 * reach.count};
+    const bool runs_on = kind == NeighbourKind::none && house.cane_reach.no_neighbour == NoNeighbour::run_on;
+    return Length{uncut.spacing.count / 2 + (runs_on ? uncut.spacing.count : 0)};
+}
+
+Length free_wire_of(const Vine& uncut, const HouseRules& house, Side side, Length reach) {
+    if (const auto room = room_of(uncut, house, side)) return {2 * (room->count - reach.count)};
+    return uncut.spacing - reach - uncut.neighbour(side).reach;
 }
 
 CaneFacts measure_wood(const Vine& uncut, const HouseRules& house, const Axis& axis, const PieceEnd& end) {
@@ -200,6 +204,7 @@ CaneFacts measure_cane(const Vine& uncut, const HouseRules& house, const Axis& a
     cane.over_the_head = over_the_head(uncut, axis, side);
     cane.reach = reach_of(course, uncut, axis, side, end);
     cane.free_wire = free_wire_of(uncut, house, side, cane.reach);
+    cane.room = room_of(uncut, house, side);
     cane.more_ripe_wood = more_ripe_wood(uncut, house, axis, side, course, last_bud);
     cane.tying = tying;
     cane.tying.strain = course.strain;

@@ -37,6 +37,8 @@ SpurPlaceFacts place_of(const SpurFacts& spur, const CaneFacts* cane_of_its_side
 
 // Of the end of a cane laid along this course: along the row from the trunk, positive towards `side`.
 Length reach_of(const Course& course, const Vine& uncut, const Axis& axis, Side side, const PieceEnd& end);
+// How far a cane's own space runs from the trunk, where no neighbour stands on that side; none where one does.
+std::optional<Length> room_of(const Vine& uncut, const HouseRules& house, Side side);
 Length free_wire_of(const Vine& uncut, const HouseRules& house, Side side, Length reach);
 
 }  // namespace spurwright::rules

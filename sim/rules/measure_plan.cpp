@@ -44,8 +44,10 @@ private:
     }
 
     void read_laid() {
+        worked_ = after_.wounds.size() > before_.wounds.size();
         for (const Laid& laid : after_.laid) {
             if (laid.winter != after_.winter) continue;
+            worked_ = true;
             const Axis& axis = *after_.find(laid.axis);
             if (axis.removed) continue;
             const int years = age(after_, axis);
@@ -102,7 +104,7 @@ private:
                 plan_.clearing.pieces_left.push_back(axis.id);
                 if (axis.mark == Role::left || axis.mark == Role::right) marked_.push_back(&axis);
             } else if (buds > 0) {
-                spurs_[index_of(axis.side)].push_back(measure_spur(before_, house_, was(axis), end_of_piece(after_, axis)));
+                read_stub(axis, uncut);
             } else if (uncut && axis.node_count > 1) {
                 plan_.clearing.pieces_left.push_back(axis.id);
             } else if (axis.mark == Role::spur || keeps_a_node(axis)) {
@@ -110,6 +112,15 @@ private:
             }
             if (uncut) note_offer(axis);
         }
+    }
+
+    // A spur is cut to its buds, or needs no cut, or is marked for one; any other short cane was only left standing. A vine
+    // on which nothing was done has none.
+    void read_stub(const Axis& axis, bool uncut) {
+        const SpurFacts spur = measure_spur(before_, house_, was(axis), end_of_piece(after_, axis));
+        const bool meant = !uncut || axis.mark == Role::spur || spur.end.wood_beyond_bud <= house_.end_cut.full_from;
+        if (meant && worked_) spurs_[index_of(axis.side)].push_back(spur);
+        else plan_.clearing.pieces_left.push_back(axis.id);
     }
 
     bool is_uncut(const Axis& axis) const { return !after_.nodes_of(axis).back().removed && !end_of_piece(after_, axis).cut; }
@@ -124,7 +135,10 @@ private:
 
     void read_sucker(const Axis& axis) {
         if (was(axis).removed) return;  // gone before the plan
-        if (!axis.removed && (laid_now(axis.id) || count_buds(after_, axis, habits_) > 0 || is_uncut(axis))) {
+        const bool renews = house_.suckers.renewal && !renewed_ && !on_rootstock(before_, was(axis));
+        if (renews && !axis.removed && !laid_now(axis.id) && count_buds(after_, axis, habits_) > 0) {
+            renewed_ = true;  // the one shoot that is to become the trunk
+        } else if (!axis.removed && (laid_now(axis.id) || count_buds(after_, axis, habits_) > 0 || is_uncut(axis))) {
             plan_.suckers.left.push_back(axis.id);
         } else if (wood_left_at_origin(before_, after_, axis) > house_.suckers.left_to) {
             plan_.suckers.stubs.push_back(axis.id);
@@ -244,6 +258,8 @@ private:
     const CountingHabits habits_;
     const Offers& offers_;
     PlanFacts plan_;
+    bool worked_ = false;   // anything cut or laid
+    bool renewed_ = false;  // a shoot was left to renew the trunk
     std::array<std::vector<SpurFacts>, 2> spurs_;  // every stub of 1 to 3 count buds, by side
     std::array<std::vector<AxisId>, 2> bare_;      // stubs meant as spurs, without a count bud
     std::vector<const Axis*> marked_;              // standing canes with tape for a side

@@ -52,8 +52,8 @@ Said say_old_wood_stub(const std::vector<CutFacts>& cuts, const ClearingFacts& c
     if (left > 0) said.if_lost = Mend::now;
     if (!made) said.measured_word = "none";
     said.key = TextKey{key};
-    said.arguments = {{"part", worst ? worst->axis : AxisId{}}, {"measured", worst ? worst->stub : PerMille{}}, {"n", Count{left > 0 ? left : made}},
-                      {"made", Count{made}}, {"low", asks.full.low}, {"high", asks.full.high}};
+    said.arguments = {{"part", worst ? worst->axis : AxisId{}}, {"measured", Ratio{worst ? worst->stub.count / 1000.0 : 0.0}}, {"n", Count{left > 0 ? left : made}},
+                      {"made", Count{made}}, {"low", Ratio{asks.full.low.count / 1000.0}}, {"high", Ratio{asks.full.high.count / 1000.0}}};
     return said;
 }
 

@@ -38,7 +38,9 @@ Said say_creep(const CaneFacts& cane) {
     Said said;
     said.measured = cane.creep->count;
     said.unit = Unit::mm;
-    said.key = TextKey{cane.creep->count > 0 ? "rule.origin-distance.creep-out" : "rule.origin-distance.creep-in"};
+    said.key = TextKey{cane.creep->count > 0   ? "rule.origin-distance.creep-out"
+                       : cane.creep->count < 0 ? "rule.origin-distance.creep-in"
+                                               : "rule.origin-distance.creep-same"};
     said.arguments = {{"part", cane.axis}, {"measured", Length{cane.creep->count > 0 ? cane.creep->count : -cane.creep->count}},
                       {"distance", cane.distance_to_head}};
     said.if_lost = Mend::nothing;

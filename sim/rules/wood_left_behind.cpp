@@ -39,7 +39,7 @@ Said say_share_removed(const ClearingFacts& clearing) {
     said.measured = share.count;
     said.unit = Unit::share;
     said.key = TextKey{"rule.wood-left-behind.share"};
-    said.arguments = {{"measured", share}, {"n", Count{clearing.one_year_nodes_removed}}, {"of", Count{clearing.one_year_nodes}}};
+    said.arguments = {{"measured", share}, {"off", Count{clearing.one_year_nodes_removed}}, {"of", Count{clearing.one_year_nodes}}};
     said.if_lost = Mend::nothing;
     return said;
 }

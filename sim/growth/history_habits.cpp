@@ -44,6 +44,8 @@ PrunerHabits habits_of(Pruner pruner) {
     case Pruner::far_canes:
         h.wanted_mm = 50;
         h.from_last_origin = true;
+        h.distance_points = 10;
+        h.above_wire_mm = 30;
         break;
     case Pruner::no_spurs: h.spurs = false; break;
     case Pruner::too_many_buds:

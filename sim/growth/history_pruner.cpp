@@ -117,12 +117,12 @@ private:
         const Length collar = nodes[0].joint;
         const Node& joint = nodes[std::min<std::size_t>(1, nodes.size() - 1)];
         const Length stub = stub_of(axis, joint), wood = wood_beyond(vine_, axis, 0);
-        if (stub <= collar) {
-            cut(axis, 0, stub - collar, 0);
+        if (const Length in_collar = to_tenth_mm(stub - collar); in_collar.count < 0) {
+            cut(axis, 0, in_collar, 0);
             return;
         }
         const Length most = nodes.size() > 1 ? std::max(Length{}, wood - short_of_node) : wood;
-        const Length beyond = std::min(stub - collar, most);
+        const Length beyond = std::min(std::max(Length{}, stub - collar), most);
         if (nodes.size() > 1 || wood > beyond + collar_short) cut(axis, 0, beyond, 1);
     }
 

@@ -14,6 +14,8 @@ namespace spurwright::growth {
 struct PrunerHabits {
     int wanted_mm = 0;                 // distance to the head that costs nothing
     bool from_last_origin = false;     // wanted_mm counts from last winter's origin on that side
+    int distance_points = 4;           // for each 10 mm besides the wanted distance
+    int above_wire_mm = 0;             // a base may stand so far above the wire for nothing
     double thin_mm = 8.0, fat_mm = 11.5;  // thickness that costs nothing
     bool spurs = true;
     double load = 1.0;                 // of 15 count buds a metre

@@ -67,6 +67,8 @@ public:
     }
 
     Direction leaving() const { return at_elevation(elbow_, base_x_, base_z_); }
+    // Live buds of old wood sit at its sides: its upper side is scars and dead stubs.
+    Direction sideways() const { return {base_x_, 0, base_z_}; }
 
     void from(const Point3& base) {
         course_.at.clear();
@@ -164,7 +166,8 @@ void stand_shoot(Course& course, const Vine& vine, AxisId id, const Push& push, 
     Walk walk(course, id, push, shoot, trellis, settings, draws);
     const Node& bearer = *vine.find(push.on);
     const double out = spurwright::in_mm(mean_diameter(bearer)) / 2 + collar_mm;
-    const Direction leaving = walk.leaving();
+    const bool old_wood = push.kind != PushKind::count && push.kind != PushKind::twin;
+    const Direction leaving = old_wood || is_trunk(*vine.find(axis_of(push.on))) ? walk.sideways() : walk.leaving();
     const Point3 on = in_mm(bearer.place);
     walk.from({on.x + out * leaving.x, on.y + out * leaving.y, on.z + out * leaving.z});
 }

@@ -23,10 +23,10 @@ std::optional<Error> not_grown(std::string_view key, std::string option, std::st
 
 std::optional<Error> check_catch(const Site& s) {
     if (s.catch_m.size() > 4) return range("error.grow.catch-pairs", "--catch", static_cast<double>(s.catch_m.size()), 0, 4);
-    double below = 0.1;
+    double lowest = 0.1;
     for (const double height : s.catch_m) {
-        if (auto e = range("error.grow.catch", "--catch", height, below, 1.5)) return e;
-        below = height;
+        if (auto e = range("error.grow.catch", "--catch", height, lowest, 1.5)) return e;
+        lowest = height + 0.05;
     }
     return std::nullopt;
 }
@@ -42,7 +42,7 @@ std::optional<Error> first_fault(const Site& s) {
         if (auto e = range("error.grow.hedge", "--hedge", *s.hedge_m, 0.6, 1.4)) return e;
     if (s.variety != "plain") return not_grown("error.grow.variety", "--variety", s.variety);
     if (s.system != System::two_cane) return not_grown("error.grow.system", "--system", std::string(word_of(s.system)));
-    if (s.trunks != 1) return range("error.grow.trunks", "--trunks", s.trunks, 1, 1);
+    if (s.trunks != 1) return not_grown("error.grow.trunks", "--trunks", std::to_string(s.trunks));
     if (s.seed >> 40) return range("error.grow.seed", "--seed", static_cast<double>(s.seed), 0, 1'099'511'627'775.0);
     return std::nullopt;
 }

@@ -57,7 +57,7 @@ void hold_area_rule(NextVine& next) {
     for (std::size_t row = v.axes.size(); row-- > 0;) {
         const Axis& axis = v.axes[row];
         const bool perennial = is_trunk(axis) || age(v, axis) >= 3;
-        double beyond = 0;
+        double beyond = 0;  // sections borne further out
         for (std::uint32_t i = axis.node_count; i-- > 0;) {
             Node& node = v.nodes[axis.first_node + i];
             const double need = borne[axis.first_node + i] + (perennial ? beyond : 0.0);
@@ -67,9 +67,10 @@ void hold_area_rule(NextVine& next) {
                 node.major = {scaled_up(node.major, by)};
                 node.minor = {scaled_up(node.minor, by)};
             }
-            beyond = area_of(node);
+            beyond = need;
         }
-        if (axis.parent && axis.state == AxisState::live) borne[static_cast<std::size_t>(v.find(axis.parent) - v.nodes.data())] += beyond;
+        if (axis.parent && axis.state == AxisState::live)
+            borne[static_cast<std::size_t>(v.find(axis.parent) - v.nodes.data())] += area_of(v.nodes[axis.first_node]);
     }
 }
 

@@ -9,8 +9,8 @@ namespace spurwright::growth {
 // Own rings of the old wood.
 void add_rings(NextVine& next, const Constants& constants);
 
-// At every junction the wood below carries at least the sections of what it bears: the axes borne there and, in wood
-// of three years and older, its own next joint. After all shoots stand.
+// At every junction the wood below has at least the section of the axes borne there and, in wood of three years and
+// older, of those borne further out on the same axis. After all shoots stand.
 void hold_area_rule(NextVine& next);
 
 // Dead: old wood without a live axis or a live bud on it.

@@ -21,14 +21,14 @@ constexpr int first_summer_nodes = 8, nodes_above_head = 4;
 constexpr double head_spread_most = 2.5;  // in sd
 constexpr Length topping_cut{20'000};
 
-double own_capacity(const Site& site, const Constants& c, const Draws& draws) {
-    const double per_m = site.vigour == Vigour::low ? c.capacity_per_m_low : site.vigour == Vigour::high ? c.capacity_per_m_high : c.capacity_per_m_moderate;
-    return per_m * site.spacing_m * numeric::exp(c.row_own_sd * draws.normal(Trait::own_capacity, 0));
+double own_capacity(const Vine& v, const Constants& c, const Draws& draws) {
+    const double per_m = v.vigour == Vigour::low ? c.capacity_per_m_low : v.vigour == Vigour::high ? c.capacity_per_m_high : c.capacity_per_m_moderate;
+    return per_m * in_m(v.spacing) * numeric::exp(c.row_own_sd * draws.normal(Trait::own_capacity, 0));
 }
 
-double head_height(const Site& site, const Constants& c, const Draws& draws) {
+double head_height(const Vine& vine, const Site& site, const Constants& c, const Draws& draws) {
     const double z = numeric::clamp(draws.normal(Trait::head_below, 0), -head_spread_most, head_spread_most);
-    return 1000 * site.wire_m - numeric::clamp(site.head_below_mm + c.head_below_sd_mm * z, 50, 300);
+    return in_mm(fruiting_wire_height(vine)) - numeric::clamp(site.head_below_mm + c.head_below_sd_mm * z, 50, 300);
 }
 
 // The stem's middle line: a lean towards one side, and a kink where it was cut back.
@@ -99,7 +99,7 @@ Vine planted(const Site& site) {
     v.row_spacing = from_mm(1000 * site.rows_m);
     v.vigour = site.vigour;
     v.frost = site.frost;
-    v.capacity = rounded(1000 * c.young_share_3 * own_capacity(site, c, draws));
+    v.capacity = rounded(1000 * c.young_share_3 * own_capacity(v, c, draws));
     v.wires = wires_of(site);
     v.neighbours = neighbours_of(site);
     std::vector<double> heights{0, c.graft_height_mm / 2, c.graft_height_mm + 10};
@@ -129,7 +129,7 @@ Vine drawn_up(const Vine& cut, const Site& site) {
     NextVine next = carry_over(cut);
     add_rings(next, c);
     Point3 below = in_mm(next.vine.nodes.back().place);
-    const std::vector<double> heights = stem_heights(below.y, head_height(site, c, draws), draws);
+    const std::vector<double> heights = stem_heights(below.y, head_height(cut, site, c, draws), draws);
     for (std::size_t i = 0; i < heights.size(); ++i) {
         const Point3 here = stem.at(heights[i]);
         const double d = 11.0 - 3.5 * static_cast<double>(i) / static_cast<double>(heights.size());

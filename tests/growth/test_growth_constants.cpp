@@ -1,0 +1,36 @@
+// The table of constants: every field of the model described once, in range, with its status.
+#include <doctest/doctest.h>
+
+#include <set>
+#include <string_view>
+
+#include "sim/growth/growth_constants.h"
+
+using namespace spurwright;
+
+TEST_SUITE("growth/constants") {
+    TEST_CASE("every field has exactly one row, in the order of the struct, inside its range") {
+        const auto rows = growth::constant_rows();
+        REQUIRE(rows.size() == sizeof(growth::Constants) / sizeof(double));
+        growth::Constants constants;
+        const double* field = &(constants.*rows[0].value);
+        std::set<std::string_view> names;
+        for (const growth::ConstantRow& row : rows) {
+            CAPTURE(row.name);
+            CHECK(&(constants.*row.value) == field++);
+            CHECK(names.insert(row.name).second);
+            CHECK(constants.*row.value >= row.low);
+            CHECK(constants.*row.value <= row.high);
+            CHECK_FALSE(row.unit.empty());
+            CHECK_FALSE(row.source.empty());
+            if (row.status == growth::ValueStatus::read) CHECK(row.source != "-");
+        }
+    }
+    TEST_CASE("trials keep their own references: 54 shoots at 1.8 m, 125 cm, joints of 5.2 cm, no handling loss") {
+        const growth::Constants trial = growth::trial_constants();
+        CHECK(trial.capacity_per_m_moderate * 1.8 == doctest::Approx(54));
+        CHECK(trial.length_ref_moderate == 125);
+        CHECK(trial.internode_ref == 5.2);
+        CHECK(trial.bud_loss_handling == 0);
+    }
+}

@@ -16,6 +16,9 @@ struct BaseArc {
     double radius = 0;   // mm
     double turn = 0;     // radians turned from `direction` into the row
     double wire = 0;     // height of the wire above the start, mm; negative where the cane starts above it
+    // Worked out once by base_arc(), since every node of a cane asks for them.
+    double sine = 0, cosine = 1;  // of the turn
+    Point end;                    // of the bent part
 };
 
 inline constexpr double arch_over_wire = 20.0;    // mm the arc may rise above the wire (our choice)

@@ -5,6 +5,11 @@
 namespace spurwright {
 
 const Axis* Vine::find(AxisId id) const {
+    // Last summer's axes are the newest ids without a hole: most look-ups hit at their distance from the last row.
+    if (!axes.empty() && id <= axes.back().id) {
+        const std::uint32_t from_last = axes.back().id.value - id.value;
+        if (from_last < axes.size() && axes[axes.size() - 1 - from_last].id == id) return &axes[axes.size() - 1 - from_last];
+    }
     const auto it = std::lower_bound(axes.begin(), axes.end(), id, [](const Axis& axis, AxisId wanted) { return axis.id < wanted; });
     return it != axes.end() && it->id == id ? &*it : nullptr;
 }

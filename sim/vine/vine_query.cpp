@@ -19,9 +19,11 @@ BearingMap::BearingMap(const Vine& vine) : start_(vine.axes.size() + 1, 0), chil
     std::vector<std::uint32_t> next(start_.begin(), start_.end() - 1);
     for (std::uint32_t row = 0; row < count; ++row)
         if (parent_[row] != row) children_[next[parent_[row]]++] = row;
-    for (std::uint32_t row = 0; row < count; ++row)
-        std::stable_sort(children_.begin() + start_[row], children_.begin() + start_[row + 1],
-                         [&](std::uint32_t a, std::uint32_t b) { return vine.axes[a].parent < vine.axes[b].parent; });
+    const auto inner_first = [&](std::uint32_t a, std::uint32_t b) { return vine.axes[a].parent < vine.axes[b].parent; };
+    for (std::uint32_t row = 0; row < count; ++row) {
+        const auto first = children_.begin() + start_[row], last = children_.begin() + start_[row + 1];
+        if (!std::is_sorted(first, last, inner_first)) std::stable_sort(first, last, inner_first);
+    }
 }
 
 std::uint32_t row_of(const Vine& vine, const Axis& axis) { return static_cast<std::uint32_t>(&axis - vine.axes.data()); }

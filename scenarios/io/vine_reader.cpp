@@ -6,7 +6,9 @@
 #include "scenarios/io/json_fields.h"
 #include "scenarios/io/safe_file.h"
 #include "scenarios/io/vine_file.h"
+#include "sim/growth/history.h"
 #include "sim/pruning/plan_text.h"
+#include "sim/vine/canonical_text.h"
 #include "sim/vine/vine_builder.h"
 #include "sim/vine/vine_check.h"
 
@@ -46,6 +48,8 @@ public:
         auto vine = builder_.build();
         if (!vine) return failure(placed(std::move(vine.error())));
         file.vine = *std::move(vine);
+        check_code(file);
+        if (refusal_.any()) return failure(refusal_.take());
         return file;
     }
 
@@ -57,6 +61,24 @@ private:
     Places places_;
 
     void note_place(const std::string& name, const Json& at) { places_.emplace(name, std::pair(at.line, at.column)); }
+
+    // A code in a file says that anyone can grow this vine again: so it is grown again.
+    void check_code(VineFile& file) {
+        if (file.code.empty()) return;
+        const Json& at = *root_.find("code");
+        const auto refuse = [&](Error error) {
+            error.where = {refusal_.source(), at.line, at.column, 0};
+            refusal_.add(std::move(error));
+        };
+        const auto coded = read_code(file.code);
+        if (!coded) return refuse(coded.error());
+        const auto site = growth::site_of(*coded);
+        if (!site) return refuse(site.error());
+        const auto grown = growth::grow_vine(*site);
+        if (!grown) return refuse(grown.error());
+        if (vine_hash(*grown) != vine_hash(file.vine)) return refusal_.add("error.file.code", {}, at);
+        file.code = print_code(*coded);
+    }
 
     // "a12.3/0" stands where "a12.3" does.
     Error placed(Error error) const {

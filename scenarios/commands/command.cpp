@@ -1,0 +1,35 @@
+#include "scenarios/commands/command.h"
+
+#include "scenarios/commands/command_line.h"
+#include "scenarios/commands/error_text.h"
+#include "scenarios/commands/help.h"
+#include "scenarios/words/load_words.h"
+
+namespace spurwright::commands {
+namespace {
+
+Printed refused(const Error& error, const words::Words& words, bool json) {
+    return {"", json ? io::print_json_line(error_object(error, words)) + "\n" : error_line(error, words), exit_status(error)};
+}
+
+}  // namespace
+
+Printed run_command(const std::vector<std::string>& arguments) {
+    const bool json = json_asked(arguments);
+    const auto assets = io::find_assets();
+    if (!assets) return refused(assets.error(), words::bare_words(), json);
+    const auto words = words::load_words(*assets, language_asked(arguments));
+    if (!words) {
+        const auto english = words::load_words(*assets, "en");
+        return refused(words.error(), english ? *english : words::bare_words(), json);
+    }
+    const auto line = read_command_line(arguments);
+    if (!line) return refused(line.error(), *words, json);
+    if (line->version) return {"spurwright " SPURWRIGHT_VERSION "\n", "", 0};
+    if (line->help) return {line->verb ? help_text(*line->verb, *words) : help_text(*words), "", 0};
+    auto answer = line->verb->answer(line->asked, {*assets, *words});
+    if (!answer) return refused(answer.error(), *words, json);
+    return {json ? io::print_json(answer->object) : answer->text, "", answer->status};
+}
+
+}  // namespace spurwright::commands

@@ -1,0 +1,60 @@
+// judge: what a plan is worth by the house rules, why, and where it stands among all plans the vine offers.
+#include "scenarios/commands/house_rules_option.h"
+#include "scenarios/commands/judged.h"
+#include "scenarios/commands/judgement_text.h"
+#include "scenarios/commands/verbs.h"
+#include "scenarios/words/layout.h"
+#include "sim/core/hash.h"
+#include "sim/pruning/plan_text.h"
+#include "sim/vine/canonical_text.h"
+
+namespace spurwright::commands {
+namespace {
+
+std::string text_of(const Judged& judged, const words::Words& words) {
+    std::string out;
+    if (judged.best) {
+        out += words("judge.points", {{"points", judged.judgement.points}, {"best", *judged.best}}) + "\n";
+        out += words("judge.rank", {{"counted", Count{static_cast<std::int64_t>(judged.tally.counted)}},
+                                    {"better", Count{static_cast<std::int64_t>(judged.tally.better)}},
+                                    {"equal", Count{static_cast<std::int64_t>(judged.tally.equal)}}}) + "\n";
+    } else {
+        out += words("judge.no-best", {{"points", judged.judgement.points}}) + "\n";
+    }
+    return out + "\n" + judgement_text(judged.judgement, words) + "\n" + words::wrapped(words("safety.line"));
+}
+
+Result<Answer> answer(const Asked& asked, const Surroundings& around) {
+    const auto found = find_vine(asked.subject);
+    if (!found) return failure(found.error());
+    const auto house = house_rules_asked(asked, around);
+    if (!house) return failure(house.error());
+    if (auto fine = can_be_judged(found->vine, asked.subject); !fine) return failure(std::move(fine.error()));
+    const auto pruned = prune_by_text(found->vine, *asked.value("--plan"));
+    if (!pruned) return failure(pruned.error());
+    const planning::Planning planning(found->vine, house->rules);
+    const auto result = judged(found->vine, pruned->plan, house->rules, planning);
+    if (!result) return failure(result.error());
+    Answer answer;
+    io::Json& o = answer.object;
+    o.set("code", found->code.empty() ? io::Json() : io::Json(found->code));
+    o.set("hash", hash_text(vine_hash(found->vine)));
+    o.set("plan", print_plan(pruned->plan));
+    o.set("best_points", result->best ? io::Json(*result->best) : io::Json());
+    o.set("plans_counted", result->tally.counted);
+    o.set("plans_better", result->tally.better);
+    o.set("plans_equal", result->tally.equal);
+    set_judgement(o, result->judgement, around.words);
+    o.set("rule_set", house->name);
+    o.set("rule_set_hash", hash_text(rules::rule_set_hash(house->rules)));
+    o.set("judge_version", rules::judge_version);
+    o.set("language", around.words.language());
+    answer.text = text_of(*result, around.words);
+    return answer;
+}
+
+}  // namespace
+
+Verb judge_verb() { return {"judge", "CODE|FILE", TextKey{"verb.judge"}, {{"--plan", "TEXT", TextKey{"option.plan"}, true}, rules_option()}, answer}; }
+
+}  // namespace spurwright::commands

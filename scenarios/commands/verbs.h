@@ -1,0 +1,18 @@
+// Every verb's record. One verb, one file; the list that the help and the command line read is verb_list.cpp.
+#pragma once
+
+#include "scenarios/commands/verb.h"
+
+namespace spurwright::commands {
+
+Verb grow_verb();
+Verb show_verb();
+Verb prune_verb();
+Verb judge_verb();
+Verb best_verb();
+Verb weigh_verb();
+Verb fingerprint_verb();
+Verb words_verb();
+Verb job_verb();
+
+}  // namespace spurwright::commands

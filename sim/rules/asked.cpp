@@ -25,7 +25,8 @@ Weights weights_of(const Rule& rule, const HouseRules& house) {
     case Per::cane: return {2 * weight / house.cane_count.wanted, 0, 0};
     case Per::spur: return {0, 2 * weight / house.spur_count.wanted, 0};
     case Per::cane_and_spur:
-        return {2 * house.end_cut.weight_canes / house.cane_count.wanted, 2 * house.end_cut.weight_spurs / house.spur_count.wanted, 0};
+        return {2 * house.end_cut.weight_canes / house.cane_count.wanted,
+                2 * house.end_cut.weight_spurs / house.spur_count.wanted, 0};
     case Per::vine: break;
     }
     return {0, 0, 2 * weight};
@@ -37,7 +38,8 @@ bool is_asked(RuleName name, const Asked& asked) {
 }
 
 // `left` tenths among the rules judged once, in proportion to their weights, by largest remainder; ties in table order.
-void share_out(std::int64_t left, const std::array<std::int64_t, rule_count>& weights, std::array<Tenths, rule_count>& once) {
+void share_out(std::int64_t left, const std::array<std::int64_t, rule_count>& weights,
+               std::array<Tenths, rule_count>& once) {
     std::int64_t sum = 0;
     for (const std::int64_t weight : weights) sum += weight;
     if (sum == 0 || left <= 0) return;
@@ -55,16 +57,17 @@ void share_out(std::int64_t left, const std::array<std::int64_t, rule_count>& we
     }
 }
 
-}  // namespace
+} // namespace
 
 bool acceptable_cane(const CaneFacts& cane, const HouseRules& house) {
-    return cane.wood_age == 1 && !cane.sucker && cane.count_buds >= house.cane_count.floor_buds && mark_cane_diameter(cane, house) > no_mark &&
-           mark_cane_health(cane, house) > no_mark && mark_origin_distance(cane.distance_to_head, cane.creep, house) > no_mark;
+    return cane.wood_age == 1 && !cane.sucker && cane.count_buds >= house.cane_count.floor_buds &&
+           mark_cane_diameter(cane, house) > no_mark && mark_cane_health(cane, house) > no_mark &&
+           mark_origin_distance(cane.distance_to_head, cane.creep, house) > no_mark;
 }
 
 bool acceptable_spur(const SpurFacts& spur, const HouseRules& house) {
-    return spur.count_buds >= house.spur_count.floor_buds && mark_spur_size(spur, house) > no_mark && spur.below_wire.count > 0 &&
-           mark_origin_distance(spur.distance_to_head, spur.creep, house) > no_mark;
+    return spur.count_buds >= house.spur_count.floor_buds && mark_spur_size(spur, house) > no_mark &&
+           spur.below_wire.count > 0 && mark_origin_distance(spur.distance_to_head, spur.creep, house) > no_mark;
 }
 
 Offers offers(const Vine& before, const HouseRules& house) {
@@ -86,7 +89,8 @@ Offers offers(const Vine& before, const HouseRules& house) {
             cane.mean_joint = mean_internode(before, axis, habits);
             if (acceptable_cane(cane, house) && !would_break(before, axis, axis.side)) side.canes.push_back(axis.id);
         }
-        if (!buds.empty() && acceptable_spur(measure_spur(before, house, axis, canonical_end(before, axis, buds[0])), house))
+        if (!buds.empty() &&
+            acceptable_spur(measure_spur(before, house, axis, canonical_end(before, axis, buds[0])), house))
             side.spurs.push_back(axis.id);
     }
     return found;
@@ -100,9 +104,10 @@ Asked asked(const Offers& offers, const HouseRules& house) {
         const SideOffers& here = offers.sides[side];
         asks.cane[side] = !here.canes.empty();
         // Another acceptable spur than the cane: of two acceptable canes one is always another.
-        asks.spur[side] = asks.cane[side] &&
-                          (here.canes.size() > 1 ? !here.spurs.empty()
-                                                 : std::any_of(here.spurs.begin(), here.spurs.end(), [&](AxisId s) { return s != here.canes[0]; }));
+        asks.spur[side] =
+            asks.cane[side] && (here.canes.size() > 1 ? !here.spurs.empty()
+                                                      : std::any_of(here.spurs.begin(), here.spurs.end(),
+                                                                    [&](AxisId s) { return s != here.canes[0]; }));
     }
     const std::int64_t canes = asks.cane[0] + asks.cane[1], spurs = asks.spur[0] + asks.spur[1];
     std::array<std::int64_t, rule_count> once{};
@@ -114,7 +119,9 @@ Asked asked(const Offers& offers, const HouseRules& house) {
     }
     if (sum == 0) return asks;
     std::int64_t left = 1000;
-    const auto scaled = [&](std::int64_t weight) { return Tenths{static_cast<std::int32_t>((2 * weight * 1000 + sum) / (2 * sum))}; };
+    const auto scaled = [&](std::int64_t weight) {
+        return Tenths{static_cast<std::int32_t>((2 * weight * 1000 + sum) / (2 * sum))};
+    };
     for (const Rule* rule : all_rules) {
         const Weights w = weights_of(*rule, house);
         const std::size_t i = index_of(rule->name);
@@ -131,8 +138,9 @@ Asked asked(const Vine& before, const HouseRules& house) { return asked(offers(b
 Tenths Asked::total() const {
     Tenths sum;
     const std::int32_t canes = cane[0] + cane[1], spurs = spur[0] + spur[1];
-    for (std::size_t i = 0; i < rule_count; ++i) sum += Tenths{canes * per_cane[i].count + spurs * per_spur[i].count + once[i].count};
+    for (std::size_t i = 0; i < rule_count; ++i)
+        sum += Tenths{canes * per_cane[i].count + spurs * per_spur[i].count + once[i].count};
     return sum;
 }
 
-}  // namespace spurwright::rules
+} // namespace spurwright::rules

@@ -20,14 +20,16 @@ struct Range {
 
 template <class M>
 struct Band {
-    Range<M> full, half;  // needs half.low <= full.low <= full.high <= half.high
+    Range<M> full, half; // needs half.low <= full.low <= full.high <= half.high
     auto operator<=>(const Band&) const = default;
 };
 
 inline constexpr PerMille no_mark{0}, half_mark{500}, full_mark{1000};
 
 // 1000 part / whole, rounded down. Needs 0 <= part <= whole, whole > 0.
-constexpr PerMille share_of(std::int64_t part, std::int64_t whole) { return {static_cast<std::int32_t>(1000 * part / whole)}; }
+constexpr PerMille share_of(std::int64_t part, std::int64_t whole) {
+    return {static_cast<std::int32_t>(1000 * part / whole)};
+}
 
 // An open outer end with a closed inner one ("over 200: one half") gives one half beyond the inner end.
 template <class M>
@@ -57,4 +59,4 @@ constexpr PerMille mark_to(M full_to, M half_to, M measured) {
 
 constexpr PerMille smaller(PerMille a, PerMille b) { return std::min(a, b); }
 
-}  // namespace spurwright::rules
+} // namespace spurwright::rules

@@ -16,7 +16,9 @@ Band<Buds> around(int target, const HouseRules::BudLoad& house) {
 }
 
 // Thousandths of a bud a metre, rounded down.
-BudsPerMetre density(int n, Length spacing) { return {static_cast<std::int32_t>(std::int64_t{n} * 1'000'000'000 / spacing.count)}; }
+BudsPerMetre density(int n, Length spacing) {
+    return {static_cast<std::int32_t>(std::int64_t{n} * 1'000'000'000 / spacing.count)};
+}
 
 // The density is a mark only beside the target that follows from the space.
 PerMille by_space(int n, const LoadFacts& load, const HouseRules& house) {
@@ -31,7 +33,7 @@ PerMille mark_of(int n, const LoadFacts& load, const HouseRules& house) {
     return smaller(by_target(n, load, house), by_space(n, load, house));
 }
 
-}  // namespace
+} // namespace
 
 int target_buds(const HouseRules& house, Length spacing) {
     if (house.bud_load.target) return *house.bud_load.target;
@@ -59,22 +61,32 @@ Said say_bud_load(const LoadFacts& load, const HouseRules& house) {
     const int told = over ? load.all : load.counted();
     const PerMille mark = smaller(few, all);
     std::string_view key;
-    if (mark == full_mark) key = "rule.bud-load.full";
-    else if (by_target(told, load, house) == full_mark)  // the space alone says no
-        key = density(told, load.spacing) > house.bud_load.density.full.high ? "rule.bud-load.dense" : "rule.bud-load.sparse";
-    else if (over) key = mark == no_mark ? "rule.bud-load.too-many" : "rule.bud-load.many";
-    else if (load.counted() == 0) key = "rule.bud-load.nothing";
-    else key = mark == no_mark ? "rule.bud-load.too-few" : "rule.bud-load.few";
+    if (mark == full_mark)
+        key = "rule.bud-load.full";
+    else if (by_target(told, load, house) == full_mark) // the space alone says no
+        key = density(told, load.spacing) > house.bud_load.density.full.high ? "rule.bud-load.dense"
+                                                                             : "rule.bud-load.sparse";
+    else if (over)
+        key = mark == no_mark ? "rule.bud-load.too-many" : "rule.bud-load.many";
+    else if (load.counted() == 0)
+        key = "rule.bud-load.nothing";
+    else
+        key = mark == no_mark ? "rule.bud-load.too-few" : "rule.bud-load.few";
     const auto up = [](Buds b) { return Count{(b.count + 999) / 1000}; };
     const auto down = [](Buds b) { return Count{b.count / 1000}; };
     Said said = measured_in(Unit::count, buds(told), asks.full, asks.half, key,
-                            {{"n", Count{told}}, {"target", Count{target}}, {"low", up(asks.full.low)}, {"high", down(asks.full.high)},
-                             {"fruiting", Count{load.fruiting}}, {"spurs", Count{load.spurs}},
+                            {{"n", Count{told}},
+                             {"target", Count{target}},
+                             {"low", up(asks.full.low)},
+                             {"high", down(asks.full.high)},
+                             {"fruiting", Count{load.fruiting}},
+                             {"spurs", Count{load.spurs}},
                              {"density", Ratio{density(told, load.spacing).count / 1000.0}}});
     said.if_lost = over ? Mend::now : Mend::next_winter;
     return said;
 }
 
-const Rule bud_load{RuleName::bud_load, {"rule.bud-load.asks"}, Group::bud_load, Step::lengths, Per::vine, Status::choice, bud_load_claims, {""}};
+const Rule bud_load{RuleName::bud_load, {"rule.bud-load.asks"}, Group::bud_load, Step::lengths,
+                    Per::vine,          Status::choice,         bud_load_claims, {""}};
 
-}  // namespace spurwright::rules
+} // namespace spurwright::rules

@@ -14,15 +14,17 @@ std::string_view case_without_cane(NoCane why) {
     return "rule.cane-count.none";
 }
 
-}  // namespace
+} // namespace
 
 std::array<PerMille, 2> marks_cane_count(const PairFacts& pair, const Asked& asked) {
     std::array<PerMille, 2> marks{};
     std::array<int, 2> too_many = pair.more;
     for (std::size_t side = 0; side < 2; ++side) {
         if (!pair.cane[side]) continue;
-        if (asked.cane[side]) marks[side] = full_mark;
-        else ++too_many[side];
+        if (asked.cane[side])
+            marks[side] = full_mark;
+        else
+            ++too_many[side];
     }
     for (std::size_t side = 0; side < 2; ++side)
         for (int n = 0; n < too_many[side]; ++n) marks[marks[side] == full_mark ? side : 1 - side] = no_mark;
@@ -32,22 +34,28 @@ std::array<PerMille, 2> marks_cane_count(const PairFacts& pair, const Asked& ask
 Said say_cane_count(const SidePieces& pieces, Side side, bool asked_here, PerMille mark, const HouseRules& house) {
     const int laid = (pieces.cane ? 1 : 0) + static_cast<int>(pieces.more_canes.size());
     std::string_view key;
-    if (!asked_here) key = pieces.cane ? "rule.cane-count.not-asked-laid" : "rule.cane-count.not-asked";
-    else if (!pieces.cane) key = case_without_cane(pieces.why_none);
-    else if (mark == full_mark) key = "rule.cane-count.full";
-    else key = laid > 1 ? "rule.cane-count.too-many" : "rule.cane-count.too-many-on-the-vine";
+    if (!asked_here)
+        key = pieces.cane ? "rule.cane-count.not-asked-laid" : "rule.cane-count.not-asked";
+    else if (!pieces.cane)
+        key = case_without_cane(pieces.why_none);
+    else if (mark == full_mark)
+        key = "rule.cane-count.full";
+    else
+        key = laid > 1 ? "rule.cane-count.too-many" : "rule.cane-count.too-many-on-the-vine";
     Said said;
     said.measured = laid * 1000;
     said.unit = Unit::count;
     if (asked_here) said.full = Wanted{1000, 1000};
     said.key = TextKey{key};
-    said.arguments = {{"side", side_key(side)}, {"part", pieces.cane ? pieces.cane->axis : pieces.instead},
-                      {"n", Count{pieces.cane ? laid : pieces.instead_buds}}, {"least", Count{house.cane_count.floor_buds}}};
+    said.arguments = {{"side", side_key(side)},
+                      {"part", pieces.cane ? pieces.cane->axis : pieces.instead},
+                      {"n", Count{pieces.cane ? laid : pieces.instead_buds}},
+                      {"least", Count{house.cane_count.floor_buds}}};
     said.if_lost = pieces.cane || pieces.good_cane_stands ? Mend::now : Mend::next_winter;
     return said;
 }
 
-const Rule cane_count{RuleName::cane_count, {"rule.cane-count.asks"}, Group::bud_load, Step::choose, Per::cane, Status::choice,
-                      cane_count_claims, {"rule.cane-count.none"}};
+const Rule cane_count{RuleName::cane_count, {"rule.cane-count.asks"}, Group::bud_load,         Step::choose, Per::cane,
+                      Status::choice,       cane_count_claims,        {"rule.cane-count.none"}};
 
-}  // namespace spurwright::rules
+} // namespace spurwright::rules

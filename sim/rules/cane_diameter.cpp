@@ -21,7 +21,7 @@ std::string_view case_of(const CaneFacts& cane, const House& house) {
     return "rule.cane-diameter.full";
 }
 
-}  // namespace
+} // namespace
 
 PerMille mark_cane_diameter(const CaneFacts& cane, const HouseRules& house) {
     const House& asks = house.cane_diameter;
@@ -32,13 +32,18 @@ PerMille mark_cane_diameter(const CaneFacts& cane, const HouseRules& house) {
 Said say_cane_diameter(const CaneFacts& cane, const HouseRules& house) {
     const House& asks = house.cane_diameter;
     Said said = measured_in(Unit::mm, cane.diameter, asks.band.full, asks.band.half, case_of(cane, asks),
-                            {{"part", cane.axis}, {"measured", cane.diameter}, {"low", asks.band.full.low},
-                             {"high", asks.band.full.high}, {"least", asks.band.half.low}, {"most", asks.band.half.high}});
+                            {{"part", cane.axis},
+                             {"measured", cane.diameter},
+                             {"low", asks.band.full.low},
+                             {"high", asks.band.full.high},
+                             {"least", asks.band.half.low},
+                             {"most", asks.band.half.high}});
     if (is_bull(cane, asks)) said.measured_word = "bull";
     return said;
 }
 
-const Rule cane_diameter{RuleName::cane_diameter, {"rule.cane-diameter.asks"}, Group::cane_choice, Step::choose, Per::cane,
-                         Status::choice, cane_diameter_claims, {"rule.cane-diameter.missing"}};
+const Rule cane_diameter{
+    RuleName::cane_diameter, {"rule.cane-diameter.asks"},   Group::cane_choice, Step::choose, Per::cane, Status::choice,
+    cane_diameter_claims,    {"rule.cane-diameter.missing"}};
 
-}  // namespace spurwright::rules
+} // namespace spurwright::rules

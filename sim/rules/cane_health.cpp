@@ -13,7 +13,10 @@ Said say_cane_health(const CaneFacts& cane, const HouseRules& house) {
     const HealthFacts& is = cane.health;
     const PerMille least = house.cane_health.ripe_share;
     const PerMille ripe = mark_from(whole, least, is.ripe_share);
-    struct Case { bool holds; std::string_view key, word; };
+    struct Case {
+        bool holds;
+        std::string_view key, word;
+    };
     const Case cases[] = {
         {is.spot, "rule.cane-health.spot", "spot"},
         {is.wound, "rule.cane-health.wound", "wound"},
@@ -28,13 +31,15 @@ Said say_cane_health(const CaneFacts& cane, const HouseRules& house) {
     };
     const Case* now = cases;
     while (!now->holds) ++now;
-    Said said = measured_in(Unit::share, is.ripe_share, at_least(whole), at_least(least), now->key,
-                            {{"part", cane.axis}, {"n", Count{is.dead_buds}}, {"measured", is.ripe_share}, {"least", least}});
+    Said said =
+        measured_in(Unit::share, is.ripe_share, at_least(whole), at_least(least), now->key,
+                    {{"part", cane.axis}, {"n", Count{is.dead_buds}}, {"measured", is.ripe_share}, {"least", least}});
     said.measured_word = now->word;
     return said;
 }
 
-const Rule cane_health{RuleName::cane_health, {"rule.cane-health.asks"}, Group::cane_choice, Step::choose, Per::cane, Status::choice,
-                       cane_health_claims, {"rule.cane-health.missing"}};
+const Rule cane_health{
+    RuleName::cane_health, {"rule.cane-health.asks"}, Group::cane_choice,          Step::choose, Per::cane,
+    Status::choice,        cane_health_claims,        {"rule.cane-health.missing"}};
 
-}  // namespace spurwright::rules
+} // namespace spurwright::rules

@@ -19,4 +19,4 @@ PerMille mark_cane_reach(const CaneFacts& cane, const HouseRules& house, bool sh
 Said say_cane_reach(const CaneFacts& cane, const HouseRules& house, bool short_load);
 extern const Rule cane_reach;
 
-}  // namespace spurwright::rules
+} // namespace spurwright::rules

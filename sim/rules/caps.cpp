@@ -19,17 +19,21 @@ std::vector<Cap> caps_of(const PlanFacts& plan, const Asked& asked, const HouseR
     const Tenths hard = house.caps.hard, soft = house.caps.soft;
     for (const AxisId axis : plan.old_wood_laid) add("two-year-laid", hard, "cap.two-year-laid", axis, {});
     for (const auto& sucker : plan.suckers_laid) {
-        if (sucker.rootstock) add(cap_rootstock, hard, "cap.rootstock-laid", sucker.axis, {});
-        else add(cap_trunk_sucker, hard, "cap.trunk-sucker-laid", sucker.axis, {});
+        if (sucker.rootstock)
+            add(cap_rootstock, hard, "cap.rootstock-laid", sucker.axis, {});
+        else
+            add(cap_trunk_sucker, hard, "cap.trunk-sucker-laid", sucker.axis, {});
     }
     if (plan.trunk_cut) add("trunk-cut", hard, "cap.trunk-cut", plan.trunk_cut, {});
     for (const Side side : both_sides) {
         const SidePieces& pieces = plan.sides[index_of(side)];
-        if (asked.cane[index_of(side)] && !pieces.cane && !pieces.spur) add(cap_side_bare, hard, "cap.side-bare", {}, {{"side", side_key(side)}});
+        if (asked.cane[index_of(side)] && !pieces.cane && !pieces.spur)
+            add(cap_side_bare, hard, "cap.side-bare", {}, {{"side", side_key(side)}});
     }
     if (!plan.clearing.old_canes_left.empty())
         add("old-cane-left", soft, "cap.old-cane-left", plan.clearing.old_canes_left[0],
-            {{"parts", list_of(plan.clearing.old_canes_left)}, {"n", Count{static_cast<std::int64_t>(plan.clearing.old_canes_left.size())}}});
+            {{"parts", list_of(plan.clearing.old_canes_left)},
+             {"n", Count{static_cast<std::int64_t>(plan.clearing.old_canes_left.size())}}});
     const int target = target_buds(house, plan.load.spacing);
     if (overloaded(plan.load.all, target, house))
         add(cap_overloaded, soft, "cap.overloaded", {}, {{"n", Count{plan.load.all}}, {"target", Count{target}}});
@@ -41,4 +45,4 @@ Tenths held_under(const std::vector<Cap>& caps, Tenths sum) {
     return sum;
 }
 
-}  // namespace spurwright::rules
+} // namespace spurwright::rules

@@ -8,9 +8,9 @@
 namespace spurwright::rules {
 
 // The classes of plans a careful search may still make, by their limit; the others only hands can.
-inline constexpr std::string_view cap_overloaded = "overloaded", cap_side_bare = "side-bare", cap_rootstock = "rootstock-laid",
-                                  cap_trunk_sucker = "trunk-sucker-laid";
+inline constexpr std::string_view cap_overloaded = "overloaded", cap_side_bare = "side-bare",
+                                  cap_rootstock = "rootstock-laid", cap_trunk_sucker = "trunk-sucker-laid";
 
 std::vector<Cap> caps_of(const PlanFacts& plan, const Asked& asked, const HouseRules& house);
 
-}  // namespace spurwright::rules
+} // namespace spurwright::rules

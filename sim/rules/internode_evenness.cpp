@@ -17,7 +17,13 @@ Said say_internode_evenness(const CaneFacts& cane, const HouseRules& house) {
     return said;
 }
 
-const Rule internode_evenness{RuleName::internode_evenness, {"rule.internode-evenness.asks"}, Group::cane_choice, Step::choose, Per::cane,
-                              Status::choice, {}, {"rule.internode-evenness.missing"}};
+const Rule internode_evenness{RuleName::internode_evenness,
+                              {"rule.internode-evenness.asks"},
+                              Group::cane_choice,
+                              Step::choose,
+                              Per::cane,
+                              Status::choice,
+                              {},
+                              {"rule.internode-evenness.missing"}};
 
-}  // namespace spurwright::rules
+} // namespace spurwright::rules

@@ -68,7 +68,8 @@ Said say_of_spur(RuleName name, const SidePieces& pieces, const HouseRules& hous
     switch (name) {
     case RuleName::spur_buds: return say_spur_buds(spur, house);
     case RuleName::spur_size: return say_spur_size(spur, house);
-    case RuleName::spur_place: return say_spur_place(place_of(spur, pieces.cane ? &*pieces.cane : nullptr), spur.axis, house);
+    case RuleName::spur_place:
+        return say_spur_place(place_of(spur, pieces.cane ? &*pieces.cane : nullptr), spur.axis, house);
     default: return say_end_cut(spur.end, spur.axis, house);
     }
 }
@@ -138,14 +139,16 @@ private:
         const Tenths share = asked_.of_cane(rule.name, side);
         if (rule.name == RuleName::cane_count) {
             const PerMille mark = cane_counts_[index_of(side)];
-            return add(rule, pieces.cane ? name_of(pieces.cane->axis) : "", side, share, mark, say_cane_count(pieces, side, asked, mark, house_));
+            return add(rule, pieces.cane ? name_of(pieces.cane->axis) : "", side, share, mark,
+                       say_cane_count(pieces, side, asked, mark, house_));
         }
         if (!asked) return;
         if (!pieces.cane) return write_missing_cane(rule, side, share);
         const CaneFacts& cane = *pieces.cane;
         Said said = say_of_cane(rule.name, cane, house_, short_);
         if (mended_by_a_better_cane(rule.name) && pieces.good_cane_stands) said.if_lost = Mend::now;
-        add(rule, name_of(cane.axis), side, share, mark_of(rule.name, cane_marks(cane, house_, short_)), std::move(said));
+        add(rule, name_of(cane.axis), side, share, mark_of(rule.name, cane_marks(cane, house_, short_)),
+            std::move(said));
     }
 
     void write_missing_cane(const Rule& rule, Side side, Tenths share) {
@@ -197,13 +200,17 @@ private:
         switch (rule.name) {
         case RuleName::bud_load: return put(mark_bud_load(plan_.load, house_), say_bud_load(plan_.load, house_));
         case RuleName::old_wood_stub:
-            return put(mark_old_wood_stub(plan_.cuts, plan_.clearing, house_), say_old_wood_stub(plan_.cuts, plan_.clearing, house_));
+            return put(mark_old_wood_stub(plan_.cuts, plan_.clearing, house_),
+                       say_old_wood_stub(plan_.cuts, plan_.clearing, house_));
         case RuleName::wound_size:
-            return put(mark_wound_size(plan_.cuts, plan_.clearing, house_), say_wound_size(plan_.cuts, plan_.clearing, house_));
+            return put(mark_wound_size(plan_.cuts, plan_.clearing, house_),
+                       say_wound_size(plan_.cuts, plan_.clearing, house_));
         case RuleName::tool_choice:
-            return put(mark_tool_choice(plan_.cuts, plan_.clearing, house_), say_tool_choice(plan_.cuts, plan_.clearing, house_));
+            return put(mark_tool_choice(plan_.cuts, plan_.clearing, house_),
+                       say_tool_choice(plan_.cuts, plan_.clearing, house_));
         case RuleName::wood_left_behind:
-            return put(mark_wood_left_behind(plan_.cuts, plan_.clearing), say_wood_left_behind(plan_.cuts, plan_.clearing));
+            return put(mark_wood_left_behind(plan_.cuts, plan_.clearing),
+                       say_wood_left_behind(plan_.cuts, plan_.clearing));
         case RuleName::suckers: return put(mark_suckers(plan_.suckers), say_suckers(plan_.suckers, house_));
         default: break;
         }
@@ -213,12 +220,15 @@ private:
         for (const Side side : both_sides) {
             const SidePieces& pieces = at(side);
             if (!pieces.cane) continue;
-            if (pieces.cane->creep) add_remark(origin_distance, name_of(pieces.cane->axis), side, say_creep(*pieces.cane));
-            if (pieces.cane->tying.skin_crack) add_remark(tying, name_of(pieces.cane->axis), side, say_skin_crack(*pieces.cane));
+            if (pieces.cane->creep)
+                add_remark(origin_distance, name_of(pieces.cane->axis), side, say_creep(*pieces.cane));
+            if (pieces.cane->tying.skin_crack)
+                add_remark(tying, name_of(pieces.cane->axis), side, say_skin_crack(*pieces.cane));
         }
         for (const CutFacts& cut : plan_.cuts)
             if (wants_protection(cut, house_)) add_remark(wound_size, name_of(cut.axis), Side::none, say_protect(cut));
-        if (plan_.clearing.one_year_nodes > 0) add_remark(wood_left_behind, "", Side::none, say_share_removed(plan_.clearing));
+        if (plan_.clearing.one_year_nodes > 0)
+            add_remark(wood_left_behind, "", Side::none, say_share_removed(plan_.clearing));
     }
 
     const PlanFacts& plan_;
@@ -230,11 +240,14 @@ private:
     Judgement judgement_;
 };
 
-}  // namespace
+} // namespace
 
-Judgement judge_facts(const PlanFacts& plan, const Asked& asked, const HouseRules& house) { return Writer(plan, asked, house).write(); }
+Judgement judge_facts(const PlanFacts& plan, const Asked& asked, const HouseRules& house) {
+    return Writer(plan, asked, house).write();
+}
 
-Judgement judge(const Vine& before, const Vine& after, const HouseRules& house, const Offers& offers, const Asked& asked) {
+Judgement judge(const Vine& before, const Vine& after, const HouseRules& house, const Offers& offers,
+                const Asked& asked) {
     return judge_facts(measure_plan(before, after, house, offers), asked, house);
 }
 
@@ -260,4 +273,4 @@ TextKey source_line(const Rule& rule, Status status) {
     return TextKey{rule.claims.empty() ? "source.choice" : "source.choice-from"};
 }
 
-}  // namespace spurwright::rules
+} // namespace spurwright::rules

@@ -9,7 +9,8 @@ namespace spurwright::rules {
 // `after` must be `before` pruned (the same rows). Judged for two canes, a spur each (system two-cane).
 Judgement judge(const Vine& before, const Vine& after, const HouseRules& house);
 // The same with what the vine asks for worked out before: it is a fact of `before`, so many plans share it.
-Judgement judge(const Vine& before, const Vine& after, const HouseRules& house, const Offers& offers, const Asked& asked);
+Judgement judge(const Vine& before, const Vine& after, const HouseRules& house, const Offers& offers,
+                const Asked& asked);
 
 // From facts alone, measured or written down by hand.
 Judgement judge_facts(const PlanFacts& plan, const Asked& asked, const HouseRules& house);
@@ -20,4 +21,4 @@ std::optional<TextKey> why_not_judged(const Vine& vine);
 // 100.0 held under the lowest of these.
 Tenths held_under(const std::vector<Cap>& caps, Tenths sum);
 
-}  // namespace spurwright::rules
+} // namespace spurwright::rules

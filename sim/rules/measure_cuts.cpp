@@ -18,7 +18,7 @@ bool stands(const Vine& after, const Wound& wound) {
     const Axis& axis = *after.find(wound.axis);
     const std::uint32_t index = index_of(wound.node);
     if (index + 1 < axis.node_count && !after.nodes_of(axis)[index + 1].removed) return false;
-    for (const Wound& other : after.wounds)  // a later cut in the same joint
+    for (const Wound& other : after.wounds) // a later cut in the same joint
         if (other.id > wound.id && other.axis == wound.axis && other.node == wound.node) return false;
     return true;
 }
@@ -34,8 +34,8 @@ bool is_alive(const Vine& after, const Node& node) {
     return false;
 }
 
-// Along the axis from its parent's surface: the outermost node inside the cut that bears live wood or a live bud; 0, the
-// surface itself, where none does.
+// Along the axis from its parent's surface: the outermost node inside the cut that bears live wood or a live bud; 0,
+// the surface itself, where none does.
 Length living_up_to(const Vine& before, const Vine& after, const Axis& axis, const Wound& wound) {
     if (crown_off(wound)) return {};
     std::uint32_t outermost = 0;
@@ -50,22 +50,25 @@ Length living_up_to(const Vine& before, const Vine& after, const Axis& axis, con
 
 // The joint would not take the stub: the cut stands as far out as the next node lets it.
 bool forced_short(const Vine& before, const Axis& axis, const Wound& wound, const HouseRules& house) {
-    const Length room = crown_off(wound) ? before.nodes_of(axis)[0].joint : wood_beyond(before, axis, index_of(wound.node));
+    const Length room =
+        crown_off(wound) ? before.nodes_of(axis)[0].joint : wood_beyond(before, axis, index_of(wound.node));
     constexpr Length rounding{100};
     return room - wound.beyond <= house.old_wood_stub.short_of_node + rounding;
 }
 
-bool is_needed(const Vine& before, const Axis& axis, const Wound& wound, std::span<const DueCut> due, const HouseRules& house) {
+bool is_needed(const Vine& before, const Axis& axis, const Wound& wound, std::span<const DueCut> due,
+               const HouseRules& house) {
     for (const DueCut& cut : due) {
         if (cut.axis != axis.id) continue;
-        const std::int64_t off = (place_of_cut(before, axis, wound) - from_surface(before, axis, index_of(cut.past), cut.beyond)).count;
+        const std::int64_t off =
+            (place_of_cut(before, axis, wound) - from_surface(before, axis, index_of(cut.past), cut.beyond)).count;
         const std::int64_t near = std::int64_t{house.wound_size.needed_within.count} * wound.major.count / 1000;
         return off <= near && -off <= near;
     }
     return false;
 }
 
-}  // namespace
+} // namespace
 
 PieceEnd end_of_piece(const Vine& after, const Axis& axis) {
     const auto nodes = after.nodes_of(axis);
@@ -73,11 +76,13 @@ PieceEnd end_of_piece(const Vine& after, const Axis& axis) {
     while (end.last_node + 1 < nodes.size() && !nodes[end.last_node + 1].removed) ++end.last_node;
     end.beyond = wood_beyond(after, axis, end.last_node);
     for (const Wound& wound : after.wounds)
-        end.cut = end.cut || (wound.winter == after.winter && wound.axis == axis.id && wound.node == nodes[end.last_node].id);
+        end.cut =
+            end.cut || (wound.winter == after.winter && wound.axis == axis.id && wound.node == nodes[end.last_node].id);
     return end;
 }
 
-TyingFacts tying_of(const Vine& after, const HouseRules& house, const Axis& cane, int half_wraps, std::uint32_t last_node) {
+TyingFacts tying_of(const Vine& after, const HouseRules& house, const Axis& cane, int half_wraps,
+                    std::uint32_t last_node) {
     using EndTie = TyingFacts::EndTie;
     const auto nodes = after.nodes_of(cane);
     const Length clear = house.tying.bud_clear;
@@ -85,7 +90,9 @@ TyingFacts tying_of(const Vine& after, const HouseRules& house, const Axis& cane
     facts.end_tie = EndTie::none;
     facts.half_wraps = half_wraps;
     for (const Tie& tie : after.ties) {
-        if (tie.winter != after.winter || tie.state != TieState::on || axis_of(tie.node) != cane.id || after.find(tie.node)->removed) continue;
+        if (tie.winter != after.winter || tie.state != TieState::on || axis_of(tie.node) != cane.id ||
+            after.find(tie.node)->removed)
+            continue;
         const std::uint32_t index = index_of(tie.node);
         const bool at_end = index + static_cast<std::uint32_t>(house.tying.end_nodes) >= last_node;
         if (at_end && facts.end_tie != EndTie::tight) facts.end_tie = tie.tight ? EndTie::tight : EndTie::loose;
@@ -104,11 +111,14 @@ Length wood_left_at_origin(const Vine& before, const Vine& after, const Axis& ax
         return from_surface(before, axis, end.last_node, end.beyond);
     }
     for (const Wound& wound : after.wounds)
-        if (wound.winter == after.winter && wound.axis == axis.id && crown_off(wound) && !after.find(wound.node)->removed) return wound.beyond;
+        if (wound.winter == after.winter && wound.axis == axis.id && crown_off(wound) &&
+            !after.find(wound.node)->removed)
+            return wound.beyond;
     return {};
 }
 
-std::vector<CutFacts> measure_cuts(const Vine& before, const Vine& after, const HouseRules& house, std::span<const DueCut> due) {
+std::vector<CutFacts> measure_cuts(const Vine& before, const Vine& after, const HouseRules& house,
+                                   std::span<const DueCut> due) {
     std::vector<CutFacts> cuts;
     cuts.reserve(after.wounds.size() - before.wounds.size());
     for (std::size_t row = before.wounds.size(); row < after.wounds.size(); ++row) {
@@ -123,7 +133,8 @@ std::vector<CutFacts> measure_cuts(const Vine& before, const Vine& after, const 
         cut.dead_wood = axis.state == AxisState::dead;
         cut.on_trunk = is_trunk(axis);
         if (cut.on_vine && cut.wood_age > 1) {
-            const std::int64_t left = (place_of_cut(before, axis, wound) - living_up_to(before, after, axis, wound)).count;
+            const std::int64_t left =
+                (place_of_cut(before, axis, wound) - living_up_to(before, after, axis, wound)).count;
             cut.stub = {static_cast<std::int32_t>(2000 * left / (wound.major.count + wound.minor.count))};
             cut.forced_short = forced_short(before, axis, wound, house);
             cut.needed = is_needed(before, axis, wound, due, house);
@@ -133,4 +144,4 @@ std::vector<CutFacts> measure_cuts(const Vine& before, const Vine& after, const 
     return cuts;
 }
 
-}  // namespace spurwright::rules
+} // namespace spurwright::rules

@@ -9,7 +9,8 @@ namespace spurwright::rules {
 namespace {
 
 constexpr Length tenth_of_a_mm{100};
-constexpr Length usual_wood{20'000}, short_joint{25'000}, very_short_joint{15'000}, short_of_node{5'000}, left_uncut{10'000};
+constexpr Length usual_wood{20'000}, short_joint{25'000}, very_short_joint{15'000}, short_of_node{5'000},
+    left_uncut{10'000};
 
 Length down_to_tenths(Length l) { return {l.count / tenth_of_a_mm.count * tenth_of_a_mm.count}; }
 
@@ -23,7 +24,7 @@ std::int64_t whole_root(std::int64_t n) {
 
 struct CountBuds {
     int count = 0;
-    std::uint32_t first = 0, last = 0;  // node indices; 0: none
+    std::uint32_t first = 0, last = 0; // node indices; 0: none
 };
 
 CountBuds count_buds_to(const Vine& vine, const Axis& axis, const CountingHabits& habits, std::uint32_t last_node) {
@@ -41,8 +42,10 @@ CountBuds count_buds_to(const Vine& vine, const Axis& axis, const CountingHabits
 PerMille section_ratio(const Vine::Nodes& nodes) {
     std::int64_t major = 0, minor = 0;
     const auto add = [&](std::size_t i) { major += nodes[i].major.count, minor += nodes[i].minor.count; };
-    if (nodes.size() <= 2) add(nodes.size() - 1);
-    else for (std::size_t i = 2; i <= 3 && i < nodes.size(); ++i) add(i);
+    if (nodes.size() <= 2)
+        add(nodes.size() - 1);
+    else
+        for (std::size_t i = 2; i <= 3 && i < nodes.size(); ++i) add(i);
     return {static_cast<std::int32_t>(1000 * major / minor)};
 }
 
@@ -108,7 +111,8 @@ Length sag_of(const Course& course, Length wire, std::uint32_t last_node) {
     return sag;
 }
 
-bool more_ripe_wood(const Vine& uncut, const HouseRules& house, const Axis& axis, Side side, const Course& course, std::uint32_t last_bud) {
+bool more_ripe_wood(const Vine& uncut, const HouseRules& house, const Axis& axis, Side side, const Course& course,
+                    std::uint32_t last_bud) {
     const auto nodes = uncut.nodes_of(axis);
     Length at = along(uncut, axis, last_bud);
     for (std::uint32_t i = last_bud + 1; i < nodes.size(); ++i) {
@@ -122,12 +126,13 @@ bool more_ripe_wood(const Vine& uncut, const HouseRules& house, const Axis& axis
     return false;
 }
 
-}  // namespace
+} // namespace
 
 PieceEnd canonical_end(const Vine& uncut, const Axis& axis, std::uint32_t last_node) {
     const bool at_last = last_node + 1 >= axis.node_count;
     const auto nodes = uncut.nodes_of(axis);
-    const Length joint = at_last ? std::max(Length{}, axis.ripe - along(uncut, axis, last_node)) : nodes[last_node + 1].joint;
+    const Length joint =
+        at_last ? std::max(Length{}, axis.ripe - along(uncut, axis, last_node)) : nodes[last_node + 1].joint;
     if (at_last && joint <= left_uncut) return {last_node, joint, false};
     if (joint >= short_joint) return {last_node, usual_wood, true};
     return {last_node, down_to_tenths(joint < very_short_joint ? joint : joint - short_of_node), true};
@@ -139,7 +144,8 @@ std::optional<Fasten> canonical_tie(const Vine& uncut, const HouseRules& house, 
     const std::uint32_t node = last_node > 0 ? last_node - 1 : 0;
     if (!can_be_tied(uncut, course.places[node], true)) return std::nullopt;
     const Length joint = uncut.nodes_of(axis)[node + 1].joint;
-    const Length middle = std::min(usual_place, Length{joint.count / 2}), clear = std::min(house.tying.bud_clear, joint);
+    const Length middle = std::min(usual_place, Length{joint.count / 2}),
+                 clear = std::min(house.tying.bud_clear, joint);
     return Fasten{node_id(axis.id, node), down_to_tenths(std::max(middle, clear)), true};
 }
 
@@ -147,10 +153,10 @@ Length reach_of(const Course& course, const Vine& uncut, const Axis& axis, Side 
     const auto nodes = uncut.nodes_of(axis);
     const std::uint32_t i = end.last_node;
     const std::int64_t here = course.places[i].x.count;
-    std::int64_t further = 0;  // along X, for `beyond` of wood
+    std::int64_t further = 0; // along X, for `beyond` of wood
     if (i + 1 < nodes.size()) {
         further = (course.places[i + 1].x.count - here) * end.beyond.count / nodes[i + 1].joint.count;
-    } else if (i > 0) {  // the tip runs on as the last joint does
+    } else if (i > 0) { // the tip runs on as the last joint does
         further = (here - course.places[i - 1].x.count) * end.beyond.count / nodes[i].joint.count;
     }
     const auto x = static_cast<std::int32_t>(here + further);
@@ -213,7 +219,8 @@ CaneFacts measure_cane(const Vine& uncut, const HouseRules& house, const Axis& a
     return cane;
 }
 
-CaneFacts measure_cane(const Vine& uncut, const HouseRules& house, const Axis& axis, Side side, const Course& course, std::uint32_t last_node) {
+CaneFacts measure_cane(const Vine& uncut, const HouseRules& house, const Axis& axis, Side side, const Course& course,
+                       std::uint32_t last_node) {
     TyingFacts tying;
     if (!canonical_tie(uncut, house, axis, course, last_node)) tying.end_tie = TyingFacts::EndTie::none;
     return measure_cane(uncut, house, axis, side, course, canonical_end(uncut, axis, last_node), tying);
@@ -251,4 +258,4 @@ SpurPlaceFacts place_of(const SpurFacts& spur, const CaneFacts* cane) {
     return place;
 }
 
-}  // namespace spurwright::rules
+} // namespace spurwright::rules

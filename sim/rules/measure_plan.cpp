@@ -33,7 +33,8 @@ private:
     const Axis& was(const Axis& axis) const { return before_.axes[row_of(after_, axis)]; }
 
     const Laid* laid_now(AxisId id) const {
-        const auto row = std::lower_bound(after_.laid.begin(), after_.laid.end(), id, [](const Laid& l, AxisId wanted) { return l.axis < wanted; });
+        const auto row = std::lower_bound(after_.laid.begin(), after_.laid.end(), id,
+                                          [](const Laid& l, AxisId wanted) { return l.axis < wanted; });
         return row != after_.laid.end() && row->axis == id && row->winter == after_.winter ? &*row : nullptr;
     }
 
@@ -66,8 +67,9 @@ private:
         if (laid.state == LaidState::snapped) return note_instead(laid.side, NoCane::broken, axis.id, buds, 1);
         if (buds < house_.cane_count.floor_buds) return note_instead(laid.side, NoCane::too_few_buds, axis.id, buds, 1);
         const PieceEnd end = end_of_piece(after_, axis);
-        const CaneFacts cane = measure_cane(before_, house_, was(axis), laid.side, course_of(before_, was(axis), laid.side), end,
-                                            tying_of(after_, house_, axis, laid.half_wraps, end.last_node));
+        const CaneFacts cane =
+            measure_cane(before_, house_, was(axis), laid.side, course_of(before_, was(axis), laid.side), end,
+                         tying_of(after_, house_, axis, laid.half_wraps, end.last_node));
         SidePieces& side = at(laid.side);
         if (!side.cane) {
             side.cane = cane;
@@ -92,7 +94,9 @@ private:
     // Every cane that is still there and was not laid.
     void read_standing() {
         for (const Axis& axis : after_.axes) {
-            if (is_trunk(axis) || age(after_, axis) != 1 || axis.state != AxisState::live || !is_cane(before_, was(axis))) continue;
+            if (is_trunk(axis) || age(after_, axis) != 1 || axis.state != AxisState::live ||
+                !is_cane(before_, was(axis)))
+                continue;
             if (is_sucker(before_, was(axis), habits_)) {
                 read_sucker(axis);
                 continue;
@@ -103,6 +107,7 @@ private:
             if (buds > 3) {
                 plan_.clearing.pieces_left.push_back(axis.id);
                 if (axis.mark == Role::left || axis.mark == Role::right) marked_.push_back(&axis);
+                if (axis.mark == Role::spur && !at(axis.side).spur_not_cut) at(axis.side).spur_not_cut = axis.id;
             } else if (buds > 0) {
                 read_stub(axis, uncut);
             } else if (uncut && axis.node_count > 1) {
@@ -114,30 +119,36 @@ private:
         }
     }
 
-    // A spur is cut to its buds, or needs no cut, or is marked for one; any other short cane was only left standing. A vine
-    // on which nothing was done has none.
+    // A spur is cut to its buds, or needs no cut, or is marked for one; any other short cane was only left standing. A
+    // vine on which nothing was done has none.
     void read_stub(const Axis& axis, bool uncut) {
         const SpurFacts spur = measure_spur(before_, house_, was(axis), end_of_piece(after_, axis));
         const bool meant = !uncut || axis.mark == Role::spur || spur.end.wood_beyond_bud <= house_.end_cut.full_from;
-        if (meant && worked_) spurs_[index_of(axis.side)].push_back(spur);
-        else plan_.clearing.pieces_left.push_back(axis.id);
+        if (meant && worked_)
+            spurs_[index_of(axis.side)].push_back(spur);
+        else
+            plan_.clearing.pieces_left.push_back(axis.id);
     }
 
-    bool is_uncut(const Axis& axis) const { return !after_.nodes_of(axis).back().removed && !end_of_piece(after_, axis).cut; }
+    bool is_uncut(const Axis& axis) const {
+        return !after_.nodes_of(axis).back().removed && !end_of_piece(after_, axis).cut;
+    }
     bool keeps_a_node(const Axis& axis) const { return axis.node_count > 1 && !after_.nodes_of(axis)[1].removed; }
 
     void note_offer(const Axis& axis) {
         const SideOffers& offered = offers_.sides[index_of(axis.side)];
-        const auto among = [&](const std::vector<AxisId>& list) { return std::find(list.begin(), list.end(), axis.id) != list.end(); };
+        const auto among = [&](const std::vector<AxisId>& list) {
+            return std::find(list.begin(), list.end(), axis.id) != list.end();
+        };
         if (among(offered.canes)) at(axis.side).good_cane_stands = true;
         if (among(offered.spurs)) at(axis.side).good_spur_stands = true;
     }
 
     void read_sucker(const Axis& axis) {
-        if (was(axis).removed) return;  // gone before the plan
+        if (was(axis).removed) return; // gone before the plan
         const bool renews = house_.suckers.renewal && !renewed_ && !on_rootstock(before_, was(axis));
         if (renews && !axis.removed && !laid_now(axis.id) && count_buds(after_, axis, habits_) > 0) {
-            renewed_ = true;  // the one shoot that is to become the trunk
+            renewed_ = true; // the one shoot that is to become the trunk
         } else if (!axis.removed && (laid_now(axis.id) || count_buds(after_, axis, habits_) > 0 || is_uncut(axis))) {
             plan_.suckers.left.push_back(axis.id);
         } else if (wood_left_at_origin(before_, after_, axis) > house_.suckers.left_to) {
@@ -155,8 +166,10 @@ private:
             });
             SidePieces& pieces = at(side);
             for (const SpurFacts& stub : stubs) {
-                if (!pieces.spur) pieces.spur = stub;
-                else pieces.more_spurs.push_back(stub.axis);
+                if (!pieces.spur)
+                    pieces.spur = stub;
+                else
+                    pieces.more_spurs.push_back(stub.axis);
             }
             if (!pieces.spur && !bare_[index_of(side)].empty()) pieces.bare_stub = bare_[index_of(side)].front();
         }
@@ -165,7 +178,9 @@ private:
     // A lateral left on a piece that was kept is a piece left; on one that was left itself it goes with that.
     void read_laterals() {
         for (const Axis& axis : after_.axes) {
-            if (axis.removed || axis.state != AxisState::live || age(after_, axis) != 1 || is_trunk(axis) || !is_lateral(after_, axis)) continue;
+            if (axis.removed || axis.state != AxisState::live || age(after_, axis) != 1 || is_trunk(axis) ||
+                !is_lateral(after_, axis))
+                continue;
             if (!keeps_a_node(axis)) continue;
             const AxisId bearer = axis_of(axis.parent);
             if (laid_now(bearer) || is_spur(bearer)) plan_.clearing.pieces_left.push_back(axis.id);
@@ -182,7 +197,8 @@ private:
     void explain_missing_canes() {
         for (const Axis* axis : marked_) {
             const Side side = axis->mark == Role::left ? Side::left : Side::right;
-            if (!at(side).cane && at(side).why_none == NoCane::none_laid) note_instead(side, NoCane::marked_not_laid, axis->id, 0, 1);
+            if (!at(side).cane && at(side).why_none == NoCane::none_laid)
+                note_instead(side, NoCane::marked_not_laid, axis->id, 0, 1);
         }
     }
 
@@ -193,6 +209,7 @@ private:
             if (side.cane) kept.push_back(side.cane->axis);
             kept.insert(kept.end(), side.more_canes.begin(), side.more_canes.end());
             if (side.spur) kept.push_back(side.spur->axis);
+            kept.insert(kept.end(), side.more_spurs.begin(), side.more_spurs.end());
         }
         clearing.pieces_kept = !kept.empty();
         const std::vector<DueCut> due = due_old_wood_cuts(before_, house_, kept);
@@ -249,7 +266,8 @@ private:
             if (side.spur) load.spurs += side.spur->count_buds;
         }
         for (const Axis& axis : after_.axes)
-            if (!axis.removed && axis.state == AxisState::live && age(after_, axis) == 1) load.all += count_buds(after_, axis, habits_);
+            if (!axis.removed && axis.state == AxisState::live && age(after_, axis) == 1)
+                load.all += count_buds(after_, axis, habits_);
     }
 
     const Vine& before_;
@@ -258,14 +276,14 @@ private:
     const CountingHabits habits_;
     const Offers& offers_;
     PlanFacts plan_;
-    bool worked_ = false;   // anything cut or laid
-    bool renewed_ = false;  // a shoot was left to renew the trunk
-    std::array<std::vector<SpurFacts>, 2> spurs_;  // every stub of 1 to 3 count buds, by side
-    std::array<std::vector<AxisId>, 2> bare_;      // stubs meant as spurs, without a count bud
-    std::vector<const Axis*> marked_;              // standing canes with tape for a side
+    bool worked_ = false;                         // anything cut or laid
+    bool renewed_ = false;                        // a shoot was left to renew the trunk
+    std::array<std::vector<SpurFacts>, 2> spurs_; // every stub of 1 to 3 count buds, by side
+    std::array<std::vector<AxisId>, 2> bare_;     // stubs meant as spurs, without a count bud
+    std::vector<const Axis*> marked_;             // standing canes with tape for a side
 };
 
-}  // namespace
+} // namespace
 
 PairFacts PlanFacts::pair() const {
     PairFacts pair;
@@ -281,4 +299,4 @@ PlanFacts measure_plan(const Vine& before, const Vine& after, const HouseRules& 
     return PlanReader(before, after, house, offers).read();
 }
 
-}  // namespace spurwright::rules
+} // namespace spurwright::rules

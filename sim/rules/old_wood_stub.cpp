@@ -6,7 +6,7 @@ namespace {
 // Dead wood has no living rim to dry back.
 bool counts(const CutFacts& cut) { return cut.on_vine && cut.wood_age >= 2 && !cut.dead_wood && !cut.on_trunk; }
 
-}  // namespace
+} // namespace
 
 PerMille mark_stub(const CutFacts& cut, const HouseRules& house) {
     if (cut.forced_short && cut.stub < house.old_wood_stub.band.full.low) return full_mark;
@@ -52,12 +52,14 @@ Said say_old_wood_stub(const std::vector<CutFacts>& cuts, const ClearingFacts& c
     if (left > 0) said.if_lost = Mend::now;
     if (!made) said.measured_word = "none";
     said.key = TextKey{key};
-    said.arguments = {{"part", worst ? worst->axis : AxisId{}}, {"measured", Ratio{worst ? worst->stub.count / 1000.0 : 0.0}}, {"n", Count{left > 0 ? left : made}},
-                      {"made", Count{made}}, {"low", Ratio{asks.full.low.count / 1000.0}}, {"high", Ratio{asks.full.high.count / 1000.0}}};
+    said.arguments = {
+        {"part", worst ? worst->axis : AxisId{}},     {"measured", Ratio{worst ? worst->stub.count / 1000.0 : 0.0}},
+        {"n", Count{left > 0 ? left : made}},         {"made", Count{made}},
+        {"low", Ratio{asks.full.low.count / 1000.0}}, {"high", Ratio{asks.full.high.count / 1000.0}}};
     return said;
 }
 
-const Rule old_wood_stub{RuleName::old_wood_stub, {"rule.old-wood-stub.asks"}, Group::cuts, Step::clear, Per::vine, Status::choice,
-                         old_wood_stub_claims, {""}};
+const Rule old_wood_stub{RuleName::old_wood_stub, {"rule.old-wood-stub.asks"}, Group::cuts, Step::clear, Per::vine,
+                         Status::choice,          old_wood_stub_claims,        {""}};
 
-}  // namespace spurwright::rules
+} // namespace spurwright::rules

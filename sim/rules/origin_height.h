@@ -10,11 +10,12 @@ namespace spurwright::rules {
 inline constexpr std::array origin_height_claims{
     Claim{&sources::vineworks_spec, "the specification: spurs below the wire", 100.0, 250.0, "mm"},
     Claim{&sources::coolclimate, "Pruning: crown below the wire", 100.0, 150.0, "mm"},
-    Claim{&sources::lokkelebery, "report of a training day: cane and spur both from below the lowest wire", 0.0, no_number, "mm"},
+    Claim{&sources::lokkelebery, "report of a training day: cane and spur both from below the lowest wire", 0.0,
+          no_number, "mm"},
 };
 
 PerMille mark_origin_height(const CaneFacts& cane, const HouseRules& house);
 Said say_origin_height(const CaneFacts& cane, const HouseRules& house);
 extern const Rule origin_height;
 
-}  // namespace spurwright::rules
+} // namespace spurwright::rules

@@ -39,7 +39,8 @@ std::array<RuleMark, cane_rule_count> cane_marks(const CaneFacts& cane, const Ho
 
 Tenths cane_points(const CaneFacts& cane, const HouseRules& house, const Asked& asked, bool short_load) {
     Tenths sum;
-    for (const RuleMark& m : cane_marks(cane, house, short_load)) sum += points_of(asked.of_cane(m.rule, cane.side), m.mark);
+    for (const RuleMark& m : cane_marks(cane, house, short_load))
+        sum += points_of(asked.of_cane(m.rule, cane.side), m.mark);
     return sum;
 }
 
@@ -69,13 +70,14 @@ Tenths load_points(const LoadFacts& load, const HouseRules& house, const Asked& 
 Tenths pair_points(const PairFacts& pair, const Asked& asked) {
     const auto marks = marks_cane_count(pair, asked);
     Tenths sum;
-    for (const Side side : both_sides) sum += points_of(asked.of_cane(RuleName::cane_count, side), marks[index_of(side)]);
+    for (const Side side : both_sides)
+        sum += points_of(asked.of_cane(RuleName::cane_count, side), marks[index_of(side)]);
     return sum + points_of(asked.of_vine(RuleName::suckers), pair.sucker_laid ? no_mark : full_mark);
 }
 
 Tenths canonical_points(const Asked& asked) {
-    return asked.of_vine(RuleName::old_wood_stub) + asked.of_vine(RuleName::wound_size) + asked.of_vine(RuleName::tool_choice) +
-           asked.of_vine(RuleName::wood_left_behind);
+    return asked.of_vine(RuleName::old_wood_stub) + asked.of_vine(RuleName::wound_size) +
+           asked.of_vine(RuleName::tool_choice) + asked.of_vine(RuleName::wood_left_behind);
 }
 
-}  // namespace spurwright::rules
+} // namespace spurwright::rules

@@ -27,9 +27,29 @@
 namespace spurwright::rules {
 
 const std::array<const Rule*, rule_count> all_rules{
-    &cane_diameter, &cane_end_diameter, &internode_length, &internode_evenness, &origin_distance, &origin_height,
-    &cane_side, &wood_age, &cane_health, &bud_load, &cane_reach, &cane_count, &spur_count, &spur_buds, &spur_place,
-    &spur_size, &end_cut, &old_wood_stub, &wound_size, &tool_choice, &wood_left_behind, &suckers, &tying,
+    &cane_diameter,
+    &cane_end_diameter,
+    &internode_length,
+    &internode_evenness,
+    &origin_distance,
+    &origin_height,
+    &cane_side,
+    &wood_age,
+    &cane_health,
+    &bud_load,
+    &cane_reach,
+    &cane_count,
+    &spur_count,
+    &spur_buds,
+    &spur_place,
+    &spur_size,
+    &end_cut,
+    &old_wood_stub,
+    &wound_size,
+    &tool_choice,
+    &wood_left_behind,
+    &suckers,
+    &tying,
 };
 
-}  // namespace spurwright::rules
+} // namespace spurwright::rules

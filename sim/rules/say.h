@@ -25,7 +25,8 @@ Wanted wanted(const Range<M>& range, std::int64_t thousandths = 1) {
 
 // A measure already in thousandths of its unit (um of mm, millidegrees of degrees, per mille of a ratio), and its band.
 template <class M>
-Said measured_in(Unit unit, M measured, const Range<M>& full, const Range<M>& half, std::string_view key, Arguments arguments) {
+Said measured_in(Unit unit, M measured, const Range<M>& full, const Range<M>& half, std::string_view key,
+                 Arguments arguments) {
     Said said;
     said.measured = measured.count;
     said.unit = unit;
@@ -47,6 +48,8 @@ Range<M> at_most(M m) {
 
 constexpr double no_number = std::numeric_limits<double>::infinity();
 // A claim without a number: what the work says in words, both ends open.
-constexpr Claim says(const Source& source, std::string_view place) { return {&source, place, -no_number, no_number, ""}; }
+constexpr Claim says(const Source& source, std::string_view place) {
+    return {&source, place, -no_number, no_number, ""};
+}
 
-}  // namespace spurwright::rules
+} // namespace spurwright::rules

@@ -2,7 +2,8 @@
 
 namespace spurwright::rules {
 
-std::array<PerMille, 2> marks_spur_count(const std::array<bool, 2>& spur, const std::array<int, 2>& more, const Asked& asked) {
+std::array<PerMille, 2> marks_spur_count(const std::array<bool, 2>& spur, const std::array<int, 2>& more,
+                                         const Asked& asked) {
     std::array<PerMille, 2> marks{};
     for (std::size_t side = 0; side < 2; ++side)
         if (asked.spur[side] && spur[side]) marks[side] = full_mark;
@@ -14,21 +15,32 @@ std::array<PerMille, 2> marks_spur_count(const std::array<bool, 2>& spur, const 
 Said say_spur_count(const SidePieces& pieces, Side side, bool asked_here, PerMille mark) {
     const int kept = (pieces.spur ? 1 : 0) + static_cast<int>(pieces.more_spurs.size());
     std::string_view key;
-    if (!asked_here) key = pieces.spur ? "rule.spur-count.not-asked-kept" : "rule.spur-count.not-asked";
-    else if (!pieces.spur) key = pieces.bare_stub ? "rule.spur-count.no-count-bud" : "rule.spur-count.none";
-    else if (mark == full_mark) key = "rule.spur-count.full";
-    else key = kept > 1 ? "rule.spur-count.too-many" : "rule.spur-count.too-many-on-the-vine";
+    if (!asked_here)
+        key = pieces.spur ? "rule.spur-count.not-asked-kept" : "rule.spur-count.not-asked";
+    else if (!pieces.spur)
+        key = pieces.spur_not_cut ? "rule.spur-count.not-cut"
+              : pieces.bare_stub  ? "rule.spur-count.no-count-bud"
+                                  : "rule.spur-count.none";
+    else if (mark == full_mark)
+        key = "rule.spur-count.full";
+    else
+        key = kept > 1 ? "rule.spur-count.too-many" : "rule.spur-count.too-many-on-the-vine";
     Said said;
     said.measured = kept * 1000;
     said.unit = Unit::count;
     if (asked_here) said.full = Wanted{1000, 1000};
     said.key = TextKey{key};
-    said.arguments = {{"side", side_key(side)}, {"n", Count{kept}}, {"part", pieces.spur ? pieces.spur->axis : pieces.bare_stub}};
+    said.arguments = {{"side", side_key(side)},
+                      {"n", Count{kept}},
+                      {"part", pieces.spur           ? pieces.spur->axis
+                               : pieces.spur_not_cut ? pieces.spur_not_cut
+                                                     : pieces.bare_stub}};
     said.if_lost = pieces.spur || pieces.good_spur_stands ? Mend::now : Mend::next_winter;
     return said;
 }
 
-const Rule spur_count{RuleName::spur_count, {"rule.spur-count.asks"}, Group::spurs, Step::spurs, Per::spur, Status::choice,
-                      spur_count_claims, {"rule.spur-count.none"}};
+const Rule spur_count{
+    RuleName::spur_count, {"rule.spur-count.asks"}, Group::spurs, Step::spurs, Per::spur, Status::choice,
+    spur_count_claims,    {"rule.spur-count.none"}};
 
-}  // namespace spurwright::rules
+} // namespace spurwright::rules

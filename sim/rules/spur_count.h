@@ -13,13 +13,16 @@ namespace spurwright::rules {
 inline constexpr std::array spur_count_claims{
     Claim{&sources::vineworks_spec, "the specification: replacement spurs", 2.0, 2.0, "count"},
     Claim{&sources::epee_2022, "abstract: one either side", 2.0, 2.0, "count"},
-    Claim{&sources::hellman_2019, "one a trunk on vines of two trunks; none where a basal cane of the old fruiting cane is taken", 0.0, 2.0, "count"},
+    Claim{&sources::hellman_2019,
+          "one a trunk on vines of two trunks; none where a basal cane of the old fruiting cane is taken", 0.0, 2.0,
+          "count"},
     says(sources::eltom_2015, "pp 54-57: the number depends on vine and preference"),
 };
 
 // By side. The first spur too many on the vine takes one side's mark, the second both.
-std::array<PerMille, 2> marks_spur_count(const std::array<bool, 2>& spur, const std::array<int, 2>& more, const Asked& asked);
+std::array<PerMille, 2> marks_spur_count(const std::array<bool, 2>& spur, const std::array<int, 2>& more,
+                                         const Asked& asked);
 Said say_spur_count(const SidePieces& pieces, Side side, bool asked_here, PerMille mark);
 extern const Rule spur_count;
 
-}  // namespace spurwright::rules
+} // namespace spurwright::rules

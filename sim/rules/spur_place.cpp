@@ -16,11 +16,13 @@ PerMille by_order(Length ahead, const HouseRules::SpurPlace& house) {
 Length lower_by(const SpurPlaceFacts& place) { return place.spur.below_wire - place.cane->below_wire; }
 Length nearer_by(const SpurPlaceFacts& place) { return place.cane->distance_to_head - place.spur.distance_to_head; }
 
-}  // namespace
+} // namespace
 
 PerMille mark_spur_place(const SpurPlaceFacts& place, const HouseRules& house) {
     PerMille mark = by_height(place, house.spur_place);
-    if (place.cane) mark = smaller(mark, smaller(by_order(lower_by(place), house.spur_place), by_order(nearer_by(place), house.spur_place)));
+    if (place.cane)
+        mark = smaller(
+            mark, smaller(by_order(lower_by(place), house.spur_place), by_order(nearer_by(place), house.spur_place)));
     return mark;
 }
 
@@ -41,11 +43,15 @@ Said say_spur_place(const SpurPlaceFacts& place, AxisId spur, const HouseRules& 
         key = mark == no_mark ? "rule.spur-place.farther" : "rule.spur-place.as-far";
     }
     return measured_in(Unit::mm, below, asks.below, Range<Length>{{0}, {open_end}}, key,
-                       {{"part", spur}, {"measured", above ? -below : below}, {"low", asks.below.low}, {"high", asks.below.high},
+                       {{"part", spur},
+                        {"measured", above ? -below : below},
+                        {"low", asks.below.low},
+                        {"high", asks.below.high},
                         {"by", by.count < 0 ? -by : by}});
 }
 
-const Rule spur_place{RuleName::spur_place, {"rule.spur-place.asks"}, Group::spurs, Step::choose, Per::spur, Status::choice,
-                           spur_place_claims, {"rule.spur-place.missing"}};
+const Rule spur_place{
+    RuleName::spur_place, {"rule.spur-place.asks"},   Group::spurs, Step::choose, Per::spur, Status::choice,
+    spur_place_claims,    {"rule.spur-place.missing"}};
 
-}  // namespace spurwright::rules
+} // namespace spurwright::rules

@@ -15,13 +15,17 @@ Said say_suckers(const SuckerFacts& facts, const HouseRules& house) {
     said.measured = static_cast<std::int64_t>(at_fault.size()) * 1000;
     said.unit = Unit::count;
     said.full = Wanted{0, 0};
-    said.key = TextKey{!facts.left.empty() ? "rule.suckers.left" : !facts.stubs.empty() ? "rule.suckers.stubs" : "rule.suckers.full"};
+    said.key = TextKey{!facts.left.empty()    ? "rule.suckers.left"
+                       : !facts.stubs.empty() ? "rule.suckers.stubs"
+                                              : "rule.suckers.full"};
     said.arguments = {{"n", Count{at_fault.empty() ? facts.removed : static_cast<std::int64_t>(at_fault.size())}},
-                      {"parts", list_of(at_fault)}, {"high", house.suckers.left_to}};
+                      {"parts", list_of(at_fault)},
+                      {"high", house.suckers.left_to}};
     said.if_lost = Mend::now;
     return said;
 }
 
-const Rule suckers{RuleName::suckers, {"rule.suckers.asks"}, Group::tidiness, Step::clear, Per::vine, Status::choice, suckers_claims, {""}};
+const Rule suckers{RuleName::suckers, {"rule.suckers.asks"}, Group::tidiness, Step::clear,
+                   Per::vine,         Status::choice,        suckers_claims,  {""}};
 
-}  // namespace spurwright::rules
+} // namespace spurwright::rules

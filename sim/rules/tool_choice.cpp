@@ -9,7 +9,7 @@ constexpr TextKey tool_key(Tool tool) {
     return TextKey{tool == Tool::shears ? "tool.shears" : tool == Tool::loppers ? "tool.loppers" : "tool.saw"};
 }
 
-}  // namespace
+} // namespace
 
 Tool suitable_tool(Length diameter, int wood_age, const HouseRules& house) {
     const auto& asks = house.tool_choice;
@@ -42,7 +42,9 @@ Said say_tool_choice(const std::vector<CutFacts>& cuts, const ClearingFacts& cle
     said.measured = wrong * 1000;
     said.unit = Unit::count;
     said.full = Wanted{0, 0};
-    said.key = TextKey{no_work_done(cuts, clearing) ? "rule.tool-choice.no-cut" : !worst ? "rule.tool-choice.full" : "rule.tool-choice.small"};
+    said.key = TextKey{no_work_done(cuts, clearing) ? "rule.tool-choice.no-cut"
+                       : !worst                     ? "rule.tool-choice.full"
+                                                    : "rule.tool-choice.small"};
     said.arguments = {{"n", Count{static_cast<std::int64_t>(cuts.size())}}, {"wrong", Count{wrong}}};
     if (worst) {
         said.arguments.push_back({"part", worst->axis});
@@ -54,7 +56,7 @@ Said say_tool_choice(const std::vector<CutFacts>& cuts, const ClearingFacts& cle
     return said;
 }
 
-const Rule tool_choice{RuleName::tool_choice, {"rule.tool-choice.asks"}, Group::cuts, Step::clear, Per::vine, Status::choice,
-                       tool_choice_claims, {""}};
+const Rule tool_choice{RuleName::tool_choice, {"rule.tool-choice.asks"}, Group::cuts, Step::clear, Per::vine,
+                       Status::choice,        tool_choice_claims,        {""}};
 
-}  // namespace spurwright::rules
+} // namespace spurwright::rules

@@ -10,10 +10,11 @@ bool wraps_too_many(const TyingFacts& is, const HouseRules::Tying& house) {
 }
 
 int slips(const TyingFacts& is, const HouseRules::Tying& house) {
-    return (is.end_tie != EndTie::tight) + (is.sag >= house.sag_full) + wraps_too_many(is, house) + (is.tight_elsewhere > 0);
+    return (is.end_tie != EndTie::tight) + (is.sag >= house.sag_full) + wraps_too_many(is, house) +
+           (is.tight_elsewhere > 0);
 }
 
-}  // namespace
+} // namespace
 
 PerMille mark_tying(const CaneFacts& cane, const HouseRules& house) {
     const TyingFacts& is = cane.tying;
@@ -27,17 +28,26 @@ Said say_tying(const CaneFacts& cane, const HouseRules& house) {
     const auto& asks = house.tying;
     Said said;
     std::string_view key = "rule.tying.full";
-    if (is.ties_over_buds > 0) key = "rule.tying.over-bud";
-    else if (is.end_tie == EndTie::none) key = "rule.tying.no-end-tie";
-    else if (is.end_tie == EndTie::loose) key = "rule.tying.loose-end";
-    else if (is.tight_elsewhere > 0) key = "rule.tying.tight-elsewhere";
-    else if (wraps_too_many(is, asks)) key = "rule.tying.wraps";
-    else if (is.sag >= asks.sag_full) key = "rule.tying.sag";
+    if (is.ties_over_buds > 0)
+        key = "rule.tying.over-bud";
+    else if (is.end_tie == EndTie::none)
+        key = "rule.tying.no-end-tie";
+    else if (is.end_tie == EndTie::loose)
+        key = "rule.tying.loose-end";
+    else if (is.tight_elsewhere > 0)
+        key = "rule.tying.tight-elsewhere";
+    else if (wraps_too_many(is, asks))
+        key = "rule.tying.wraps";
+    else if (is.sag >= asks.sag_full)
+        key = "rule.tying.sag";
     said.key = TextKey{key};
     said.measured = is.half_wraps * 500;
     said.unit = Unit::count;
     said.full = wanted(asks.wraps, 500);
-    said.arguments = {{"part", cane.axis}, {"wraps", Ratio{is.half_wraps / 2.0}}, {"most", Ratio{asks.wraps.high.count / 2.0}}, {"sag", is.sag}};
+    said.arguments = {{"part", cane.axis},
+                      {"wraps", Ratio{is.half_wraps / 2.0}},
+                      {"most", Ratio{asks.wraps.high.count / 2.0}},
+                      {"sag", is.sag}};
     said.if_lost = Mend::now;
     return said;
 }
@@ -50,7 +60,7 @@ Said say_skin_crack(const CaneFacts& cane) {
     return said;
 }
 
-const Rule tying{RuleName::tying, {"rule.tying.asks"}, Group::tidiness, Step::lay_and_tie, Per::cane, Status::choice, tying_claims,
-                 {"rule.tying.missing"}};
+const Rule tying{RuleName::tying, {"rule.tying.asks"}, Group::tidiness, Step::lay_and_tie,
+                 Per::cane,       Status::choice,      tying_claims,    {"rule.tying.missing"}};
 
-}  // namespace spurwright::rules
+} // namespace spurwright::rules

@@ -13,11 +13,13 @@ Said said_of_age(int age, std::string_view key, Arguments arguments) {
     return said;
 }
 
-}  // namespace
+} // namespace
 
 PerMille mark_wood_age(const CaneFacts& cane) { return cane.wood_age == 1 ? full_mark : no_mark; }
 
-Said say_wood_age(const CaneFacts& cane) { return said_of_age(cane.wood_age, "rule.wood-age.full", {{"part", cane.axis}}); }
+Said say_wood_age(const CaneFacts& cane) {
+    return said_of_age(cane.wood_age, "rule.wood-age.full", {{"part", cane.axis}});
+}
 
 Said say_old_wood_laid(AxisId axis, int age, Side side) {
     Said said = said_of_age(age, "rule.wood-age.old", {{"part", axis}, {"n", Count{age}}, {"side", side_key(side)}});
@@ -25,7 +27,7 @@ Said say_old_wood_laid(AxisId axis, int age, Side side) {
     return said;
 }
 
-const Rule wood_age{RuleName::wood_age, {"rule.wood-age.asks"}, Group::cane_choice, Step::choose, Per::cane, Status::choice,
-                    wood_age_claims, {"rule.wood-age.missing"}};
+const Rule wood_age{RuleName::wood_age, {"rule.wood-age.asks"}, Group::cane_choice, Step::choose,
+                    Per::cane,          Status::choice,         wood_age_claims,    {"rule.wood-age.missing"}};
 
-}  // namespace spurwright::rules
+} // namespace spurwright::rules

@@ -1,5 +1,5 @@
-// Nearly all the fruit grows from last summer's wood, so only one-year canes are laid. The age is the cane's own: a short
-// piece of two-year wood under it is an arm, judged by its distance.
+// Nearly all the fruit grows from last summer's wood, so only one-year canes are laid. The age is the cane's own: a
+// short piece of two-year wood under it is an arm, judged by its distance.
 #pragma once
 
 #include "sim/core/source_list.h"
@@ -19,4 +19,4 @@ Said say_wood_age(const CaneFacts& cane);
 Said say_old_wood_laid(AxisId axis, int age, Side side);
 extern const Rule wood_age;
 
-}  // namespace spurwright::rules
+} // namespace spurwright::rules

@@ -12,7 +12,8 @@ std::string list_of(const std::vector<AxisId>& parts) {
 }
 
 PerMille mark_wood_left_behind(const std::vector<CutFacts>& cuts, const ClearingFacts& clearing) {
-    if (no_work_done(cuts, clearing) || !clearing.old_canes_left.empty() || clearing.pieces_left.size() > 1) return no_mark;
+    if (no_work_done(cuts, clearing) || !clearing.old_canes_left.empty() || clearing.pieces_left.size() > 1)
+        return no_mark;
     return clearing.pieces_left.empty() ? full_mark : half_mark;
 }
 
@@ -24,11 +25,16 @@ Said say_wood_left_behind(const std::vector<CutFacts>& cuts, const ClearingFacts
     said.full = Wanted{0, 0};
     said.half = Wanted{0, 1000};
     std::string_view key = "rule.wood-left-behind.full";
-    if (!clearing.old_canes_left.empty()) key = "rule.wood-left-behind.old-cane";
-    else if (left > 0) key = "rule.wood-left-behind.pieces";
-    else if (no_work_done(cuts, clearing)) key = "rule.wood-left-behind.no-cut";
+    if (!clearing.old_canes_left.empty())
+        key = "rule.wood-left-behind.old-cane";
+    else if (left > 0)
+        key = "rule.wood-left-behind.pieces";
+    else if (no_work_done(cuts, clearing))
+        key = "rule.wood-left-behind.no-cut";
     said.key = TextKey{key};
-    said.arguments = {{"n", Count{left}}, {"parts", list_of(clearing.old_canes_left.empty() ? clearing.pieces_left : clearing.old_canes_left)}};
+    said.arguments = {
+        {"n", Count{left}},
+        {"parts", list_of(clearing.old_canes_left.empty() ? clearing.pieces_left : clearing.old_canes_left)}};
     said.if_lost = Mend::now;
     return said;
 }
@@ -39,12 +45,19 @@ Said say_share_removed(const ClearingFacts& clearing) {
     said.measured = share.count;
     said.unit = Unit::share;
     said.key = TextKey{"rule.wood-left-behind.share"};
-    said.arguments = {{"measured", share}, {"off", Count{clearing.one_year_nodes_removed}}, {"of", Count{clearing.one_year_nodes}}};
+    said.arguments = {
+        {"measured", share}, {"off", Count{clearing.one_year_nodes_removed}}, {"of", Count{clearing.one_year_nodes}}};
     said.if_lost = Mend::nothing;
     return said;
 }
 
-const Rule wood_left_behind{RuleName::wood_left_behind, {"rule.wood-left-behind.asks"}, Group::tidiness, Step::clear, Per::vine,
-                            Status::choice, wood_left_behind_claims, {""}};
+const Rule wood_left_behind{RuleName::wood_left_behind,
+                            {"rule.wood-left-behind.asks"},
+                            Group::tidiness,
+                            Step::clear,
+                            Per::vine,
+                            Status::choice,
+                            wood_left_behind_claims,
+                            {""}};
 
-}  // namespace spurwright::rules
+} // namespace spurwright::rules

@@ -35,7 +35,7 @@ PlanFacts plan_a() { return test::worked_plan({11, 7, 21, 7, 12, 2, 22, 2}, hous
 
 PlanFacts plan_b() {
     PlanFacts plan = test::worked_plan({13, 6, 21, 7, 12, 3, 0, 0}, house);
-    plan.sides[0].cane->end.wood_beyond_bud = from_mm(7);  // its reach stays as the table of the paper has it
+    plan.sides[0].cane->end.wood_beyond_bud = from_mm(7); // its reach stays as the table of the paper has it
     plan.cuts.clear();
     const auto cut = [&](std::uint32_t axis, int age, double diameter, int stub) {
         CutFacts c;
@@ -64,8 +64,8 @@ using enum RuleName;
 TEST_SUITE("rules/worked-example") {
     TEST_CASE("asked: both canes, both spurs, suckers and old wood, 1000 in all") {
         const Offers offers = test::worked_offers(house);
-        CHECK(offers.sides[0].canes == std::vector{AxisId{11}, AxisId{12}});  // a13 stands too far out
-        CHECK(offers.sides[1].canes == std::vector{AxisId{21}});              // a22 is too thin to lay
+        CHECK(offers.sides[0].canes == std::vector{AxisId{11}, AxisId{12}}); // a13 stands too far out
+        CHECK(offers.sides[1].canes == std::vector{AxisId{21}});             // a22 is too thin to lay
         CHECK(offers.sides[1].spurs == std::vector{AxisId{21}, AxisId{22}});
         const Asked asks = asked(offers, house);
         CHECK(asks.cane == std::array{true, true});
@@ -133,7 +133,7 @@ TEST_SUITE("rules/worked-example") {
         CHECK(points(j, cane_count, Side::left) == 20);
         CHECK(points(j, end_cut, Side::left, "a13") == 5);
         CHECK(points(j, tying, Side::left) == 15);
-        CHECK(points(j, cane_reach, Side::right) == 30);  // short load, but no ripe wood for more was there
+        CHECK(points(j, cane_reach, Side::right) == 30); // short load, but no ripe wood for more was there
         CHECK(points(j, spur_count, Side::left) == 30);
         CHECK(points(j, spur_buds, Side::left) == 12);
         CHECK(points(j, spur_place, Side::left) == 30);
@@ -160,8 +160,10 @@ TEST_SUITE("rules/worked-example") {
             const bool now = f.rule->name == cane_reach || f.rule->name == suckers || f.rule->name == tool_choice ||
                              f.rule->name == cane_end_diameter || (f.rule->name == spur_buds && f.side == Side::left);
             const bool carried = f.rule->name == end_cut && f.on == "a13";
-            if (f.rule->name == old_wood_stub) CHECK(f.mend == Mend::carried);
-            else CHECK(f.mend == (now ? Mend::now : carried ? Mend::carried : Mend::next_winter));
+            if (f.rule->name == old_wood_stub)
+                CHECK(f.mend == Mend::carried);
+            else
+                CHECK(f.mend == (now ? Mend::now : carried ? Mend::carried : Mend::next_winter));
         }
     }
     TEST_CASE("plan C: last winter's cane left on costs 70 tenths and holds the total at 60") {
@@ -181,7 +183,14 @@ TEST_SUITE("rules/worked-example") {
     TEST_CASE("plan D: nothing done earns nothing") {
         PlanFacts plan;
         plan.load = {0, 0, 42, test::worked_spacing};
-        plan.clearing = {false, 2, 2, true, {AxisId{5}, AxisId{6}, AxisId{11}, AxisId{12}, AxisId{13}, AxisId{21}, AxisId{22}}, {AxisId{5}, AxisId{6}}, 60, 0};
+        plan.clearing = {false,
+                         2,
+                         2,
+                         true,
+                         {AxisId{5}, AxisId{6}, AxisId{11}, AxisId{12}, AxisId{13}, AxisId{21}, AxisId{22}},
+                         {AxisId{5}, AxisId{6}},
+                         60,
+                         0};
         plan.suckers.left = {AxisId{31}};
         const Judgement j = judged(plan);
         CHECK(j.points_before_caps == Tenths{0});
@@ -190,17 +199,37 @@ TEST_SUITE("rules/worked-example") {
     TEST_CASE("without the trunk shoot suckers are not asked and plan A still earns 98.6") {
         const Asked asks = asked(test::worked_offers(house, false), house);
         CHECK(asks.total() == Tenths{1000});
-        struct Share { RuleName rule; int cane; };
-        for (const Share& s : {Share{cane_diameter, 26}, {cane_end_diameter, 10}, {internode_length, 20}, {origin_distance, 41}, {origin_height, 20},
-                               {cane_side, 20}, {wood_age, 15}, {cane_health, 26}, {cane_reach, 31}, {cane_count, 20}, {end_cut, 13}, {tying, 15}})
+        struct Share {
+            RuleName rule;
+            int cane;
+        };
+        for (const Share& s : {Share{cane_diameter, 26},
+                               {cane_end_diameter, 10},
+                               {internode_length, 20},
+                               {origin_distance, 41},
+                               {origin_height, 20},
+                               {cane_side, 20},
+                               {wood_age, 15},
+                               {cane_health, 26},
+                               {cane_reach, 31},
+                               {cane_count, 20},
+                               {end_cut, 13},
+                               {tying, 15}})
             CHECK(asks.per_cane[index_of(s.rule)] == Tenths{s.cane});
-        for (const Share& s : {Share{spur_count, 31}, {spur_buds, 26}, {spur_place, 31}, {spur_size, 15}, {end_cut, 12}})
+        for (const Share& s :
+             {Share{spur_count, 31}, {spur_buds, 26}, {spur_place, 31}, {spur_size, 15}, {end_cut, 12}})
             CHECK(asks.per_spur[index_of(s.rule)] == Tenths{s.cane});
-        for (const Share& s : {Share{bud_load, 102}, {old_wood_stub, 41}, {wound_size, 31}, {tool_choice, 31}, {wood_left_behind, 51}, {suckers, 0}})
+        for (const Share& s : {Share{bud_load, 102},
+                               {old_wood_stub, 41},
+                               {wound_size, 31},
+                               {tool_choice, 31},
+                               {wood_left_behind, 51},
+                               {suckers, 0}})
             CHECK(asks.once[index_of(s.rule)] == Tenths{s.cane});
         const Judgement j = judged(plan_a(), false);
         int left = 0, right = 0, once = 0;
-        for (const Finding& f : j.findings) (f.side == Side::left ? left : f.side == Side::right ? right : once) += f.points.count;
+        for (const Finding& f : j.findings)
+            (f.side == Side::left ? left : f.side == Side::right ? right : once) += f.points.count;
         CHECK(left == 257 + 115);
         CHECK(right == 246 + 112);
         CHECK(once == 256);
@@ -215,11 +244,12 @@ TEST_SUITE("rules/worked-example") {
         Tenths sum = pair_points(plan.pair(), asks) + load_points(plan.load, house, asks) + canonical_points(asks);
         for (const SidePieces& side : plan.sides)
             sum += cane_points(*side.cane, house, asks, is_short) + spur_points(*side.spur, house, asks) +
-                   place_points({{side.spur->below_wire, side.spur->distance_to_head}, SpurPlaceFacts::Base{side.cane->below_wire, side.cane->distance_to_head}},
+                   place_points({{side.spur->below_wire, side.spur->distance_to_head},
+                                 SpurPlaceFacts::Base{side.cane->below_wire, side.cane->distance_to_head}},
                                 side.spur->side, house, asks);
         CHECK(sum == Tenths{990});
         CHECK(judged(plan).points == Tenths{990});
     }
 }
 
-}  // namespace
+} // namespace

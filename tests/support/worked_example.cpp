@@ -14,7 +14,7 @@ Length free_wire(Length reach) { return Length{worked_spacing.count - 2 * reach.
 
 constexpr Length mm(double v) { return from_mm(v); }
 
-}  // namespace
+} // namespace
 
 const std::vector<WorkedCane>& worked_canes() {
     static const std::vector<WorkedCane> canes{
@@ -90,7 +90,8 @@ rules::PlanFacts worked_plan(const WorkedChoice& c, const rules::HouseRules& hou
     lay(Side::right, c.right_cane, c.right_n);
     keep(Side::left, c.left_spur, c.left_buds);
     keep(Side::right, c.right_spur, c.right_buds);
-    plan.load = {c.left_n + c.right_n, c.left_buds + c.right_buds, c.left_n + c.right_n + c.left_buds + c.right_buds, worked_spacing};
+    plan.load = {c.left_n + c.right_n, c.left_buds + c.right_buds, c.left_n + c.right_n + c.left_buds + c.right_buds,
+                 worked_spacing};
     plan.clearing.pieces_kept = true;
     plan.clearing.cuts_due_in_old_wood = 2;
     plan.suckers.removed = 1;
@@ -115,4 +116,4 @@ rules::PlanFacts worked_plan(const WorkedChoice& c, const rules::HouseRules& hou
     return plan;
 }
 
-}  // namespace spurwright::test
+} // namespace spurwright::test

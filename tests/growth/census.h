@@ -50,12 +50,8 @@ inline std::vector<Measured> candidates(const Vine& vine) {
         const auto ripe = ripe_count_nodes(vine, axis);
         const auto nodes = vine.nodes_of(axis);
         const std::size_t last = std::min<std::size_t>(ripe.size(), 12) - 1;
-        double sum = 0, squares = 0, count = 0;
-        for (std::uint32_t i = ripe[0] + 1; i <= ripe[last]; ++i, ++count) {
-            const double joint = in_mm(nodes[i].joint);
-            sum += joint;
-            squares += joint * joint;
-        }
+        double sum = 0, count = 0;
+        for (std::uint32_t i = ripe[0] + 1; i <= ripe[last]; ++i, ++count) sum += in_mm(nodes[i].joint);
         const double mean = sum / count;
         double rest = 0, rest_squares = 0;
         for (std::uint32_t i = ripe[0] + 2; i <= ripe[last]; ++i) {

@@ -26,7 +26,8 @@ private:
     void grow_one(const Push& push) {
         const AxisId id = next_.next_axis_id();
         grow_shoot(shoot_, id, push, law_, s_, draws_);
-        const double collar = draws_.uniform(Trait::collar, id.value, 0, s_.constants.collar_low_mm, s_.constants.collar_high_mm);
+        const double collar =
+            draws_.uniform(Trait::collar, id.value, 0, s_.constants.collar_low_mm, s_.constants.collar_high_mm);
         stand_shoot(course_, next_.vine, id, push, shoot_, collar, trellis_, s_, draws_);
         next_.add_axis(push.on, push.side);
         write(collar, push);
@@ -37,7 +38,7 @@ private:
         }
         if (push.kind != PushKind::count && push.kind != PushKind::twin) {
             std::uint8_t& latent = next_.latent_at(push.on);
-            if (latent > 0) --latent;  // the bud that grew
+            if (latent > 0) --latent; // the bud that grew
         }
         dress(next_, push, trellis_, s_, draws_);
         Axis& axis = next_.vine.axes.back();
@@ -54,7 +55,8 @@ private:
             const Point3& rank = course_.rank[i];
             const double way = i % 2 == 1 ? 1.0 : -1.0;
             const Length major = from_mm(diameter * stretch), minor = from_mm(diameter / stretch);
-            next_.add_node(from_mm(joint), major, minor, place_of(course_.at[i]), {points_of({way * rank.x, way * rank.y, way * rank.z}, push.side), alive});
+            next_.add_node(from_mm(joint), major, minor, place_of(course_.at[i]),
+                           {points_of({way * rank.x, way * rank.y, way * rank.z}, push.side), alive});
             ranks_.push_back(rank);
         };
         add(0, collar, shoot_.base_mm, true);
@@ -80,13 +82,14 @@ private:
     Trellis trellis_;
     Shoot shoot_;
     Course course_;
-    std::vector<Point3> ranks_;  // of every new node
+    std::vector<Point3> ranks_; // of every new node
 };
 
-}  // namespace
+} // namespace
 
-void grow_canes(NextVine& next, const Spring& spring, const ShootLaw& law, const SeasonSettings& settings, const Draws& draws) {
+void grow_canes(NextVine& next, const Spring& spring, const ShootLaw& law, const SeasonSettings& settings,
+                const Draws& draws) {
     Canes(next, law, settings, draws).grow(spring);
 }
 
-}  // namespace spurwright::growth
+} // namespace spurwright::growth

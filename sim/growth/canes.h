@@ -7,6 +7,7 @@
 namespace spurwright::growth {
 
 // Adds one axis a push, in their order, then the laterals. A shoot of which the hedge leaves no node is not written.
-void grow_canes(NextVine& next, const Spring& spring, const ShootLaw& law, const SeasonSettings& settings, const Draws& draws);
+void grow_canes(NextVine& next, const Spring& spring, const ShootLaw& law, const SeasonSettings& settings,
+                const Draws& draws);
 
-}  // namespace spurwright::growth
+} // namespace spurwright::growth

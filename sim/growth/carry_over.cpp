@@ -8,7 +8,7 @@
 namespace spurwright::growth {
 namespace {
 
-constexpr std::uint8_t most_latent = 4;  // slots of a node
+constexpr std::uint8_t most_latent = 4; // slots of a node
 
 class CarryOver {
 public:
@@ -110,8 +110,10 @@ private:
         const Wound* cut = nullptr;
         for (const Wound* wound : cuts_)
             if (wound->axis == axis.id && wound->node == node && (!cut || wound->beyond < cut->beyond)) cut = wound;
-        if (cut) kept.end = AxisEnd::cut;
-        else if (last + 1 < axis.node_count) kept.end = AxisEnd::broken;
+        if (cut)
+            kept.end = AxisEnd::cut;
+        else if (last + 1 < axis.node_count)
+            kept.end = AxisEnd::broken;
         if (cut) return cut->beyond;
         if (last + 1 < axis.node_count) return {};
         return std::max(Length{}, axis.ripe - along(from_, axis, last));
@@ -119,7 +121,8 @@ private:
 
     double one_year_removed(const Axis& axis, std::uint32_t standing_nodes) const {
         double mg = 0;
-        for (std::uint32_t i = standing_nodes; i < axis.node_count; ++i) mg += joint_mass_mg(from_.nodes[axis.first_node + i]);
+        for (std::uint32_t i = standing_nodes; i < axis.node_count; ++i)
+            mg += joint_mass_mg(from_.nodes[axis.first_node + i]);
         if (standing_nodes < axis.node_count) mg += tip_mass_mg(from_, axis);
         return mg;
     }
@@ -189,8 +192,8 @@ private:
     std::vector<bool> stays_;
 };
 
-}  // namespace
+} // namespace
 
 NextVine carry_over(const Vine& pruned) { return CarryOver(pruned).carried(); }
 
-}  // namespace spurwright::growth
+} // namespace spurwright::growth

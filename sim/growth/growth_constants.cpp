@@ -7,7 +7,8 @@ namespace spurwright::growth {
 namespace {
 
 using C = Constants;
-constexpr auto read = ValueStatus::read, choice = ValueStatus::choice, computed = ValueStatus::computed, common = ValueStatus::common_practice;
+constexpr auto read = ValueStatus::read, choice = ValueStatus::choice, computed = ValueStatus::computed,
+               common = ValueStatus::common_practice;
 
 constexpr auto rows = std::to_array<ConstantRow>({
     {"budburst_b0", &C::budburst_b0, "-", 0.3, 0.8, computed, "epee-2022", true},
@@ -163,13 +164,13 @@ constexpr auto rows = std::to_array<ConstantRow>({
     {"area_rule_p", &C::area_rule_p, "-", 2, 2.5, choice, "-", false},
 });
 
-}  // namespace
+} // namespace
 
 std::span<const ConstantRow> constant_rows() { return rows; }
 
 Constants trial_constants() {
     Constants c;
-    c.capacity_per_m_low = c.capacity_per_m_moderate = c.capacity_per_m_high = 30;  // 54 at 1.8 m
+    c.capacity_per_m_low = c.capacity_per_m_moderate = c.capacity_per_m_high = 30; // 54 at 1.8 m
     c.length_ref_low = c.length_ref_moderate = c.length_ref_high = 125;
     c.mass_scale_low = c.mass_scale_moderate = c.mass_scale_high = 1.0;
     c.internode_ref = 5.2;
@@ -177,4 +178,4 @@ Constants trial_constants() {
     return c;
 }
 
-}  // namespace spurwright::growth
+} // namespace spurwright::growth

@@ -97,15 +97,17 @@ struct Constants {
 };
 
 enum class ValueStatus : unsigned char { read, choice, computed, common_practice };
-constexpr auto words_of(ValueStatus) { return std::to_array<std::string_view>({"read", "choice", "computed", "common practice"}); }
+constexpr auto words_of(ValueStatus) {
+    return std::to_array<std::string_view>({"read", "choice", "computed", "common practice"});
+}
 
 struct ConstantRow {
     std::string_view name;
     double Constants::*value;
     std::string_view unit;
-    double low, high;  // clamps as well
+    double low, high; // clamps as well
     ValueStatus status;
-    std::string_view source;  // key, or "-"
+    std::string_view source; // key, or "-"
     bool editable;
 };
 
@@ -115,4 +117,4 @@ std::span<const ConstantRow> constant_rows();
 // The trial setting's values: capacity and length of the trials' own fit, joints of the whole shoot, no handling loss.
 Constants trial_constants();
 
-}  // namespace spurwright::growth
+} // namespace spurwright::growth

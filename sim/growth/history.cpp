@@ -19,7 +19,9 @@ SeasonSettings settings_of(const Site& site) {
 // Plans made here are legal: a refusal is a bug.
 Vine pruned(const Vine& vine, const Plan& plan) {
     auto cut = prune(vine, plan);
-    if (!cut) check_failed(__FILE__, __LINE__, "a history plan is legal", std::string(cut.error().key.name), cut.error().where.step);
+    if (!cut)
+        check_failed(__FILE__, __LINE__, "a history plan is legal", std::string(cut.error().key.name),
+                     cut.error().where.step);
     return std::move(*cut);
 }
 
@@ -38,7 +40,7 @@ Vine live_on(const Site& site, const Seen& seen) {
     return vine;
 }
 
-}  // namespace
+} // namespace
 
 Result<Vine> grow_vine(const Site& site) {
     if (auto fine = check(site); !fine) return failure(std::move(fine.error()));
@@ -52,4 +54,4 @@ Result<std::vector<Vine>> grow_winters(const Site& site) {
     return winters;
 }
 
-}  // namespace spurwright::growth
+} // namespace spurwright::growth

@@ -13,4 +13,4 @@ namespace spurwright::growth {
 // The stages of the same, for tests and for films of a life: every uncut vine from winter 3 to `site.age`.
 [[nodiscard]] Result<std::vector<Vine>> grow_winters(const Site& site);
 
-}  // namespace spurwright::growth
+} // namespace spurwright::growth

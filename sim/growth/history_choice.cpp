@@ -40,18 +40,20 @@ Candidate measured(const Vine& vine, const Axis& axis, Side side) {
     c.flagged = is_flagged(vine, axis, ripe);
     c.poorly_placed = is_sucker(vine, axis);
     c.breaks = would_break(vine, axis, side);
-    c.whim = Draws(vine.seed).between(Trait::pruner_whim, axis.id.value, static_cast<std::uint32_t>(vine.winter), 0, 15);
+    c.whim =
+        Draws(vine.seed).between(Trait::pruner_whim, axis.id.value, static_cast<std::uint32_t>(vine.winter), 0, 15);
     return c;
 }
 
 int whole(double cost) { return static_cast<int>(std::floor(cost + 0.5)); }
 
-}  // namespace
+} // namespace
 
 std::vector<Candidate> candidates_of(const Vine& vine, Side side) {
     std::vector<Candidate> found;
     for (const Axis& axis : vine.axes)
-        if (!axis.removed && axis.state == AxisState::live && axis.side == side && axis.node_count > 1 && is_cane(vine, axis) && !on_rootstock(vine, axis))
+        if (!axis.removed && axis.state == AxisState::live && axis.side == side && axis.node_count > 1 &&
+            is_cane(vine, axis) && !on_rootstock(vine, axis))
             found.push_back(measured(vine, axis, side));
     return found;
 }
@@ -59,9 +61,10 @@ std::vector<Candidate> candidates_of(const Vine& vine, Side side) {
 std::optional<int> cane_cost(const Candidate& c, const PrunerHabits& habits, std::optional<Length> last_origin) {
     if (c.ripe_buds < least_buds || c.breaks) return std::nullopt;
     const int wanted = habits.wanted_mm + (habits.from_last_origin && last_origin ? last_origin->count / 1000 : 0);
-    double cost = 0.1 * habits.distance_points * std::abs(c.distance_mm - wanted) + 40 * std::max(0.0, habits.thin_mm - c.thickness_mm) +
-                  40 * std::max(0.0, c.thickness_mm - habits.fat_mm) + 3 * std::max(0.0, 50 - c.joint_mm) + 3 * std::max(0.0, c.joint_mm - 95) +
-                  2 * std::max(0, c.azimuth_deg - 50) + c.whim;
+    double cost = 0.1 * habits.distance_points * std::abs(c.distance_mm - wanted) +
+                  40 * std::max(0.0, habits.thin_mm - c.thickness_mm) +
+                  40 * std::max(0.0, c.thickness_mm - habits.fat_mm) + 3 * std::max(0.0, 50 - c.joint_mm) +
+                  3 * std::max(0.0, c.joint_mm - 95) + 2 * std::max(0, c.azimuth_deg - 50) + c.whim;
     if (c.flagged) cost += 300;
     if (c.below_wire_mm < -habits.above_wire_mm) cost += 200;
     if (c.ripe_buds < many_buds) cost += 60;
@@ -70,7 +73,8 @@ std::optional<int> cane_cost(const Candidate& c, const PrunerHabits& habits, std
 }
 
 int spur_cost(const Candidate& c, const Candidate* cane) {
-    double cost = 5.0 * c.distance_mm / 10 + 60 * std::max(0.0, 6.4 - c.thickness_mm) + 2 * std::max(0, c.azimuth_deg - 60);
+    double cost =
+        5.0 * c.distance_mm / 10 + 60 * std::max(0.0, 6.4 - c.thickness_mm) + 2 * std::max(0, c.azimuth_deg - 60);
     if (c.below_wire_mm < 0 || (cane && c.below_wire_mm < cane->below_wire_mm - 10)) cost += 200;
     if (c.flagged) cost += 200;
     if (cane && c.distance_mm > cane->distance_mm) cost += 150;
@@ -103,4 +107,4 @@ Chosen choose(const Vine& vine, Side side, const PrunerHabits& habits) {
     return best;
 }
 
-}  // namespace spurwright::growth
+} // namespace spurwright::growth

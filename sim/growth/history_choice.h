@@ -10,7 +10,7 @@
 namespace spurwright::growth {
 
 struct Chosen {
-    const Axis* cane = nullptr;  // null: none
+    const Axis* cane = nullptr; // null: none
     const Axis* spur = nullptr;
 };
 
@@ -19,8 +19,8 @@ struct Candidate {
     const Axis* axis = nullptr;
     int distance_mm = 0, azimuth_deg = 0, below_wire_mm = 0, ripe_buds = 0;
     double thickness_mm = 0, joint_mm = 0;
-    bool flagged = false, poorly_placed = false;  // poorly placed: on rootstock or low on the trunk
-    bool breaks = false;                          // would snap on its way to the wire
+    bool flagged = false, poorly_placed = false; // poorly placed: on rootstock or low on the trunk
+    bool breaks = false;                         // would snap on its way to the wire
     int whim = 0;
 };
 
@@ -35,4 +35,4 @@ inline constexpr int no_spur_cost = 400;
 
 Chosen choose(const Vine& vine, Side side, const PrunerHabits& habits);
 
-}  // namespace spurwright::growth
+} // namespace spurwright::growth

@@ -7,11 +7,14 @@
 namespace spurwright::growth {
 namespace {
 
-constexpr int first_own_winter = 5;  // before it a vine is trained
-constexpr std::array flaws{Pruner::thin_wood, Pruner::far_canes, Pruner::no_spurs, Pruner::too_many_buds, Pruner::flush_cuts};
+constexpr int first_own_winter = 5; // before it a vine is trained
+constexpr std::array flaws{Pruner::thin_wood, Pruner::far_canes, Pruner::no_spurs, Pruner::too_many_buds,
+                           Pruner::flush_cuts};
 
 // Winter w of a site's vine lies in [first, last].
-bool between_winters(int winter, int first, int last) { return winter >= std::max(first, first_own_winter) && winter <= last; }
+bool between_winters(int winter, int first, int last) {
+    return winter >= std::max(first, first_own_winter) && winter <= last;
+}
 
 Pruner character_in(const Site& site, int winter) {
     const Draws draws(site.seed);
@@ -23,13 +26,14 @@ Pruner character_in(const Site& site, int winter) {
     if (site.pruner == Pruner::good_with_spell) {
         const int winters = draws.between(Trait::spell, 0, 1, 1, 8);
         const int first = draws.between(Trait::spell, 0, 2, first_own_winter, std::max(first_own_winter, site.age - 1));
-        const auto flaw = static_cast<std::size_t>(draws.between(Trait::spell, 0, 3, 0, static_cast<int>(flaws.size()) - 1));
+        const auto flaw =
+            static_cast<std::size_t>(draws.between(Trait::spell, 0, 3, 0, static_cast<int>(flaws.size()) - 1));
         return between_winters(winter, first, first + winters - 1) ? flaws[flaw] : Pruner::good;
     }
     return site.pruner;
 }
 
-}  // namespace
+} // namespace
 
 PrunerHabits habits_of(Pruner pruner) {
     PrunerHabits h;
@@ -63,9 +67,11 @@ PrunerHabits habits_of(Pruner pruner) {
 
 PrunerHabits habits_in(const Site& site, int winter) {
     PrunerHabits h = habits_of(character_in(site, winter));
-    if (winter <= 3) h.buds_a_cane = 5;  // two short canes
-    else if (winter == 4) h.load = 0.5;  // half the load of a grown-up vine
+    if (winter <= 3)
+        h.buds_a_cane = 5; // two short canes
+    else if (winter == 4)
+        h.load = 0.5; // half the load of a grown-up vine
     return h;
 }
 
-}  // namespace spurwright::growth
+} // namespace spurwright::growth

@@ -17,7 +17,7 @@ constexpr int spur_buds = 2, least_for_end = 6;
 constexpr Length end_cut{20'000}, short_of_node{5'000}, short_joint{25'000}, shortest_joint{15'000}, no_end_cut{10'000};
 constexpr Length collar_cut{8'000}, collar_short{2'000}, lateral_cut{3'000};
 constexpr Length gap_to_neighbour{50'000}, tie_beyond{15'000};
-constexpr int wraps = 2;  // half wraps
+constexpr int wraps = 2; // half wraps
 constexpr std::uint32_t untouched = 1000;
 
 Length to_tenth_mm(Length l) { return {l.count / 100 * 100}; }
@@ -30,7 +30,8 @@ Tool tool_for(Length major, int wood_age) {
 
 class Planner {
 public:
-    Planner(const Vine& vine, const PrunerHabits& habits) : vine_(vine), habits_(habits), last_(vine.axes.size(), untouched), needed_(vine.axes.size(), -1) {}
+    Planner(const Vine& vine, const PrunerHabits& habits)
+        : vine_(vine), habits_(habits), last_(vine.axes.size(), untouched), needed_(vine.axes.size(), -1) {}
 
     Plan plan() {
         for (const Side side : both_sides) chosen_.push_back(choose(vine_, side, habits_));
@@ -44,9 +45,11 @@ public:
             if (side.spur) shorten(*side.spur, spur_end(*side.spur));
         int spurs = 0;
         for (const Chosen& side : chosen_) spurs += side.spur ? spur_buds_of(*side.spur) : 0;
-        const int target = static_cast<int>(std::floor(habits_.load * std::floor(buds_a_metre * in_m(vine_.spacing) + 0.5) + 0.5));
+        const int target =
+            static_cast<int>(std::floor(habits_.load * std::floor(buds_a_metre * in_m(vine_.spacing) + 0.5) + 0.5));
         const int rest = std::max(2, target - spurs);
-        const std::array<int, 2> shares{habits_.buds_a_cane.value_or(rest - rest / 2), habits_.buds_a_cane.value_or(rest / 2)};
+        const std::array<int, 2> shares{habits_.buds_a_cane.value_or(rest - rest / 2),
+                                        habits_.buds_a_cane.value_or(rest / 2)};
         for (std::size_t i = 0; i < 2; ++i)
             if (chosen_[i].cane) lay(*chosen_[i].cane, both_sides[i], shares[i]);
         return std::move(plan_);
@@ -55,7 +58,8 @@ public:
 private:
     std::uint32_t row(const Axis& axis) const { return row_of(vine_, axis); }
     bool is_kept(const Axis& axis) const {
-        return std::any_of(chosen_.begin(), chosen_.end(), [&](const Chosen& c) { return c.cane == &axis || c.spur == &axis; });
+        return std::any_of(chosen_.begin(), chosen_.end(),
+                           [&](const Chosen& c) { return c.cane == &axis || c.spur == &axis; });
     }
 
     // Marks the way from a kept piece inward: the outermost node each axis must keep.
@@ -74,7 +78,9 @@ private:
         const Axis* a = &axis;
         while (a->parent) {
             const Axis& parent = *vine_.find(axis_of(a->parent));
-            if (last_[row(parent)] != untouched && static_cast<int>(index_of(a->parent)) > static_cast<int>(last_[row(parent)]) - 1) return true;
+            if (last_[row(parent)] != untouched &&
+                static_cast<int>(index_of(a->parent)) > static_cast<int>(last_[row(parent)]) - 1)
+                return true;
             a = &parent;
         }
         return false;
@@ -89,10 +95,14 @@ private:
     }
 
     double stub_share(const Axis& axis) const {
-        return Draws(vine_.seed).uniform(Trait::stub, axis.id.value, static_cast<std::uint32_t>(vine_.winter), habits_.stub_low, habits_.stub_high);
+        return Draws(vine_.seed)
+            .uniform(Trait::stub, axis.id.value, static_cast<std::uint32_t>(vine_.winter), habits_.stub_low,
+                     habits_.stub_high);
     }
 
-    Length stub_of(const Axis& axis, const Node& joint) const { return {static_cast<std::int32_t>(stub_share(axis) * joint.major.count)}; }
+    Length stub_of(const Axis& axis, const Node& joint) const {
+        return {static_cast<std::int32_t>(stub_share(axis) * joint.major.count)};
+    }
 
     // Wood of two years and older: back to what it still bears, or off.
     void clear_old_wood() {
@@ -107,7 +117,8 @@ private:
             const auto past = static_cast<std::uint32_t>(outermost);
             const Node& next = nodes[std::min<std::size_t>(past + 1, nodes.size() - 1)];
             const Length wood = wood_beyond(vine_, axis, past);
-            const Length stub = std::min(stub_of(axis, next), past + 1 < nodes.size() ? std::max(Length{}, wood - short_of_node) : wood);
+            const Length stub = std::min(stub_of(axis, next),
+                                         past + 1 < nodes.size() ? std::max(Length{}, wood - short_of_node) : wood);
             if (past + 1 < nodes.size() || wood > stub + collar_short) cut(axis, past, stub, past + 1);
         }
     }
@@ -142,7 +153,9 @@ private:
         }
     }
 
-    int spur_buds_of(const Axis& axis) const { return std::min(spur_buds, static_cast<int>(ripe_count_nodes(vine_, axis).size())); }
+    int spur_buds_of(const Axis& axis) const {
+        return std::min(spur_buds, static_cast<int>(ripe_count_nodes(vine_, axis).size()));
+    }
 
     std::uint32_t spur_end(const Axis& axis) const {
         const auto ripe = ripe_count_nodes(vine_, axis);
@@ -155,9 +168,12 @@ private:
         const bool at_end = last + 1 >= axis.node_count;
         if (at_end && joint <= no_end_cut) return;
         Length beyond = end_cut;
-        if (at_end) beyond = std::min(end_cut, joint);
-        else if (joint < shortest_joint) beyond = joint;
-        else if (joint < short_joint) beyond = joint - short_of_node;
+        if (at_end)
+            beyond = std::min(end_cut, joint);
+        else if (joint < shortest_joint)
+            beyond = joint;
+        else if (joint < short_joint)
+            beyond = joint - short_of_node;
         cut(axis, last, beyond, last + 1);
     }
 
@@ -182,32 +198,37 @@ private:
         shorten(axis, last);
         plan_.edits.push_back(Lay{axis.id, side, wraps});
         const double wire = in_mm(fruiting_wire_height(vine_));
-        const auto on_wire = [&](std::uint32_t i) { return std::fabs(in_mm(course.places[i].y) - wire) < 20 && std::fabs(in_mm(course.places[i].z)) < 20; };
+        const auto on_wire = [&](std::uint32_t i) {
+            return std::fabs(in_mm(course.places[i].y) - wire) < 20 && std::fabs(in_mm(course.places[i].z)) < 20;
+        };
         std::uint32_t first = 1;
         while (first < last && !on_wire(first)) ++first;
         const std::uint32_t outer = last > 1 ? last - 1 : last;
         if (first + 1 < outer) tie(axis, first, false);
-        if (std::fabs(in_mm(course.places[outer].y) - wire) < 40 && std::fabs(in_mm(course.places[outer].z)) < 40) tie(axis, outer, true);
+        if (std::fabs(in_mm(course.places[outer].y) - wire) < 40 && std::fabs(in_mm(course.places[outer].z)) < 40)
+            tie(axis, outer, true);
     }
 
     void tie(const Axis& axis, std::uint32_t index, bool tight) {
         const Length wood = vine_.nodes_of(axis)[std::min(index + 1, axis.node_count - 1)].joint;
-        plan_.edits.push_back(Fasten{vine_.nodes_of(axis)[index].id, index + 1 < axis.node_count ? std::min(tie_beyond, to_tenth_mm({wood.count / 2})) : Length{}, tight});
+        plan_.edits.push_back(Fasten{
+            vine_.nodes_of(axis)[index].id,
+            index + 1 < axis.node_count ? std::min(tie_beyond, to_tenth_mm({wood.count / 2})) : Length{}, tight});
     }
 
     const Vine& vine_;
     const PrunerHabits& habits_;
-    std::vector<std::uint32_t> last_;  // nodes that stand after the plan so far, by axis row; untouched: all
+    std::vector<std::uint32_t> last_; // nodes that stand after the plan so far, by axis row; untouched: all
     std::vector<int> needed_;
     std::vector<Chosen> chosen_;
     Plan plan_;
 };
 
-}  // namespace
+} // namespace
 
 Plan history_plan(const Vine& vine, const PrunerHabits& habits) {
     if (habits.cuts_nothing) return {};
     return Planner(vine, habits).plan();
 }
 
-}  // namespace spurwright::growth
+} // namespace spurwright::growth

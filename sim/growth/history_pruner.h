@@ -12,17 +12,17 @@ namespace spurwright::growth {
 
 // What a pruner looks for. The defaults are the good pruner's; all our choice (DEVELOPERS.md).
 struct PrunerHabits {
-    int wanted_mm = 0;                 // distance to the head that costs nothing
-    bool from_last_origin = false;     // wanted_mm counts from last winter's origin on that side
-    int distance_points = 4;           // for each 10 mm besides the wanted distance
-    int above_wire_mm = 0;             // a base may stand so far above the wire for nothing
-    double thin_mm = 8.0, fat_mm = 11.5;  // thickness that costs nothing
+    int wanted_mm = 0;                   // distance to the head that costs nothing
+    bool from_last_origin = false;       // wanted_mm counts from last winter's origin on that side
+    int distance_points = 4;             // for each 10 mm besides the wanted distance
+    int above_wire_mm = 0;               // a base may stand so far above the wire for nothing
+    double thin_mm = 8.0, fat_mm = 11.5; // thickness that costs nothing
     bool spurs = true;
-    double load = 1.0;                 // of 15 count buds a metre
-    double end_mm = 6.0;               // a cane ends where it is thinner than this, from 6 buds on
-    double stub_low = 1.5, stub_high = 1.5;  // of older wood, in diameters
-    bool cuts_nothing = false;         // neglect: only the hedge was cut
-    std::optional<int> buds_a_cane;    // training: so many on each cane, whatever the load
+    double load = 1.0;                      // of 15 count buds a metre
+    double end_mm = 6.0;                    // a cane ends where it is thinner than this, from 6 buds on
+    double stub_low = 1.5, stub_high = 1.5; // of older wood, in diameters
+    bool cuts_nothing = false;              // neglect: only the hedge was cut
+    std::optional<int> buds_a_cane;         // training: so many on each cane, whatever the load
 };
 
 // The habits of a character, winter and vine apart.
@@ -35,4 +35,4 @@ PrunerHabits habits_in(const Site& site, int winter);
 // in full: prune(vine, plan) succeeds. Never fails; a side with nothing to choose stays bare.
 Plan history_plan(const Vine& vine, const PrunerHabits& habits);
 
-}  // namespace spurwright::growth
+} // namespace spurwright::growth

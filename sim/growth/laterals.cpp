@@ -8,31 +8,39 @@
 namespace spurwright::growth {
 namespace {
 
-constexpr double rise = 0.7;            // of a lateral's way upwards; the rest goes across the cane
-constexpr double thinning_to = 0.6;     // its last joint against its first
-constexpr double most_of_bearer = 0.7;  // thickness against the cane's there
+constexpr double rise = 0.7;           // of a lateral's way upwards; the rest goes across the cane
+constexpr double thinning_to = 0.6;    // its last joint against its first
+constexpr double most_of_bearer = 0.7; // thickness against the cane's there
 
 class Laterals {
 public:
-    Laterals(NextVine& next, const std::vector<Point3>& ranks, const Trellis& trellis, const SeasonSettings& settings, const Draws& draws)
+    Laterals(NextVine& next, const std::vector<Point3>& ranks, const Trellis& trellis, const SeasonSettings& settings,
+             const Draws& draws)
         : next_(next), ranks_(ranks), trellis_(trellis), s_(settings), c_(settings.constants), draws_(draws) {}
 
     void along(std::size_t row) {
-        const Axis cane = next_.vine.axes[row];  // a copy: rows are added
+        const Axis cane = next_.vine.axes[row]; // a copy: rows are added
         const double p = c_.lateral_p * (cane.grew == CaneClass::bull ? c_.lateral_bull : 1.0);
-        const std::uint32_t under_hedge = cane.end == AxisEnd::hedge && cane.node_count > 3 ? cane.node_count - 2 : cane.node_count;
+        const std::uint32_t under_hedge =
+            cane.end == AxisEnd::hedge && cane.node_count > 3 ? cane.node_count - 2 : cane.node_count;
         for (std::uint32_t i = 1; i < std::min(under_hedge, cane.node_count); ++i) {
             const Node& node = node_at(cane, i);
             const double u = draws_.share(Trait::lateral, node.id.value);
             if (u >= p) continue;
-            const bool in_zone = i <= static_cast<std::uint32_t>(c_.leaf_removal_nodes) || spurwright::in_mm(node.place.y) < trellis_.fruiting + c_.leaf_removal_above_mm;
-            const bool off = s_.leaf_removal && in_zone && draws_.chance(Trait::lateral, node.id.value, 1, c_.leaf_removal_p);
-            if (off || draws_.chance(Trait::lateral, node.id.value, 2, c_.lateral_drop)) node_at(cane, i).lateral = Lateral::scar;
-            else add(cane, i, 0);
+            const bool in_zone = i <= static_cast<std::uint32_t>(c_.leaf_removal_nodes) ||
+                                 spurwright::in_mm(node.place.y) < trellis_.fruiting + c_.leaf_removal_above_mm;
+            const bool off =
+                s_.leaf_removal && in_zone && draws_.chance(Trait::lateral, node.id.value, 1, c_.leaf_removal_p);
+            if (off || draws_.chance(Trait::lateral, node.id.value, 2, c_.lateral_drop))
+                node_at(cane, i).lateral = Lateral::scar;
+            else
+                add(cane, i, 0);
         }
         if (under_hedge == cane.node_count) return;
-        const int count = draws_.between(Trait::lateral, cane.id.value, 3, static_cast<int>(c_.hedge_laterals_low), static_cast<int>(c_.hedge_laterals_high));
-        for (int n = 0; n < count; ++n) add(cane, cane.node_count - 1 - static_cast<std::uint32_t>(n % 2), static_cast<std::uint32_t>(n / 2));
+        const int count = draws_.between(Trait::lateral, cane.id.value, 3, static_cast<int>(c_.hedge_laterals_low),
+                                         static_cast<int>(c_.hedge_laterals_high));
+        for (int n = 0; n < count; ++n)
+            add(cane, cane.node_count - 1 - static_cast<std::uint32_t>(n % 2), static_cast<std::uint32_t>(n / 2));
     }
 
 private:
@@ -42,8 +50,9 @@ private:
     void add(const Axis& cane, std::uint32_t index, std::uint32_t nth) {
         const Node bearer = node_at(cane, index);
         const std::uint32_t part = bearer.id.value;
-        const double thick = std::min(draws_.uniform(Trait::lateral_size, part, 4 * nth, c_.lateral_thin_mm, c_.lateral_thick_mm),
-                                      most_of_bearer * spurwright::in_mm(bearer.minor));
+        const double thick =
+            std::min(draws_.uniform(Trait::lateral_size, part, 4 * nth, c_.lateral_thin_mm, c_.lateral_thick_mm),
+                     most_of_bearer * spurwright::in_mm(bearer.minor));
         double length = draws_.uniform(Trait::lateral_size, part, 4 * nth + 1, c_.lateral_low_mm, c_.lateral_high_mm);
         const Point3 rank = ranks_[cane.first_node + index - next_.old_nodes];
         const double way = bearer.rank * (nth % 2 == 0 ? 1.0 : -1.0);
@@ -69,15 +78,17 @@ private:
         write(base, t, collar, length, joints, thick, hedged, cane.side);
     }
 
-    void write(const Point3& base, const Point3& t, double collar, double length, int joints, double thick, bool hedged, Side side) {
+    void write(const Point3& base, const Point3& t, double collar, double length, int joints, double thick, bool hedged,
+               Side side) {
         // The last tenth is wood beyond the last node.
         const Length joint = from_mm(0.9 * length / joints);
-        const Point3 bud{-t.x, t.y, -t.z};  // buds of a lateral look back over it: one word for all
+        const Point3 bud{-t.x, t.y, -t.z}; // buds of a lateral look back over it: one word for all
         for (int i = 0; i <= joints; ++i) {
             const double s = spurwright::in_mm(joint) * i;
             const double d = thick * (1.0 - (1.0 - thinning_to) * i / joints);
             const Length major = from_mm(1.03 * d), minor = from_mm(0.97 * d);
-            next_.add_node(i == 0 ? from_mm(collar) : joint, major, minor, place_of({base.x + s * t.x, base.y + s * t.y, base.z + s * t.z}),
+            next_.add_node(i == 0 ? from_mm(collar) : joint, major, minor,
+                           place_of({base.x + s * t.x, base.y + s * t.y, base.z + s * t.z}),
                            {points_of(bud, side), true});
         }
         Axis& axis = next_.vine.axes.back();
@@ -93,14 +104,14 @@ private:
     const Draws& draws_;
 };
 
-}  // namespace
+} // namespace
 
-void grow_laterals(NextVine& next, std::size_t first_cane, const std::vector<Point3>& ranks, const Trellis& trellis, const SeasonSettings& settings,
-                   const Draws& draws) {
+void grow_laterals(NextVine& next, std::size_t first_cane, const std::vector<Point3>& ranks, const Trellis& trellis,
+                   const SeasonSettings& settings, const Draws& draws) {
     if (!draws.scatter()) return;
     const std::size_t canes = next.vine.axes.size();
     Laterals laterals(next, ranks, trellis, settings, draws);
     for (std::size_t row = first_cane; row < canes; ++row) laterals.along(row);
 }
 
-}  // namespace spurwright::growth
+} // namespace spurwright::growth

@@ -9,7 +9,7 @@ namespace spurwright::growth {
 
 // `first_cane` is the row of the first new axis: all from there on bear laterals. `ranks` holds the way of rank +1 at
 // every new node. A node keeps a scar where its lateral was taken off or has dropped.
-void grow_laterals(NextVine& next, std::size_t first_cane, const std::vector<Point3>& ranks, const Trellis& trellis, const SeasonSettings& settings,
-                   const Draws& draws);
+void grow_laterals(NextVine& next, std::size_t first_cane, const std::vector<Point3>& ranks, const Trellis& trellis,
+                   const SeasonSettings& settings, const Draws& draws);
 
-}  // namespace spurwright::growth
+} // namespace spurwright::growth

@@ -25,22 +25,28 @@ double mean_length(const Constants& c, double length_ref, double capacity, doubl
 }
 
 double mean_joint(const Constants& c, double length, double joint_factor, double scatter) {
-    const double l = c.internode_ref * numeric::pow(length / c.internode_length_ref, c.internode_exponent) * scatter * joint_factor;
+    const double l =
+        c.internode_ref * numeric::pow(length / c.internode_length_ref, c.internode_exponent) * scatter * joint_factor;
     return numeric::clamp(l, c.internode_clip_low, c.internode_clip_high);
 }
 
 double joint_weight(const Constants& c, int i, int n, double reach) {
-    const double late = std::max(0.0, (static_cast<double>(i) / n - c.internode_tip_from) / (1.0 - c.internode_tip_from));
+    const double late =
+        std::max(0.0, (static_cast<double>(i) / n - c.internode_tip_from) / (1.0 - c.internode_tip_from));
     return (1.0 - reach) * (1.0 - c.internode_tip_drop * late);
 }
 
-double shoot_mass(const Constants& c, double length, double scale) { return scale * c.mass_coeff * numeric::pow(length, c.mass_exponent); }
+double shoot_mass(const Constants& c, double length, double scale) {
+    return scale * c.mass_coeff * numeric::pow(length, c.mass_exponent);
+}
 
 double base_diameter(const Constants& c, double length, double mass) {
     return 10.0 * std::sqrt(4.0 * mass / (c.density_fresh * numeric::pi * length * c.taper_integral));
 }
 
-double diameter_at(const Constants& c, double base, double share) { return base * numeric::pow(1.0 - c.taper_a * share, c.taper_p); }
+double diameter_at(const Constants& c, double base, double share) {
+    return base * numeric::pow(1.0 - c.taper_a * share, c.taper_p);
+}
 
 double inflorescences(const Constants& c, double area) {
     const double a = numeric::clamp(area, c.fruit_area_low, c.fruit_area_high);
@@ -55,4 +61,4 @@ double ring_width(const Constants& c, int ring) {
     return c.ring_w_inf + (c.ring_w1 - c.ring_w_inf) * numeric::exp(-(ring - 1) / c.ring_tau);
 }
 
-}  // namespace spurwright::growth
+} // namespace spurwright::growth

@@ -15,17 +15,17 @@ double budburst_p(const Constants& c, double inhibition, int i, int nodes);
 
 double non_count_shoots(const Constants& c, double count_nodes, double capacity);
 double mean_length(const Constants& c, double length_ref, double capacity, double shoots);
-double mean_joint(const Constants& c, double length, double joint_factor, double scatter);  // l_mean, clamped
+double mean_joint(const Constants& c, double length, double joint_factor, double scatter); // l_mean, clamped
 
 // Share of its length that joint i (from 0) of n takes before scatter: short at the base and towards the tip.
 // `reach` is exp(-(i + 0.5) / base rate).
 double joint_weight(const Constants& c, int i, int n, double reach);
 
 double shoot_mass(const Constants& c, double length, double scale);
-double base_diameter(const Constants& c, double length, double mass);                  // d_b
-double diameter_at(const Constants& c, double base, double share_of_length);           // d(s)
-double inflorescences(const Constants& c, double parent_area_mm2);                     // y(A)
-double laid_diameter(const Constants& c, double one_year, double one_year_base);       // G15
-double ring_width(const Constants& c, int ring);                                       // G16, mm, ring from 1
+double base_diameter(const Constants& c, double length, double mass);            // d_b
+double diameter_at(const Constants& c, double base, double share_of_length);     // d(s)
+double inflorescences(const Constants& c, double parent_area_mm2);               // y(A)
+double laid_diameter(const Constants& c, double one_year, double one_year_base); // G15
+double ring_width(const Constants& c, int ring);                                 // G16, mm, ring from 1
 
-}  // namespace spurwright::growth
+} // namespace spurwright::growth

@@ -76,4 +76,4 @@ void NextVine::finish(int base_buds) {
     }
 }
 
-}  // namespace spurwright::growth
+} // namespace spurwright::growth

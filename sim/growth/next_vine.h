@@ -15,20 +15,20 @@ struct NewBud {
 };
 
 struct NextVine {
-    Vine vine;                         // buds empty until finish()
-    std::vector<std::uint8_t> latent;  // of every old node row: its latent buds
-    std::vector<NewBud> buds;          // of every new node row
+    Vine vine;                        // buds empty until finish()
+    std::vector<std::uint8_t> latent; // of every old node row: its latent buds
+    std::vector<NewBud> buds;         // of every new node row
     std::size_t old_axes = 0, old_nodes = 0;
 
     bool is_old(std::size_t axis_row) const { return axis_row < old_axes; }
     std::uint8_t& latent_at(NodeId node);
-    AxisId next_axis_id() const;  // after every id given so far
+    AxisId next_axis_id() const; // after every id given so far
     std::uint32_t highest_id = 0;
 
     // Adds a new axis and returns its row; nodes follow by add_node, all of one axis before the next.
     std::size_t add_axis(NodeId parent, Side side);
     Node& add_node(Length joint, Length major, Length minor, const Place& place, NewBud bud);
-    void drop_last_axis();  // a shoot of which nothing is left: its name is not used again
+    void drop_last_axis(); // a shoot of which nothing is left: its name is not used again
 
     // Writes the bud rows: latent buds of old nodes, `base_buds` crown buds and the winter buds of new ones.
     void finish(int base_buds);
@@ -38,4 +38,4 @@ struct NextVine {
 // buds and their scar pass to the node that bore them), ties sunk, last winter's origins noted.
 NextVine carry_over(const Vine& pruned);
 
-}  // namespace spurwright::growth
+} // namespace spurwright::growth

@@ -9,13 +9,16 @@ namespace spurwright::growth {
 namespace {
 
 constexpr double no_hedge = 1e6;
-constexpr double laid_lean_mm = 80;        // a shoot of a laid cane stands upright from here on
+constexpr double laid_lean_mm = 80; // a shoot of a laid cane stands upright from here on
 constexpr double hang_from_mm = 200, hang_deg_per_mm = 0.4, hang_lowest_deg = -75;
-constexpr double arch_above_wire_mm = 100, arch_deg_per_mm = 0.12, arch_most_deg = 120;  // unhedged tops lean out and over
-constexpr double steer_mm = 120;           // a shoot finds its place between the wires over this height
-constexpr double steer_most = 0.6;         // of a joint, across the row
+constexpr double arch_above_wire_mm = 100, arch_deg_per_mm = 0.12,
+                 arch_most_deg = 120; // unhedged tops lean out and over
+constexpr double steer_mm = 120;      // a shoot finds its place between the wires over this height
+constexpr double steer_most = 0.6;    // of a joint, across the row
 
-struct Direction { double x = 0, y = 0, z = 0; };
+struct Direction {
+    double x = 0, y = 0, z = 0;
+};
 
 double dot(const Direction& a, const Direction& b) { return a.x * b.x + a.y * b.y + a.z * b.z; }
 
@@ -37,7 +40,8 @@ Direction at_elevation(double degrees, double hx, double hz) {
 
 class Walk {
 public:
-    Walk(Course& course, AxisId id, const Push& push, const Shoot& shoot, const Trellis& trellis, const SeasonSettings& settings, const Draws& draws)
+    Walk(Course& course, AxisId id, const Push& push, const Shoot& shoot, const Trellis& trellis,
+         const SeasonSettings& settings, const Draws& draws)
         : course_(course), shoot_(shoot), trellis_(trellis), c_(settings.constants) {
         const std::uint32_t part = id.value;
         double azimuth = push.azimuth_deg;
@@ -46,19 +50,22 @@ public:
         const auto [sine, cosine] = numeric::sincos(numeric::radians(azimuth));
         base_x_ = cosine * sign_of(push.side);
         base_z_ = push.towards_front ? sine : -sine;
-        elbow_ = numeric::clamp(c_.elbow_deg + c_.elbow_sd_deg * draws.normal(Trait::elbow, part), c_.elbow_low_deg, c_.elbow_high_deg);
+        elbow_ = numeric::clamp(c_.elbow_deg + c_.elbow_sd_deg * draws.normal(Trait::elbow, part), c_.elbow_low_deg,
+                                c_.elbow_high_deg);
         const bool on_laid = push.laid && push.count_index > 2;
         lean_ = on_laid ? c_.lean_laid_deg + c_.lean_laid_sd_deg * draws.normal(Trait::lean, part)
                         : c_.lean_deg + c_.lean_sd_deg * draws.normal(Trait::lean, part);
         lean_ = numeric::clamp(lean_, elbow_, 90.0);
         lean_length_ = on_laid ? laid_lean_mm : c_.lean_length_mm;
-        const double upright = on_laid ? lean_ : draws.uniform(Trait::upright, part, 0, c_.upright_low_deg, c_.upright_high_deg);
+        const double upright =
+            on_laid ? lean_ : draws.uniform(Trait::upright, part, 0, c_.upright_low_deg, c_.upright_high_deg);
         // Above the lean a shoot keeps a small slope along the row; its place across the row is drawn.
         const double way = draws.uniform(Trait::sway, part, 0, -1, 1);
         const auto [up_sine, up_cosine] = numeric::sincos(numeric::radians(upright));
         slope_ = up_cosine / up_sine * (on_laid ? way : sign_of(push.side));
         place_across_ = draws.uniform(Trait::sway, part, 1, -0.75, 0.75) * trellis.half_gap;
-        const auto [plane_sine, plane_cosine] = numeric::sincos(draws.uniform(Trait::rank_plane, part, 0, 0, 2 * numeric::pi));
+        const auto [plane_sine, plane_cosine] =
+            numeric::sincos(draws.uniform(Trait::rank_plane, part, 0, 0, 2 * numeric::pi));
         plane_ = {plane_cosine, 0, plane_sine};
         const double half_turn = draws.uniform(Trait::zigzag, part, 0, c_.zigzag_low_deg, c_.zigzag_high_deg) / 2;
         const auto [zig_sine, zig_cosine] = numeric::sincos(numeric::radians(draws.scatter() ? half_turn : 0.0));
@@ -94,11 +101,12 @@ private:
         Direction t = straight;
         if (zigzag_ > 0) {
             const Direction across = rank_way(plane_, straight);
-            t = unit_of({straight.x + zig * zigzag_ * across.x, straight.y + zig * zigzag_ * across.y, straight.z + zig * zigzag_ * across.z});
+            t = unit_of({straight.x + zig * zigzag_ * across.x, straight.y + zig * zigzag_ * across.y,
+                         straight.z + zig * zigzag_ * across.z});
         }
         const Point3 next{at_.x + joint * t.x, at_.y + joint * t.y, at_.z + joint * t.z};
         if (trellis_.hedged) {
-            double share = 2;  // of this joint, where a blade meets it
+            double share = 2; // of this joint, where a blade meets it
             if (next.y > top_) share = std::min(share, at_.y >= top_ ? 0.0 : (top_ - at_.y) / (next.y - at_.y));
             if (std::fabs(next.z) > trellis_.side && next.y > trellis_.fruiting) {
                 const double bound = next.z > 0 ? trellis_.side : -trellis_.side;
@@ -117,7 +125,9 @@ private:
     }
 
     Direction way_at(double s, double joint) {
-        if (hangs_ && s > hang_from_mm) return at_elevation(std::max(hang_lowest_deg, lean_ - (s - hang_from_mm) * hang_deg_per_mm), base_x_, base_z_);
+        if (hangs_ && s > hang_from_mm)
+            return at_elevation(std::max(hang_lowest_deg, lean_ - (s - hang_from_mm) * hang_deg_per_mm), base_x_,
+                                base_z_);
         if (s < lean_length_ || hangs_) {
             const double rest = s < 8 * c_.elbow_length_mm ? numeric::exp(-s / c_.elbow_length_mm) : 0.0;
             return at_elevation(lean_ - (lean_ - elbow_) * rest, base_x_, base_z_);
@@ -137,13 +147,14 @@ private:
     const Trellis& trellis_;
     const Constants& c_;
     bool hangs_ = false;
-    double base_x_ = 0, base_z_ = 0, elbow_ = 0, lean_ = 0, lean_length_ = 0, slope_ = 0, place_across_ = 0, zigzag_ = 0, top_ = 0, arched_ = 0;
+    double base_x_ = 0, base_z_ = 0, elbow_ = 0, lean_ = 0, lean_length_ = 0, slope_ = 0, place_across_ = 0,
+           zigzag_ = 0, top_ = 0, arched_ = 0;
     Direction plane_;
     Point3 at_;
     double gone_ = 0;
 };
 
-}  // namespace
+} // namespace
 
 Point3 in_mm(const Place& p) { return {spurwright::in_mm(p.x), spurwright::in_mm(p.y), spurwright::in_mm(p.z)}; }
 Place place_of(const Point3& p) { return {from_mm(p.x), from_mm(p.y), from_mm(p.z)}; }
@@ -161,8 +172,8 @@ Trellis::Trellis(const Vine& vine, const SeasonSettings& settings) {
     side = hedged ? settings.constants.hedge_side_mm : no_hedge;
 }
 
-void stand_shoot(Course& course, const Vine& vine, AxisId id, const Push& push, const Shoot& shoot, double collar_mm, const Trellis& trellis,
-                 const SeasonSettings& settings, const Draws& draws) {
+void stand_shoot(Course& course, const Vine& vine, AxisId id, const Push& push, const Shoot& shoot, double collar_mm,
+                 const Trellis& trellis, const SeasonSettings& settings, const Draws& draws) {
     Walk walk(course, id, push, shoot, trellis, settings, draws);
     const Node& bearer = *vine.find(push.on);
     const double out = spurwright::in_mm(mean_diameter(bearer)) / 2 + collar_mm;
@@ -182,4 +193,4 @@ Points points_of(const Point3& d, Side side) {
     return words[most];
 }
 
-}  // namespace spurwright::growth
+} // namespace spurwright::growth

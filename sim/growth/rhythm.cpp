@@ -19,7 +19,8 @@ int bunch_count(AxisId id, const Push& push, const Constants& c, const Draws& dr
     return std::min(3, static_cast<int>(base) + draws.chance(Trait::bunches, id.value, 0, mean - base));
 }
 
-Tendril tendril_state(const Node& node, CaneClass grew, const Trellis& trellis, const Constants& c, const Draws& draws) {
+Tendril tendril_state(const Node& node, CaneClass grew, const Trellis& trellis, const Constants& c,
+                      const Draws& draws) {
     const double u = draws.share(Trait::tendril_state, node.id.value);
     const bool in_zone = spurwright::in_mm(node.place.y) >= trellis.fruiting + c.tendril_zone_mm;
     if (!in_zone) return u < c.tendril_broken ? Tendril::scar : Tendril::loose;
@@ -38,8 +39,11 @@ public:
 
     void harm() {
         const std::uint32_t id = axis_.id.value, last = axis_.node_count - 1;
-        if (draws_.chance(Trait::harm, id, 0, c_.spot_share)) at(static_cast<std::uint32_t>(draws_.between(Trait::harm, id, 1, 1, static_cast<int>(std::min(5u, last))))).harm = Harm::spot;
-        if (draws_.chance(Trait::harm, id, 2, c_.scar_share)) at(wire_node(static_cast<std::uint32_t>(draws_.between(Trait::harm, id, 3, 0, 1)))).harm = Harm::scar;
+        if (draws_.chance(Trait::harm, id, 0, c_.spot_share))
+            at(static_cast<std::uint32_t>(draws_.between(Trait::harm, id, 1, 1, static_cast<int>(std::min(5u, last)))))
+                .harm = Harm::spot;
+        if (draws_.chance(Trait::harm, id, 2, c_.scar_share))
+            at(wire_node(static_cast<std::uint32_t>(draws_.between(Trait::harm, id, 3, 0, 1)))).harm = Harm::scar;
         if (draws_.chance(Trait::harm, id, 4, c_.crack_share)) at(0).harm = Harm::cracked;
     }
 
@@ -48,7 +52,8 @@ private:
 
     // First node above the fruiting wire (0) or the lowest catch wire (1); the last where none is.
     std::uint32_t wire_node(std::uint32_t which) {
-        const double height = which == 1 && !trellis_.catch_heights.empty() ? trellis_.catch_heights[0] : trellis_.fruiting;
+        const double height =
+            which == 1 && !trellis_.catch_heights.empty() ? trellis_.catch_heights[0] : trellis_.fruiting;
         for (std::uint32_t i = 1; i < axis_.node_count; ++i)
             if (spurwright::in_mm(at(i).place.y) >= height) return i;
         return axis_.node_count - 1;
@@ -61,14 +66,15 @@ private:
     const Draws& draws_;
 };
 
-}  // namespace
+} // namespace
 
 int tendril_class(int index, int bare, bool continuous) {
     if (index <= bare) return 0;
     return continuous ? 1 : (index - bare) % 3;
 }
 
-void dress(NextVine& next, const Push& push, const Trellis& trellis, const SeasonSettings& settings, const Draws& draws) {
+void dress(NextVine& next, const Push& push, const Trellis& trellis, const SeasonSettings& settings,
+           const Draws& draws) {
     const Axis& axis = next.vine.axes.back();
     const Constants& c = settings.constants;
     const int bare = draws.chance(Trait::tendril_start, axis.id.value, 0, 0.5) ? 2 : 3;
@@ -87,4 +93,4 @@ void dress(NextVine& next, const Push& push, const Trellis& trellis, const Seaso
     if (draws.scatter()) Harming(next.vine, axis, trellis, c, draws).harm();
 }
 
-}  // namespace spurwright::growth
+} // namespace spurwright::growth

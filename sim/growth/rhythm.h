@@ -12,6 +12,7 @@ namespace spurwright::growth {
 int tendril_class(int index, int bare, bool continuous = false);
 
 // Tendrils, bunch stems and harm of the axis in the last row of `next`.
-void dress(NextVine& next, const Push& push, const Trellis& trellis, const SeasonSettings& settings, const Draws& draws);
+void dress(NextVine& next, const Push& push, const Trellis& trellis, const SeasonSettings& settings,
+           const Draws& draws);
 
-}  // namespace spurwright::growth
+} // namespace spurwright::growth

@@ -21,7 +21,9 @@ double young_share(const Constants& c, int s) {
 }
 
 double site_capacity(const Vine& vine, const Constants& c) {
-    const double per_m = vine.vigour == Vigour::low ? c.capacity_per_m_low : vine.vigour == Vigour::high ? c.capacity_per_m_high : c.capacity_per_m_moderate;
+    const double per_m = vine.vigour == Vigour::low    ? c.capacity_per_m_low
+                         : vine.vigour == Vigour::high ? c.capacity_per_m_high
+                                                       : c.capacity_per_m_moderate;
     return per_m * in_m(vine.spacing);
 }
 
@@ -32,7 +34,7 @@ double coming_capacity(const Vine& pruned, const Constants& c) {
     return pruned.capacity / 1000.0 * share / young_share(c, pruned.winter);
 }
 
-}  // namespace
+} // namespace
 
 SeasonSettings trial_settings() {
     SeasonSettings settings;
@@ -62,4 +64,4 @@ Vine season(const Vine& pruned, const SeasonSettings& settings, SeasonNotes* not
     return std::move(next.vine);
 }
 
-}  // namespace spurwright::growth
+} // namespace spurwright::growth

@@ -10,11 +10,11 @@
 namespace spurwright::growth {
 
 struct SeasonSettings {
-    Constants constants;                      // practice by default
-    bool scatter = true;                      // off: every draw at its mean, counts by running sums
-    bool thinning = true;                     // S1
-    bool leaf_removal = true;                 // S2
-    std::optional<double> hedge_m = 1.00;     // S3: top above the fruiting wire; none: not hedged
+    Constants constants;                  // practice by default
+    bool scatter = true;                  // off: every draw at its mean, counts by running sums
+    bool thinning = true;                 // S1
+    bool leaf_removal = true;             // S2
+    std::optional<double> hedge_m = 1.00; // S3: top above the fruiting wire; none: not hedged
     bool machine_harvest = false;
 };
 
@@ -23,12 +23,12 @@ SeasonSettings trial_settings();
 
 // What went on, for checks and for the look ahead. Shoots are counted, not weighed.
 struct SeasonNotes {
-    int count_nodes = 0;       // N: live count nodes kept
-    int burst = 0, blind = 0;  // of them
+    int count_nodes = 0;      // N: live count nodes kept
+    int burst = 0, blind = 0; // of them
     int non_count_pushed = 0, non_count_kept = 0;
     int doubles_pushed = 0, doubles_kept = 0;
     int suckers_kept = 0;
-    double shoots = 0;         // S, after thinning
+    double shoots = 0; // S, after thinning
     double mean_length_cm = 0;
 };
 
@@ -36,4 +36,4 @@ struct SeasonNotes {
 // id in the table; draws depend on the seed and these names alone.
 Vine season(const Vine& pruned, const SeasonSettings& settings, SeasonNotes* notes = nullptr);
 
-}  // namespace spurwright::growth
+} // namespace spurwright::growth

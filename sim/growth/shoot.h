@@ -9,9 +9,9 @@
 namespace spurwright::growth {
 
 struct Shoot {
-    double length_mm = 0;          // as grown, before hedging
+    double length_mm = 0; // as grown, before hedging
     CaneClass grew{};
-    std::vector<double> joints_mm;  // from the base; the first is joint 1
+    std::vector<double> joints_mm; // from the base; the first is joint 1
     double base_mm = 0;            // d_b, of a round section
     double flattening = 1;         // major / minor
     double ripe_mm = 0;            // of the grown length
@@ -23,13 +23,14 @@ struct Shoot {
 struct ShootLaw {
     ShootLaw(const Vine& vine, const SeasonSettings& settings, double capacity, double shoots);
     double mean_length_cm, mass_scale, bull_share;
-    std::vector<double> reach;  // exp(-(i + 0.5) / base rate), by joint
-    std::vector<double> taper;  // diameter against the base by share of length, in even steps
+    std::vector<double> reach; // exp(-(i + 0.5) / base rate), by joint
+    std::vector<double> taper; // diameter against the base by share of length, in even steps
 
-    double taper_at(double share) const;  // between the steps by a straight line; its error is below 1e-5
+    double taper_at(double share) const; // between the steps by a straight line; its error is below 1e-5
 };
 
 // Every draw by the name of the axis; fills `shoot`, whose memory is used again.
-void grow_shoot(Shoot& shoot, AxisId id, const Push& push, const ShootLaw& law, const SeasonSettings& settings, const Draws& draws);
+void grow_shoot(Shoot& shoot, AxisId id, const Push& push, const ShootLaw& law, const SeasonSettings& settings,
+                const Draws& draws);
 
-}  // namespace spurwright::growth
+} // namespace spurwright::growth

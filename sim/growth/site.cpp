@@ -13,8 +13,11 @@ std::string number_text(double value) {
 }
 
 std::optional<Error> range(std::string_view key, std::string option, double value, double low, double high) {
-    if (value >= low && value <= high) return std::nullopt;  // a NaN lies in no range
-    return Error{Fault::out_of_range, TextKey{key}, {{"value", number_text(value)}, {"low", Ratio{low}}, {"high", Ratio{high}}}, {std::move(option), 0, 0, 0}};
+    if (value >= low && value <= high) return std::nullopt; // a NaN lies in no range
+    return Error{Fault::out_of_range,
+                 TextKey{key},
+                 {{"value", number_text(value)}, {"low", Ratio{low}}, {"high", Ratio{high}}},
+                 {std::move(option), 0, 0, 0}};
 }
 
 std::optional<Error> not_grown(std::string_view key, std::string option, std::string value) {
@@ -22,7 +25,8 @@ std::optional<Error> not_grown(std::string_view key, std::string option, std::st
 }
 
 std::optional<Error> check_catch(const Site& s) {
-    if (s.catch_m.size() > 4) return range("error.grow.catch-pairs", "--catch", static_cast<double>(s.catch_m.size()), 0, 4);
+    if (s.catch_m.size() > 4)
+        return range("error.grow.catch-pairs", "--catch", static_cast<double>(s.catch_m.size()), 0, 4);
     double lowest = 0.1;
     for (const double height : s.catch_m) {
         if (auto e = range("error.grow.catch", "--catch", height, lowest, 1.5)) return e;
@@ -55,7 +59,7 @@ std::optional<int> step_of(double value, double first, double step, int highest)
     return static_cast<int>(whole_steps);
 }
 
-}  // namespace
+} // namespace
 
 Result<void> check(const Site& site) {
     if (auto e = first_fault(site)) return failure(std::move(*e));
@@ -64,10 +68,12 @@ Result<void> check(const Site& site) {
 
 std::optional<CodedSite> coded(const Site& s) {
     const Site plain;
-    if (s.catch_m != plain.catch_m || s.head_below_mm != plain.head_below_mm || s.hedge_m != plain.hedge_m || s.thinning != plain.thinning ||
-        s.harvest != plain.harvest || s.graft != plain.graft || s.wires_in_winter != plain.wires_in_winter || s.drip != plain.drip)
+    if (s.catch_m != plain.catch_m || s.head_below_mm != plain.head_below_mm || s.hedge_m != plain.hedge_m ||
+        s.thinning != plain.thinning || s.harvest != plain.harvest || s.graft != plain.graft ||
+        s.wires_in_winter != plain.wires_in_winter || s.drip != plain.drip)
         return std::nullopt;
-    const auto spacing = step_of(s.spacing_m, 0.60, 0.05, 63), rows = step_of(s.rows_m, 1.0, 0.1, 31), wire = step_of(s.wire_m, 0.6, 0.1, 7);
+    const auto spacing = step_of(s.spacing_m, 0.60, 0.05, 63), rows = step_of(s.rows_m, 1.0, 0.1, 31),
+               wire = step_of(s.wire_m, 0.6, 0.1, 7);
     if (!spacing || !rows || !wire) return std::nullopt;
     CodedSite c;
     c.recipe = newest_recipe;
@@ -104,4 +110,4 @@ Result<Site> site_of(const CodedSite& c) {
     return s;
 }
 
-}  // namespace spurwright::growth
+} // namespace spurwright::growth

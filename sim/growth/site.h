@@ -13,7 +13,7 @@
 namespace spurwright::growth {
 
 enum class Harvest : unsigned char { hand, machine };
-enum class Neighbours : unsigned char { both, near, far, none };  // near: only the one towards the near post stands
+enum class Neighbours : unsigned char { both, near, far, none }; // near: only the one towards the near post stands
 enum class WiresInWinter : unsigned char { up, dropped };
 
 constexpr auto words_of(Harvest) { return std::to_array<std::string_view>({"hand", "machine"}); }
@@ -22,14 +22,14 @@ constexpr auto words_of(WiresInWinter) { return std::to_array<std::string_view>(
 
 // Plain numbers as people give them; check() refuses what cannot be grown. Defaults: our choice (DEVELOPERS.md).
 struct Site {
-    int age = 12;  // winters since planting, 3 to 40
+    int age = 12; // winters since planting, 3 to 40
     Vigour vigour = Vigour::moderate;
-    double spacing_m = 1.8;                          // to the next trunk, 0.9 to 3.0
-    double rows_m = 2.4;                             // to the next row, 1.5 to 4.0
-    double wire_m = 0.90;                            // height of the fruiting wire, 0.6 to 1.4
-    std::vector<double> catch_m{0.30, 0.60, 0.90};   // pairs above the fruiting wire, at most 4, rising, up to 1.5
-    double head_below_mm = 130;                      // of the fruiting wire, 50 to 300: the mean a head is trained to
-    std::optional<double> hedge_m = 1.00;            // top of the hedge above the wire, 0.6 to 1.4; none: not hedged
+    double spacing_m = 1.8;                        // to the next trunk, 0.9 to 3.0
+    double rows_m = 2.4;                           // to the next row, 1.5 to 4.0
+    double wire_m = 0.90;                          // height of the fruiting wire, 0.6 to 1.4
+    std::vector<double> catch_m{0.30, 0.60, 0.90}; // pairs above the fruiting wire, at most 4, rising, up to 1.5
+    double head_below_mm = 130;                    // of the fruiting wire, 50 to 300: the mean a head is trained to
+    std::optional<double> hedge_m = 1.00;          // top of the hedge above the wire, 0.6 to 1.4; none: not hedged
     bool thinning = true;
     Harvest harvest = Harvest::hand;
     bool frost = false;
@@ -41,7 +41,7 @@ struct Site {
     Neighbours neighbours = Neighbours::both;
     WiresInWinter wires_in_winter = WiresInWinter::up;
     bool drip = true;
-    std::uint64_t seed = 0;  // 40 bit
+    std::uint64_t seed = 0; // 40 bit
 };
 
 // Refuses what the model does not grow: Fault::out_of_range, key "error.grow.<field>" with value, low and high (a
@@ -55,4 +55,4 @@ std::optional<CodedSite> coded(const Site& site);
 // The site a code names; refused like check().
 [[nodiscard]] Result<Site> site_of(const CodedSite& code);
 
-}  // namespace spurwright::growth
+} // namespace spurwright::growth

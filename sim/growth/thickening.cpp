@@ -30,7 +30,7 @@ double area_of(const Node& node) { return static_cast<double>(node.major.count) 
 
 std::int32_t scaled_up(Length l, double by) { return static_cast<std::int32_t>(std::ceil(l.count * by)); }
 
-}  // namespace
+} // namespace
 
 void add_rings(NextVine& next, const Constants& c) {
     Vine& v = next.vine;
@@ -57,7 +57,7 @@ void hold_area_rule(NextVine& next) {
     for (std::size_t row = v.axes.size(); row-- > 0;) {
         const Axis& axis = v.axes[row];
         const bool perennial = is_trunk(axis) || age(v, axis) >= 3;
-        double beyond = 0;  // sections borne further out
+        double beyond = 0; // sections borne further out
         for (std::uint32_t i = axis.node_count; i-- > 0;) {
             Node& node = v.nodes[axis.first_node + i];
             const double need = borne[axis.first_node + i] + (perennial ? beyond : 0.0);
@@ -82,9 +82,11 @@ void mark_dead_wood(NextVine& next) {
         bool live = lives[row] || !next.is_old(row) || is_trunk(axis);
         for (std::uint32_t i = 0; !live && i < axis.node_count; ++i) live = next.latent[axis.first_node + i] > 0;
         live = live && axis.state == AxisState::live;
-        if (!live) axis.state = AxisState::dead;
-        else if (axis.parent) lives[row_of(v, *v.find(axis_of(axis.parent)))] = true;
+        if (!live)
+            axis.state = AxisState::dead;
+        else if (axis.parent)
+            lives[row_of(v, *v.find(axis_of(axis.parent)))] = true;
     }
 }
 
-}  // namespace spurwright::growth
+} // namespace spurwright::growth

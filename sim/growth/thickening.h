@@ -16,4 +16,4 @@ void hold_area_rule(NextVine& next);
 // Dead: old wood without a live axis or a live bud on it.
 void mark_dead_wood(NextVine& next);
 
-}  // namespace spurwright::growth
+} // namespace spurwright::growth

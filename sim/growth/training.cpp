@@ -14,15 +14,17 @@ namespace spurwright::growth {
 namespace {
 
 constexpr AxisId trunk_id{1};
-constexpr std::uint32_t first_stump_node = 3, last_stump_node = 4;  // the two buds above the union
+constexpr std::uint32_t first_stump_node = 3, last_stump_node = 4; // the two buds above the union
 constexpr double stump_joint = 35, stem_joint = 70, first_summer_joint = 55;
-constexpr std::array<double, 3> top_joints{28, 24, 18};  // the stem's last joints below the head, where it was pinched
+constexpr std::array<double, 3> top_joints{28, 24, 18}; // the stem's last joints below the head, where it was pinched
 constexpr int first_summer_nodes = 8, nodes_above_head = 4;
-constexpr double head_spread_most = 2.5;  // in sd
+constexpr double head_spread_most = 2.5; // in sd
 constexpr Length topping_cut{20'000};
 
 double own_capacity(const Vine& v, const Constants& c, const Draws& draws) {
-    const double per_m = v.vigour == Vigour::low ? c.capacity_per_m_low : v.vigour == Vigour::high ? c.capacity_per_m_high : c.capacity_per_m_moderate;
+    const double per_m = v.vigour == Vigour::low    ? c.capacity_per_m_low
+                         : v.vigour == Vigour::high ? c.capacity_per_m_high
+                                                    : c.capacity_per_m_moderate;
     return per_m * in_m(v.spacing) * numeric::exp(c.row_own_sd * draws.normal(Trait::own_capacity, 0));
 }
 
@@ -35,7 +37,8 @@ double head_height(const Vine& vine, const Site& site, const Constants& c, const
 class Stem {
 public:
     Stem(const Constants& c, const Draws& draws) {
-        const double lean = numeric::clamp(std::fabs(c.trunk_lean_sd_deg * draws.normal(Trait::trunk_form, 0)), 0, c.trunk_lean_most_deg);
+        const double lean = numeric::clamp(std::fabs(c.trunk_lean_sd_deg * draws.normal(Trait::trunk_form, 0)), 0,
+                                           c.trunk_lean_most_deg);
         const auto [sine, cosine] = numeric::sincos(numeric::radians(lean));
         slope_ = sine / cosine;
         const auto way = numeric::sincos(draws.uniform(Trait::trunk_form, 1, 0, 0, 2 * numeric::pi));
@@ -82,7 +85,7 @@ std::vector<double> stem_heights(double from, double head, const Draws& draws) {
     return heights;
 }
 
-}  // namespace
+} // namespace
 
 Vine planted(const Site& site) {
     const Constants c;
@@ -120,7 +123,9 @@ Vine planted(const Site& site) {
     return std::move(*built);
 }
 
-Plan back_to_two_buds(const Vine&) { return {{Cut{node_id(trunk_id, last_stump_node), topping_cut, Tool::shears, {}}}}; }
+Plan back_to_two_buds(const Vine&) {
+    return {{Cut{node_id(trunk_id, last_stump_node), topping_cut, Tool::shears, {}}}};
+}
 
 Vine drawn_up(const Vine& cut, const Site& site) {
     const Constants c;
@@ -166,7 +171,9 @@ Vine crowned(const Vine& cut, const SeasonSettings& settings) {
         push.side = (head - i) % 2 == 0 ? top : other(top);
         const std::uint64_t bits = draws.bits(Trait::azimuth, push.on.value, static_cast<std::uint32_t>(v.winter));
         push.towards_front = bits & 1;
-        push.azimuth_deg = std::min(60.0, std::fabs(settings.constants.azimuth_node_sd_deg * draws.normal(Trait::azimuth, push.on.value, static_cast<std::uint32_t>(v.winter))));
+        push.azimuth_deg = std::min(
+            60.0, std::fabs(settings.constants.azimuth_node_sd_deg *
+                            draws.normal(Trait::azimuth, push.on.value, static_cast<std::uint32_t>(v.winter))));
         push.parent_area = numeric::pi / 4 * in_mm(v.find(push.on)->major) * in_mm(v.find(push.on)->minor);
         spring.pushes.push_back(push);
     }
@@ -177,4 +184,4 @@ Vine crowned(const Vine& cut, const SeasonSettings& settings) {
     return std::move(next.vine);
 }
 
-}  // namespace spurwright::growth
+} // namespace spurwright::growth

@@ -19,4 +19,4 @@ Plan topped_at_head_height(const Vine& drawn_up, const Site& site);
 // Winter 3, uncut: the buds of the stem's top four nodes grew, two to a side. `cut` is winter 2's vine after its plan.
 Vine crowned(const Vine& cut, const SeasonSettings& settings);
 
-}  // namespace spurwright::growth
+} // namespace spurwright::growth

@@ -8,23 +8,23 @@
 namespace spurwright::growth {
 
 enum class Trait : std::uint32_t {
-    own_capacity = 1,      // the vine's own share of its site's capacity
-    head_below = 2,        // height of the head under the wire
-    trunk_form = 3,        // lean, kinks, joints of the stem
-    spell = 4,             // flawed winters, neglected winters
-    pruner_whim = 5,       // 0 to 15 points of the history pruner's taste
-    stub = 6,              // length of old wood's stubs
-    bud_lost = 10,         // knocked off in pulling and tying
+    own_capacity = 1, // the vine's own share of its site's capacity
+    head_below = 2,   // height of the head under the wire
+    trunk_form = 3,   // lean, kinks, joints of the stem
+    spell = 4,        // flawed winters, neglected winters
+    pruner_whim = 5,  // 0 to 15 points of the history pruner's taste
+    stub = 6,         // length of old wood's stubs
+    bud_lost = 10,    // knocked off in pulling and tying
     burst = 11,
     doubled = 12,
-    non_count_round = 13,  // the broken shoot of a whole number
+    non_count_round = 13, // the broken shoot of a whole number
     non_count_place = 14,
     sucker = 15,
     thinned = 16,
     azimuth = 17,
     length = 20,
-    internode = 21,        // of the whole cane
-    joint = 22,            // of one joint
+    internode = 21, // of the whole cane
+    joint = 22,     // of one joint
     mass = 23,
     cane_class = 24,
     flattening = 25,
@@ -41,7 +41,7 @@ enum class Trait : std::uint32_t {
     elbow = 40,
     lean = 41,
     upright = 42,
-    sway = 43,             // direction and place across the row on the way up
+    sway = 43, // direction and place across the row on the way up
     zigzag = 44,
     rank_plane = 45,
     hang = 46,
@@ -51,14 +51,22 @@ enum class Trait : std::uint32_t {
 class Draws {
 public:
     explicit Draws(std::uint64_t seed, bool scatter = true) : seed_(seed), scatter_(scatter) {}
-    std::uint64_t bits(Trait trait, std::uint32_t part, std::uint32_t nth = 0) const { return draw(seed_, static_cast<std::uint32_t>(trait), part, nth); }
-    double normal(Trait trait, std::uint32_t part, std::uint32_t nth = 0) const { return scatter_ ? spurwright::normal(bits(trait, part, nth)) : 0.0; }
+    std::uint64_t bits(Trait trait, std::uint32_t part, std::uint32_t nth = 0) const {
+        return draw(seed_, static_cast<std::uint32_t>(trait), part, nth);
+    }
+    double normal(Trait trait, std::uint32_t part, std::uint32_t nth = 0) const {
+        return scatter_ ? spurwright::normal(bits(trait, part, nth)) : 0.0;
+    }
     double uniform(Trait trait, std::uint32_t part, std::uint32_t nth, double low, double high) const {
         return scatter_ ? spurwright::uniform(bits(trait, part, nth), low, high) : 0.5 * (low + high);
     }
     double share(Trait trait, std::uint32_t part, std::uint32_t nth = 0) const { return unit(bits(trait, part, nth)); }
-    bool chance(Trait trait, std::uint32_t part, std::uint32_t nth, double p) const { return share(trait, part, nth) < p; }
-    int between(Trait trait, std::uint32_t part, std::uint32_t nth, int low, int high) const { return spurwright::between(bits(trait, part, nth), low, high); }
+    bool chance(Trait trait, std::uint32_t part, std::uint32_t nth, double p) const {
+        return share(trait, part, nth) < p;
+    }
+    int between(Trait trait, std::uint32_t part, std::uint32_t nth, int low, int high) const {
+        return spurwright::between(bits(trait, part, nth), low, high);
+    }
     bool scatter() const { return scatter_; }
 
 private:
@@ -66,4 +74,4 @@ private:
     bool scatter_;
 };
 
-}  // namespace spurwright::growth
+} // namespace spurwright::growth

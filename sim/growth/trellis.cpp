@@ -8,12 +8,14 @@ std::vector<Wire> wires_of(const Site& site) {
     const Constants c;
     std::vector<Wire> wires;
     const auto add = [&](WireKind kind, double height_mm, double half_gap_mm, WireState state) {
-        wires.push_back({WireId{static_cast<std::uint32_t>(wires.size()) + 1}, kind, from_mm(height_mm), from_mm(half_gap_mm), state});
+        wires.push_back({WireId{static_cast<std::uint32_t>(wires.size()) + 1}, kind, from_mm(height_mm),
+                         from_mm(half_gap_mm), state});
     };
     if (site.drip) add(WireKind::drip, c.drip_height_mm, 0, WireState::up);
     add(WireKind::fruiting, 1000 * site.wire_m, 0, WireState::up);
     const WireState state = site.wires_in_winter == WiresInWinter::dropped ? WireState::down : WireState::up;
-    for (const double height : site.catch_m) add(WireKind::catching, 1000 * (site.wire_m + height), c.catch_half_gap_mm, state);
+    for (const double height : site.catch_m)
+        add(WireKind::catching, 1000 * (site.wire_m + height), c.catch_half_gap_mm, state);
     return wires;
 }
 
@@ -25,4 +27,4 @@ std::array<Neighbour, 2> neighbours_of(const Site& site) {
     return both;
 }
 
-}  // namespace spurwright::growth
+} // namespace spurwright::growth

@@ -12,4 +12,4 @@ std::vector<Wire> wires_of(const Site& site);
 // Left, right: a vine whose cane reaches half the spacing less 50 mm, or none.
 std::array<Neighbour, 2> neighbours_of(const Site& site);
 
-}  // namespace spurwright::growth
+} // namespace spurwright::growth

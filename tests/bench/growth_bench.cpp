@@ -18,16 +18,21 @@ namespace {
 
 double seconds() { return std::chrono::duration<double>(std::chrono::steady_clock::now().time_since_epoch()).count(); }
 
-struct Record { float at[3], way[3], radius, pad[9]; };
+struct Record {
+    float at[3], way[3], radius, pad[9];
+};
 static_assert(sizeof(Record) == 64);
 
-struct Four { std::uint32_t v[4]; };
+struct Four {
+    std::uint32_t v[4];
+};
 
 // Philox4x32-10: the published multipliers and Weyl steps (memory).
 Four philox(Four c, std::uint32_t k0, std::uint32_t k1) {
     for (int round = 0; round < 10; ++round) {
         const std::uint64_t a = std::uint64_t{0xD2511F53u} * c.v[0], b = std::uint64_t{0xCD9E8D57u} * c.v[2];
-        c = {{static_cast<std::uint32_t>(b >> 32) ^ c.v[1] ^ k0, static_cast<std::uint32_t>(b), static_cast<std::uint32_t>(a >> 32) ^ c.v[3] ^ k1, static_cast<std::uint32_t>(a)}};
+        c = {{static_cast<std::uint32_t>(b >> 32) ^ c.v[1] ^ k0, static_cast<std::uint32_t>(b),
+              static_cast<std::uint32_t>(a >> 32) ^ c.v[3] ^ k1, static_cast<std::uint32_t>(a)}};
         k0 += 0x9E3779B9u;
         k1 += 0xBB67AE85u;
     }
@@ -51,7 +56,7 @@ double floor_ns() {
         best = std::min(best, (seconds() - start) / static_cast<double>(records.size()) * 1e9);
         sum += static_cast<double>(records[static_cast<std::size_t>(pass)].radius);
     }
-    if (sum < 0) std::puts("");  // keeps the records
+    if (sum < 0) std::puts(""); // keeps the records
     return best;
 }
 
@@ -67,13 +72,14 @@ double grow_seconds(int count, std::size_t& nodes) {
     for (int pass = 0; pass < 3; ++pass) {
         nodes = 0;
         const double start = seconds();
-        for (int i = 0; i < count; ++i) nodes += growth::grow_vine(site_of_seed(static_cast<std::uint64_t>(i)))->nodes.size();
+        for (int i = 0; i < count; ++i)
+            nodes += growth::grow_vine(site_of_seed(static_cast<std::uint64_t>(i)))->nodes.size();
         best = std::min(best, seconds() - start);
     }
     return best;
 }
 
-}  // namespace
+} // namespace
 
 int main() {
     const double floor = floor_ns();
@@ -93,8 +99,10 @@ int main() {
         season = std::min(season, (seconds() - start) / static_cast<double>(nodes) * 1e9);
     }
     const double history = grow_seconds(40, nodes) / static_cast<double>(nodes) * 1e9;
-    std::printf("L1 season: %.1f x the floor kernel (bar 10); context %.0f ns a node, floor %.1f ns\n", season / floor, season, floor);
-    std::printf("L1 history of 12 winters: %.1f x the floor kernel (bar 180); context %.2f ms a vine\n", history / floor, history * static_cast<double>(nodes) / 40e6);
+    std::printf("L1 season: %.1f x the floor kernel (bar 10); context %.0f ns a node, floor %.1f ns\n", season / floor,
+                season, floor);
+    std::printf("L1 history of 12 winters: %.1f x the floor kernel (bar 180); context %.2f ms a vine\n",
+                history / floor, history * static_cast<double>(nodes) / 40e6);
     // Slope of log time over log count, 1 to 8 times the vines.
     double sx = 0, sy = 0, sxx = 0, sxy = 0;
     for (const int times : {1, 2, 4, 8}) {

@@ -19,7 +19,9 @@ inline Share diameter_share(double d, double ratio, double joint) {
     if (d < 6.4 || d > 14.0 || (oval && d > 12.0) || (d > 12.7 && (oval || joint >= 127))) return Share::none;
     return d >= 8.0 && d <= 12.0 ? Share::full : Share::part;
 }
-inline Share joint_share(double l) { return l < 45 || l > 127 ? Share::none : l >= 55 && l <= 95 ? Share::full : Share::part; }
+inline Share joint_share(double l) {
+    return l < 45 || l > 127 ? Share::none : l >= 55 && l <= 95 ? Share::full : Share::part;
+}
 inline Share evenness_share(double v) { return v > 0.40 ? Share::none : v > 0.25 ? Share::part : Share::full; }
 
 // Shares of none, part and full, counted.
@@ -68,13 +70,13 @@ inline std::vector<Measured> candidates(const Vine& vine) {
 }
 
 inline bool full_mark(const Measured& c) {
-    return diameter_share(c.diameter, c.ratio, c.joint) == Share::full && joint_share(c.joint) == Share::full && !c.flagged && c.buds >= 6 &&
-           c.distance <= 160 && c.below >= 0 && c.below <= 250 && c.azimuth <= 90;
+    return diameter_share(c.diameter, c.ratio, c.joint) == Share::full && joint_share(c.joint) == Share::full &&
+           !c.flagged && c.buds >= 6 && c.distance <= 160 && c.below >= 0 && c.below <= 250 && c.azimuth <= 90;
 }
 inline bool tempting(const Measured& c) {
     if (c.diameter < 7 || c.ripe_mm < 600) return false;
-    return diameter_share(c.diameter, c.ratio, c.joint) == Share::none || joint_share(c.joint) == Share::none || c.flagged || c.distance > 160 ||
-           c.below < 0 || c.azimuth > 60;
+    return diameter_share(c.diameter, c.ratio, c.joint) == Share::none || joint_share(c.joint) == Share::none ||
+           c.flagged || c.distance > 160 || c.below < 0 || c.azimuth > 60;
 }
 
 // A vine of winter `site.age` with the notes of its last season.
@@ -91,4 +93,4 @@ inline Grown grown(growth::Site site) {
     return g;
 }
 
-}  // namespace spurwright::test
+} // namespace spurwright::test

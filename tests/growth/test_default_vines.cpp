@@ -55,7 +55,7 @@ void within(double value, double low, double high) {
     CHECK(value <= high);
 }
 
-}  // namespace
+} // namespace
 
 TEST_SUITE("growth/default-vines") {
     TEST_CASE("check 41: candidates too thin, too fat or bull 5 to 25 %, in part 15 to 45 %, our choice") {
@@ -69,11 +69,13 @@ TEST_SUITE("growth/default-vines") {
     TEST_CASE("check 41: uneven joints on 5 to 25 % of candidates, our choice") {
         within(crowd().evenness.percent(Share::none) + crowd().evenness.percent(Share::part), 5, 25);
     }
-    TEST_CASE("check 41: a full-mark candidate on each side and two tempting wrong ones in at least 80 % of vines, our choice") {
+    TEST_CASE("check 41: a full-mark candidate on each side and two tempting wrong ones in at least 80 % of vines, our "
+              "choice") {
         CHECK(crowd().full_on_both >= 0.80 * vines);
         CHECK(crowd().tempted >= 0.80 * vines);
     }
-    TEST_CASE("check 42: 24 to 28 buds kept give 26 to 35 one-year canes, 1 to 6 of them water shoots, 1 to 6 nodes blind, our choice") {
+    TEST_CASE("check 42: 24 to 28 buds kept give 26 to 35 one-year canes, 1 to 6 of them water shoots, 1 to 6 nodes "
+              "blind, our choice") {
         within(crowd().kept / vines, 24, 28);
         within(crowd().canes / vines, 26, 35);
         within(crowd().water_shoots / vines, 1, 6);
@@ -83,7 +85,8 @@ TEST_SUITE("growth/default-vines") {
         CHECK(crowd().four_candidates == vines);
         CHECK(crowd().on_both_sides >= 0.99 * vines);
     }
-    TEST_CASE("check 47: nine laid canes in ten of high-vigour vines lie in the range studied, 7.9 to 16.3 mm [eltom-2015]") {
+    TEST_CASE(
+        "check 47: nine laid canes in ten of high-vigour vines lie in the range studied, 7.9 to 16.3 mm [eltom-2015]") {
         int laid = 0, inside = 0;
         for (int seed = 0; seed < 300; ++seed) {
             growth::Site site;

@@ -1,8 +1,8 @@
 // Vines grown by their history: sound in every winter, the same every time, true to who pruned them.
 #include <doctest/doctest.h>
 
-#include <fstream>
 #include <filesystem>
+#include <fstream>
 #include <sstream>
 
 #include "sim/core/hash.h"
@@ -29,7 +29,9 @@ std::string broken(const Vine& vine) {
     return error ? std::string(error->key.name) + " " + std::get<std::string>(error->arguments[0].value) : "";
 }
 
-struct Origins { double distance = 0, below = 0; };
+struct Origins {
+    double distance = 0, below = 0;
+};
 
 // Mean over both sides and `seeds` vines, of the canes laid in the eighth winter of this pruner's own.
 Origins after_eight_winters(Pruner pruner, int seeds) {
@@ -45,13 +47,15 @@ Origins after_eight_winters(Pruner pruner, int seeds) {
     return {mean.distance / distances, mean.below / canes};
 }
 
-}  // namespace
+} // namespace
 
 TEST_SUITE("growth/history") {
-    TEST_CASE("check 40: after any winter laid canes are two years old and bear this summer's canes: 100 seeds, every pruner") {
+    TEST_CASE("check 40: after any winter laid canes are two years old and bear this summer's canes: 100 seeds, every "
+              "pruner") {
         for (std::uint64_t seed = 0; seed < 100; ++seed) {
             for (std::size_t pruner = 0; pruner < words_of(Pruner{}).size(); ++pruner) {
-                const auto winters = growth::grow_winters(site_of(seed, static_cast<Pruner>(pruner), 9 + static_cast<int>(seed % 4)));
+                const auto winters =
+                    growth::grow_winters(site_of(seed, static_cast<Pruner>(pruner), 9 + static_cast<int>(seed % 4)));
                 REQUIRE(winters.has_value());
                 for (const Vine& vine : *winters) {
                     CAPTURE(seed);
@@ -73,7 +77,8 @@ TEST_SUITE("growth/history") {
             }
         }
     }
-    TEST_CASE("check 40: far canes lie more than 150 mm further out and higher than the good pruner's after eight winters") {
+    TEST_CASE(
+        "check 40: far canes lie more than 150 mm further out and higher than the good pruner's after eight winters") {
         const Origins good = after_eight_winters(Pruner::good, 100), far = after_eight_winters(Pruner::far_canes, 100);
         CAPTURE(good.distance);
         CAPTURE(far.distance);
@@ -95,13 +100,15 @@ TEST_SUITE("growth/history") {
         CHECK(std::abs(late / l - early / e) / 9 < 3);
     }
     TEST_CASE("the same site gives the same vine") {
-        for (std::uint64_t seed = 0; seed < 20; ++seed) CHECK(vine_hash(*growth::grow_vine(site_of(seed))) == vine_hash(*growth::grow_vine(site_of(seed))));
+        for (std::uint64_t seed = 0; seed < 20; ++seed)
+            CHECK(vine_hash(*growth::grow_vine(site_of(seed))) == vine_hash(*growth::grow_vine(site_of(seed))));
         CHECK(vine_hash(*growth::grow_vine(site_of(1))) != vine_hash(*growth::grow_vine(site_of(2))));
     }
     TEST_CASE("golden vines: a change here changes every vine a code names") {
         Hash all;
         for (std::uint64_t seed = 0; seed < 16; ++seed)
-            all.add(hash_text(vine_hash(*growth::grow_vine(site_of(seed * 68'719'476'735u, static_cast<Pruner>(seed % 8), 3 + 2 * static_cast<int>(seed))))));
+            all.add(hash_text(vine_hash(*growth::grow_vine(
+                site_of(seed * 68'719'476'735u, static_cast<Pruner>(seed % 8), 3 + 2 * static_cast<int>(seed))))));
         CHECK(hash_text(all.value()) == "c0616db4ad66dd6f");
     }
     TEST_CASE("every corner of the settings grows a sound vine") {
@@ -144,7 +151,8 @@ TEST_SUITE("growth/history") {
     }
     TEST_CASE("check 43: growth includes neither rules nor planning, so no house rule can move a vine") {
         int files = 0;
-        for (const auto& entry : std::filesystem::directory_iterator(std::filesystem::path(SPURWRIGHT_SOURCE) / "sim" / "growth")) {
+        for (const auto& entry :
+             std::filesystem::directory_iterator(std::filesystem::path(SPURWRIGHT_SOURCE) / "sim" / "growth")) {
             std::ifstream in(entry.path());
             std::stringstream text;
             text << in.rdbuf();

@@ -33,21 +33,27 @@ Candidate plain_candidate() {
     return c;
 }
 
-struct Kept { int laid = 0, spurs = 0, laid_buds = 0, spur_buds = 0, other_canes = 0; };
+struct Kept {
+    int laid = 0, spurs = 0, laid_buds = 0, spur_buds = 0, other_canes = 0;
+};
 Kept kept(const Vine& cut) {
     Kept k;
     for (const Axis& axis : cut.axes) {
         if (axis.removed || !is_cane(cut, axis)) continue;
         const int buds = count_buds(cut, axis);
-        const bool laid = std::any_of(cut.laid.begin(), cut.laid.end(), [&](const Laid& l) { return l.axis == axis.id && l.winter == cut.winter; });
-        if (laid) ++k.laid, k.laid_buds += buds;
-        else if (buds > 0 && buds <= 2) ++k.spurs, k.spur_buds += buds;
-        else k.other_canes += buds > 0;
+        const bool laid = std::any_of(cut.laid.begin(), cut.laid.end(),
+                                      [&](const Laid& l) { return l.axis == axis.id && l.winter == cut.winter; });
+        if (laid)
+            ++k.laid, k.laid_buds += buds;
+        else if (buds > 0 && buds <= 2)
+            ++k.spurs, k.spur_buds += buds;
+        else
+            k.other_canes += buds > 0;
     }
     return k;
 }
 
-}  // namespace
+} // namespace
 
 TEST_SUITE("growth/history-pruner") {
     TEST_CASE("the cost of a cane, term by term") {
@@ -70,7 +76,7 @@ TEST_SUITE("growth/history-pruner") {
         CHECK(cost([](Candidate& c) { c.whim = 15; }) == 27);
         CHECK(cost([](Candidate& c) { c.ripe_buds = 3; }) == std::nullopt);
         CHECK(cost([](Candidate& c) { c.breaks = true; }) == std::nullopt);
-        CHECK(cost([](Candidate& c) { c.distance_mm = 1800; }) == std::nullopt);  // 720: dearer than 700
+        CHECK(cost([](Candidate& c) { c.distance_mm = 1800; }) == std::nullopt); // 720: dearer than 700
     }
     TEST_CASE("the cost of a spur, term by term") {
         Candidate cane = plain_candidate(), spur = plain_candidate();
@@ -109,26 +115,32 @@ TEST_SUITE("growth/history-pruner") {
             CHECK(k.laid <= 2);
             CHECK(k.laid_buds + k.spur_buds <= 27);
             both += k.laid == 2 && k.spurs == 2;
-            for (const Laid& laid : cut->laid) snapped += laid.winter == cut->winter && laid.state == LaidState::snapped;
+            for (const Laid& laid : cut->laid)
+                snapped += laid.winter == cut->winter && laid.state == LaidState::snapped;
             for (const Axis& axis : cut->axes) {
                 if (!was_laid_last_winter(*cut, axis)) continue;
                 // Last winter's cane stays only as far as it bears what was kept.
                 int beyond = 0;
                 for (const Node& node : cut->nodes_of(axis)) beyond += !node.removed;
                 bool bears = false;
-                for (const Axis& child : cut->axes) bears = bears || (axis_of(child.parent) == axis.id && !child.removed && count_buds(*cut, child) > 0);
+                for (const Axis& child : cut->axes)
+                    bears =
+                        bears || (axis_of(child.parent) == axis.id && !child.removed && count_buds(*cut, child) > 0);
                 CHECK((axis.removed || bears || beyond <= 1));
             }
         }
         CHECK(both >= 190);
         CHECK(snapped == 0);
     }
-    TEST_CASE("characters show: thin wood is thinner, no spurs leaves none, too many buds leaves more, neglect cuts nothing") {
+    TEST_CASE("characters show: thin wood is thinner, no spurs leaves none, too many buds leaves more, neglect cuts "
+              "nothing") {
         double good_thickness = 0, thin_thickness = 0;
         int good_buds = 0, many_buds = 0, no_spurs = 0;
         for (std::uint64_t seed = 0; seed < 40; ++seed) {
             const Vine vine = vine_of(seed);
-            const auto cut_by = [&](Pruner pruner) { return *prune(vine, growth::history_plan(vine, growth::habits_of(pruner))); };
+            const auto cut_by = [&](Pruner pruner) {
+                return *prune(vine, growth::history_plan(vine, growth::habits_of(pruner)));
+            };
             const auto laid_thickness = [](const Vine& cut) {
                 double sum = 0;
                 for (const Laid& laid : cut.laid)
@@ -169,7 +181,8 @@ TEST_SUITE("growth/history-pruner") {
             bool before = false;
             for (int winter = 3; winter < site.age; ++winter) {
                 const PrunerHabits h = growth::habits_in(site, winter);
-                const bool now = winter > 4 && (h.from_last_origin || h.thin_mm != 8.0 || !h.spurs || h.load != 1.0 || h.stub_low != 1.5);
+                const bool now = winter > 4 && (h.from_last_origin || h.thin_mm != 8.0 || !h.spurs || h.load != 1.0 ||
+                                                h.stub_low != 1.5);
                 runs += now && !before;
                 flawed += now;
                 before = now;

@@ -28,7 +28,7 @@ Shoot trial_shoot(double length_cm) {
     return shoot;
 }
 
-}  // namespace
+} // namespace
 
 TEST_SUITE("growth/laws") {
     TEST_CASE("check 16: a shoot of 130 cm has 24 nodes of 5.3 cm, 64 g and 3330 cm2 of leaf [ajev-6034]") {
@@ -40,9 +40,12 @@ TEST_SUITE("growth/laws") {
         CHECK(Constants{}.leaf_area_per_cm * 130 == doctest::Approx(3330).epsilon(0.10));
     }
     TEST_CASE("check 17: leaf area per length lies in the range of six trellises [ajev-6034]") {
-        struct Row { double length, primary, lateral; };
+        struct Row {
+            double length, primary, lateral;
+        };
         double low = 1e9, high = 0;
-        for (const Row& r : {Row{130, 2280, 1050}, Row{142, 2470, 1190}, Row{102, 1790, 610}, Row{120, 2120, 900}, Row{103, 1810, 600}, Row{136, 2380, 950}}) {
+        for (const Row& r : {Row{130, 2280, 1050}, Row{142, 2470, 1190}, Row{102, 1790, 610}, Row{120, 2120, 900},
+                             Row{103, 1810, 600}, Row{136, 2380, 950}}) {
             low = std::min(low, (r.primary + r.lateral) / r.length);
             high = std::max(high, (r.primary + r.lateral) / r.length);
         }
@@ -51,7 +54,8 @@ TEST_SUITE("growth/laws") {
         CHECK(low == doctest::Approx(23.4).epsilon(0.01));
         CHECK(high == doctest::Approx(25.8).epsilon(0.01));
     }
-    TEST_CASE("check 29: an ideal cane of 13.5 nodes at 6 cm, 7 to 8 mm thick, weighs 30 to 40 g [wineskills-factors]") {
+    TEST_CASE(
+        "check 29: an ideal cane of 13.5 nodes at 6 cm, 7 to 8 mm thick, weighs 30 to 40 g [wineskills-factors]") {
         // Its joints as rows of a table, weighed as prunings are: thirteen and a half joints of 60 mm.
         for (const double thick : {7.1, 7.5, 8.0}) {
             double grams = 0;
@@ -85,7 +89,8 @@ TEST_SUITE("growth/laws") {
         CHECK(laid_diameter({}, 8.2, 9.4) == doctest::Approx(11.8));
         CHECK(laid_diameter({}, 7.0, 9.4) == doctest::Approx(11.2));
     }
-    TEST_CASE("trunk rings add up to a radius of 11.67, 27.91 and 36.11 mm after 5, 20 and 30 years [migicovsky-2022]") {
+    TEST_CASE(
+        "trunk rings add up to a radius of 11.67, 27.91 and 36.11 mm after 5, 20 and 30 years [migicovsky-2022]") {
         double radius = 0;
         for (int ring = 1; ring <= 30; ++ring) {
             radius += ring_width({}, ring);
@@ -111,15 +116,18 @@ TEST_SUITE("growth/laws") {
         Vine vine;
         vine.spacing = from_mm(1800);
         const ShootLaw law(vine, settings, 45, 30);
-        for (int i = 0; i <= 1000; ++i) CHECK(std::fabs(law.taper_at(i / 1000.0) - diameter_at({}, 1.0, i / 1000.0)) < 1e-5);
+        for (int i = 0; i <= 1000; ++i)
+            CHECK(std::fabs(law.taper_at(i / 1000.0) - diameter_at({}, 1.0, i / 1000.0)) < 1e-5);
     }
-    TEST_CASE("check 36: canes of twelve nodes added, 12 to 80 nodes: never a heavier or thicker cane [greven-2014, keller-2015]") {
+    TEST_CASE("check 36: canes of twelve nodes added, 12 to 80 nodes: never a heavier or thicker cane [greven-2014, "
+              "keller-2015]") {
         const Constants c = trial_constants();
         double last_mass = 1e9, last_diameter = 1e9;
         for (const int nodes : {12, 24, 36, 48, 60, 72, 80}) {
             double burst = 0;
             for (int left = nodes; left > 0; left -= 12)
-                for (int i = 1; i <= std::min(left, 12); ++i) burst += budburst_p(c, inhibition(c, nodes, 54), i, std::min(left, 12));
+                for (int i = 1; i <= std::min(left, 12); ++i)
+                    burst += budburst_p(c, inhibition(c, nodes, 54), i, std::min(left, 12));
             const double shoots = burst * (1 + c.double_share) + non_count_shoots(c, nodes, 54);
             const double length = mean_length(c, 125, 54, shoots), mass = shoot_mass(c, length, 1);
             CAPTURE(nodes);

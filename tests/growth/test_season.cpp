@@ -45,9 +45,12 @@ Vine bare_vine(int canes, int joints_of_last) {
         builder.add_axis(AxisId{static_cast<std::uint32_t>(cane) + 2}, v.head, 9).ripe = from_mm(60.0 * joints);
         const double x = cane % 2 == 0 ? -20 : 20;
         for (int i = 0; i <= joints; ++i) {
-            builder.add_node(from_mm(i == 0 ? 4 : 60), from_mm(9), from_mm(9), {from_mm(x), from_mm(804.0 + 60 * i), {}});
-            if (i == 0) builder.add_bud(BudKind::crown), builder.add_bud(BudKind::crown);
-            else builder.add_bud(BudKind::node);
+            builder.add_node(from_mm(i == 0 ? 4 : 60), from_mm(9), from_mm(9),
+                             {from_mm(x), from_mm(804.0 + 60 * i), {}});
+            if (i == 0)
+                builder.add_bud(BudKind::crown), builder.add_bud(BudKind::crown);
+            else
+                builder.add_bud(BudKind::node);
         }
     }
     return *builder.build(true);
@@ -61,7 +64,7 @@ double mean_base_mm(const Vine& vine) {
     return sum / count;
 }
 
-}  // namespace
+} // namespace
 
 TEST_SUITE("growth/season") {
     TEST_CASE("the little vine grows on, sound, with new names after every old one") {
@@ -75,33 +78,37 @@ TEST_SUITE("growth/season") {
         for (const Axis& axis : next.axes)
             if (axis.born == 5) CHECK(axis.id.value > 7);
         CHECK(next.find(AxisId{4})->born == 4);
-        CHECK_FALSE(next.origin_left.has_value());  // nothing was laid
+        CHECK_FALSE(next.origin_left.has_value()); // nothing was laid
     }
     TEST_CASE("cut wood is gone next winter, and its stubs have passed their base buds on") {
         const Vine vine = test::little_vine();
-        const auto cut = prune(vine, {{Cut{node_id(AxisId{5}, 0), from_mm(8), Tool::shears, {}}, Cut{node_id(AxisId{7}, 2), from_mm(20), Tool::shears, {}},
-                                       Lay{AxisId{4}, Side::left, 2}}});
+        const auto cut =
+            prune(vine, {{Cut{node_id(AxisId{5}, 0), from_mm(8), Tool::shears, {}},
+                          Cut{node_id(AxisId{7}, 2), from_mm(20), Tool::shears, {}}, Lay{AxisId{4}, Side::left, 2}}});
         REQUIRE(cut.has_value());
         const Vine next = growth::season(*cut, {});
         REQUIRE(broken(next) == "");
         CHECK(next.find(AxisId{5}) == nullptr);
         CHECK(next.find(AxisId{7})->node_count == 3);
         CHECK(next.find(AxisId{7})->end == AxisEnd::cut);
-        CHECK(next.find(AxisId{7})->ripe == from_mm(122));  // joints of 40 and 62 mm and the 20 mm stub
+        CHECK(next.find(AxisId{7})->ripe == from_mm(122)); // joints of 40 and 62 mm and the 20 mm stub
         CHECK(was_laid_last_winter(next, *next.find(AxisId{4})));
         CHECK(was_spur_last_winter(next, *next.find(AxisId{7})));
         CHECK(next.origin_left == distance_to_head(*cut, *cut->find(AxisId{4})));
         CHECK(next.nodes_of(*next.find(AxisId{4}))[5].place == cut->nodes_of(*cut->find(AxisId{4}))[5].place);
         REQUIRE(next.ties.size() == 1);
         CHECK(next.ties[0].state == TieState::sunk);
-        const bool passed = std::any_of(next.wounds.begin(), next.wounds.end(), [](const Wound& w) { return w.axis == AxisId{5} && w.node == node_id(AxisId{2}, 2); });
+        const bool passed = std::any_of(next.wounds.begin(), next.wounds.end(), [](const Wound& w) {
+            return w.axis == AxisId{5} && w.node == node_id(AxisId{2}, 2);
+        });
         CHECK(passed);
     }
     TEST_CASE("a laid cane thickens by 3 mm at its base over the summer") {
         const Vine vine = test::little_vine();
         const Vine cut = *prune(vine, {{Lay{AxisId{4}, Side::left, 2}}});
         const Vine next = growth::season(cut, {});
-        CHECK(in_mm(mean_diameter(*next.find(node_id(AxisId{4}, 1)))) >= in_mm(mean_diameter(*vine.find(node_id(AxisId{4}, 1)))) + 3.0 - 1e-9);
+        CHECK(in_mm(mean_diameter(*next.find(node_id(AxisId{4}, 1)))) >=
+              in_mm(mean_diameter(*vine.find(node_id(AxisId{4}, 1)))) + 3.0 - 1e-9);
     }
     TEST_CASE("the same vine and settings give the same next winter, another seed another") {
         Vine vine = test::little_vine();
@@ -110,24 +117,35 @@ TEST_SUITE("growth/season") {
         vine.seed = 99;
         CHECK(vine_hash(growth::season(vine, {})) != first);
     }
-    TEST_CASE("any legal pruning grows on into a sound vine: 300 random plans, trunks cut and two-year wood laid among them") {
+    TEST_CASE("any legal pruning grows on into a sound vine: 300 random plans, trunks cut and two-year wood laid among "
+              "them") {
         int trunks_cut = 0, snapped = 0;
         for (std::uint32_t trial = 0; trial < 300; ++trial) {
             growth::Site site;
             site.seed = trial % 7;
             site.age = 3 + static_cast<int>(trial % 9);
             Vine vine = *growth::grow_vine(site);
-            const auto pick = [&](std::uint32_t nth, std::size_t count) { return static_cast<std::size_t>(unit(draw(trial, 1, nth)) * static_cast<double>(count)); };
+            const auto pick = [&](std::uint32_t nth, std::size_t count) {
+                return static_cast<std::size_t>(unit(draw(trial, 1, nth)) * static_cast<double>(count));
+            };
             for (std::uint32_t edit = 0; edit < 25; ++edit) {
                 const LegalEdits legal = legal_edits(vine);
                 const std::size_t kind = pick(8 * edit, 10);
                 if (kind < 6 && !legal.cuts.empty()) {
                     const CutRange& range = legal.cuts[pick(8 * edit + 1, legal.cuts.size())];
-                    REQUIRE(prune_one(vine, Cut{range.past, {between(draw(trial, 2, edit), range.lowest.count, range.highest.count)}, Tool::saw, {}}).has_value());
+                    REQUIRE(
+                        prune_one(vine, Cut{range.past,
+                                            {between(draw(trial, 2, edit), range.lowest.count, range.highest.count)},
+                                            Tool::saw,
+                                            {}})
+                            .has_value());
                 } else if (kind < 9 && !legal.lays.empty()) {
-                    REQUIRE(prune_one(vine, Lay{legal.lays[pick(8 * edit + 1, legal.lays.size())], both_sides[edit % 2], 1}).has_value());
+                    REQUIRE(
+                        prune_one(vine, Lay{legal.lays[pick(8 * edit + 1, legal.lays.size())], both_sides[edit % 2], 1})
+                            .has_value());
                 } else if (!legal.ties.empty()) {
-                    REQUIRE(prune_one(vine, Fasten{legal.ties[pick(8 * edit + 1, legal.ties.size())], {}, true}).has_value());
+                    REQUIRE(prune_one(vine, Fasten{legal.ties[pick(8 * edit + 1, legal.ties.size())], {}, true})
+                                .has_value());
                 }
             }
             for (const Laid& laid : vine.laid) snapped += laid.state == LaidState::snapped;
@@ -140,7 +158,8 @@ TEST_SUITE("growth/season") {
         CHECK(trunks_cut > 0);
         CHECK(snapped > 0);
     }
-    TEST_CASE("check 36: more nodes kept, never a longer mean shoot, and thinner canes in the tables, scatter off [greven-2014, keller-2015]") {
+    TEST_CASE("check 36: more nodes kept, never a longer mean shoot, and thinner canes in the tables, scatter off "
+              "[greven-2014, keller-2015]") {
         growth::SeasonSettings trial = growth::trial_settings();
         trial.scatter = false;
         std::vector<double> bases;
@@ -177,7 +196,8 @@ TEST_SUITE("growth/season") {
         CHECK(std::fabs(fifty - 2.8) <= 1.9);
         CHECK(std::fabs(blind - 7.6) <= 1.5);
     }
-    TEST_CASE("check 39: two tendril places in every three nodes above the bare base, sides alternating [weinplus-tendrils, louarn-2007]") {
+    TEST_CASE("check 39: two tendril places in every three nodes above the bare base, sides alternating "
+              "[weinplus-tendrils, louarn-2007]") {
         for (const int bare : {2, 3}) {
             for (int i = 1; i <= bare; ++i) CHECK(growth::tendril_class(i, bare) == 0);
             for (int i = bare + 1; i + 2 <= 24; ++i) {
@@ -196,9 +216,12 @@ TEST_SUITE("growth/season") {
                 const auto nodes = vine.nodes_of(axis);
                 for (std::uint32_t i = 1; i < nodes.size(); ++i) {
                     CHECK(nodes[i].rank == -nodes[i - 1].rank);
-                    CHECK((nodes[i].tendril_class != 0) == (nodes[i].tendril != Tendril::none || nodes[i].bunch != Bunch::none));
+                    CHECK((nodes[i].tendril_class != 0) ==
+                          (nodes[i].tendril != Tendril::none || nodes[i].bunch != Bunch::none));
                     if (i < 4 || i + 2 >= nodes.size()) continue;
-                    CHECK((nodes[i].tendril_class != 0) + (nodes[i + 1].tendril_class != 0) + (nodes[i + 2].tendril_class != 0) == 2);
+                    CHECK((nodes[i].tendril_class != 0) + (nodes[i + 1].tendril_class != 0) +
+                              (nodes[i + 2].tendril_class != 0) ==
+                          2);
                 }
             }
         }
@@ -217,7 +240,8 @@ TEST_SUITE("growth/season") {
                     const Node& node = vine.nodes_of(axis)[i];
                     double borne = 0;
                     for (const Axis& child : vine.axes)
-                        if (child.parent == node.id && child.state == AxisState::live) borne += area(vine.nodes_of(child)[0]);
+                        if (child.parent == node.id && child.state == AxisState::live)
+                            borne += area(vine.nodes_of(child)[0]);
                     CAPTURE(seed);
                     CAPTURE(name_of(node.id));
                     CHECK(area(node) >= (borne + (perennial ? beyond : 0)) * (1 - 1e-6));

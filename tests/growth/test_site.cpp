@@ -15,7 +15,7 @@ std::string refusal(const Site& site) {
     return answer ? "" : std::string(answer.error().key.name);
 }
 
-}  // namespace
+} // namespace
 
 TEST_SUITE("growth/site") {
     TEST_CASE("the default site grows and has a code") {
@@ -25,10 +25,17 @@ TEST_SUITE("growth/site") {
         CHECK(*code == CodedSite{});
     }
     TEST_CASE("NaN, negative and huge settings are refused by name, with the option and the range") {
-        struct Field { double Site::*value; const char* key; const char* option; };
-        for (const Field& field : {Field{&Site::spacing_m, "error.grow.spacing", "--spacing"}, Field{&Site::rows_m, "error.grow.rows", "--rows"},
-                                   Field{&Site::wire_m, "error.grow.wire", "--wire"}, Field{&Site::head_below_mm, "error.grow.head-below", "--head-below"}}) {
-            for (const double value : {std::numeric_limits<double>::quiet_NaN(), -1.0, 0.0, 1e300, std::numeric_limits<double>::infinity()}) {
+        struct Field {
+            double Site::*value;
+            const char* key;
+            const char* option;
+        };
+        for (const Field& field :
+             {Field{&Site::spacing_m, "error.grow.spacing", "--spacing"},
+              Field{&Site::rows_m, "error.grow.rows", "--rows"}, Field{&Site::wire_m, "error.grow.wire", "--wire"},
+              Field{&Site::head_below_mm, "error.grow.head-below", "--head-below"}}) {
+            for (const double value : {std::numeric_limits<double>::quiet_NaN(), -1.0, 0.0, 1e300,
+                                       std::numeric_limits<double>::infinity()}) {
                 Site site;
                 site.*field.value = value;
                 const auto answer = growth::check(site);
@@ -110,7 +117,7 @@ TEST_SUITE("growth/site") {
             code.frost = step & 4;
             code.seed = static_cast<std::uint64_t>(step) << 34;
             const auto site = growth::site_of(code);
-            const bool grown = step >= 6 && step <= 48;  // 0.9 to 3.0 m
+            const bool grown = step >= 6 && step <= 48; // 0.9 to 3.0 m
             REQUIRE(site.has_value() == grown);
             if (!grown) continue;
             const auto again = growth::coded(*site);

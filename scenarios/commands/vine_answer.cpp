@@ -112,7 +112,9 @@ std::vector<std::string_view> notes_of(const Vine& vine, const Axis& axis) {
     note(parent && was_spur_last_winter(vine, *parent), "on-last-winters-spur");
     note(on_rootstock(vine, axis), "below-graft");
     note(!on_rootstock(vine, axis) && is_sucker(vine, axis), "sucker");
-    note(is_cane(vine, axis) && !is_sucker(vine, axis) && is_water_shoot(vine, axis), "from-old-wood");
+    const bool water_shoot = is_cane(vine, axis) && !is_sucker(vine, axis) && is_water_shoot(vine, axis);
+    note(water_shoot && age(vine, *parent) >= 3, "from-old-wood");
+    note(water_shoot && age(vine, *parent) < 3, "from-base-bud");
     note(is_cane(vine, axis) && is_double(vine, axis), "double");
     note(harmed(Harm::cracked), "cracked");
     note(harmed(Harm::spot), "spotted");

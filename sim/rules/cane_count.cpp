@@ -31,11 +31,14 @@ std::array<PerMille, 2> marks_cane_count(const PairFacts& pair, const Asked& ask
     return marks;
 }
 
-Said say_cane_count(const SidePieces& pieces, Side side, bool asked_here, PerMille mark, const HouseRules& house) {
+Said say_cane_count(const SidePieces& pieces, Side side, const Asked& asked, PerMille mark, const HouseRules& house) {
+    const bool asked_here = asked.cane[index_of(side)], asked_there = asked.cane[index_of(other(side))];
     const int laid = (pieces.cane ? 1 : 0) + static_cast<int>(pieces.more_canes.size());
     std::string_view key;
     if (!asked_here)
-        key = pieces.cane ? "rule.cane-count.not-asked-laid" : "rule.cane-count.not-asked";
+        key = !pieces.cane  ? "rule.cane-count.not-asked"
+              : asked_there ? "rule.cane-count.not-asked-laid"
+                            : "rule.cane-count.none-asked-laid";
     else if (!pieces.cane)
         key = case_without_cane(pieces.why_none);
     else if (mark == full_mark)

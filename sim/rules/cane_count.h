@@ -18,7 +18,7 @@ inline constexpr std::array cane_count_claims{
 
 // By side. Each cane too many, and each cane on a side that asks for none, takes one side's mark: its own first.
 std::array<PerMille, 2> marks_cane_count(const PairFacts& pair, const Asked& asked);
-Said say_cane_count(const SidePieces& pieces, Side side, bool asked_here, PerMille mark, const HouseRules& house);
+Said say_cane_count(const SidePieces& pieces, Side side, const Asked& asked, PerMille mark, const HouseRules& house);
 extern const Rule cane_count;
 
 } // namespace spurwright::rules

@@ -140,7 +140,7 @@ private:
         if (rule.name == RuleName::cane_count) {
             const PerMille mark = cane_counts_[index_of(side)];
             return add(rule, pieces.cane ? name_of(pieces.cane->axis) : "", side, share, mark,
-                       say_cane_count(pieces, side, asked, mark, house_));
+                       say_cane_count(pieces, side, asked_, mark, house_));
         }
         if (!asked) return;
         if (!pieces.cane) return write_missing_cane(rule, side, share);

@@ -30,6 +30,8 @@ Said say_tying(const CaneFacts& cane, const HouseRules& house) {
     std::string_view key = "rule.tying.full";
     if (is.ties_over_buds > 0)
         key = "rule.tying.over-bud";
+    else if (slips(is, asks) > 1)
+        key = "rule.tying.slips";
     else if (is.end_tie == EndTie::none)
         key = "rule.tying.no-end-tie";
     else if (is.end_tie == EndTie::loose)
@@ -47,7 +49,8 @@ Said say_tying(const CaneFacts& cane, const HouseRules& house) {
     said.arguments = {{"part", cane.axis},
                       {"wraps", Ratio{is.half_wraps / 2.0}},
                       {"most", Ratio{asks.wraps.high.count / 2.0}},
-                      {"sag", is.sag}};
+                      {"sag", is.sag},
+                      {"slips", Count{slips(is, asks)}}};
     said.if_lost = Mend::now;
     return said;
 }

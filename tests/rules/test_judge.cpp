@@ -1,6 +1,8 @@
 // The judge on drawn and grown vines: what it reads from the tables before and after.
 #include <doctest/doctest.h>
 
+#include <fstream>
+#include <iterator>
 #include <set>
 #include <string>
 
@@ -309,6 +311,34 @@ TEST_SUITE("rules/judge") {
             CHECK(here.points_before_caps == there.points_before_caps);
             CHECK(here.points == there.points);
             CHECK(here.findings.size() == there.findings.size());
+        }
+    }
+    TEST_CASE("every text the judge names, for whatever hands may do, is in both base word files") {
+        std::set<std::string_view> keys;
+        for (const Vine& v : {vine, test::little_vine()})
+            for (std::uint64_t seed = 0; seed < 300; ++seed) {
+                const auto after = prune(v, test::random_edits(v, seed, 9));
+                REQUIRE(after);
+                const Judgement judgement = judge(v, *after, house);
+                for (const auto* list : {&judgement.findings, &judgement.remarks})
+                    for (const Finding& f : *list) keys.insert(f.said.key.name);
+                for (const Cap& cap : judgement.caps) keys.insert(cap.key.name);
+            }
+        for (const Rule* rule : all_rules) {
+            keys.insert(rule->asks.name);
+            if (rule->per != Per::vine) keys.insert(rule->missing.name);
+        }
+        CHECK(keys.size() > 80);
+        for (const std::string language : {"en", "es"}) {
+            std::ifstream file(std::string(SPURWRIGHT_SOURCE) + "/assets/words/" + language + ".json");
+            const std::string words{std::istreambuf_iterator<char>(file), {}};
+            for (const std::string_view key : keys) {
+                CAPTURE(language);
+                CAPTURE(std::string(key));
+                const std::string plain = "\"" + std::string(key) + "\":",
+                                  plural = "\"" + std::string(key) + ".other\":";
+                CHECK((words.find(plain) != std::string::npos || words.find(plural) != std::string::npos));
+            }
         }
     }
     TEST_CASE("only vines of two canes are judged yet") {

@@ -20,10 +20,10 @@ std::string rows_text(const std::vector<std::pair<std::string, std::string>>& ro
 }  // namespace
 
 std::string help_text(const words::Words& words) {
-    std::string out = words("help.command") + "\n\n" + words("help.usage") + " spurwright " + words("help.verb") + " ...\n\n";
+    std::string out = words::wrapped(words("help.command")) + "\n" + words("help.usage") + " spurwright " + words("help.verb") + " ...\n\n";
     std::vector<std::pair<std::string, std::string>> rows;
     for (const Verb& verb : all_verbs()) rows.emplace_back(std::string(verb.name), words.sentence(verb.about));
-    out += rows_text(rows) + "\n" + words::wrapped(words("help.more"), 100) + "\n" + words::wrapped(words("safety.line"), 100);
+    out += rows_text(rows) + "\n" + words::wrapped(words("help.more")) + "\n" + words::wrapped(words("safety.line"));
     return out;
 }
 

@@ -16,6 +16,11 @@ using words::Words;
 
 std::string line(const Words& words, std::string_view key, const Arguments& arguments = {}) { return words::wrapped(words(key, arguments)); }
 
+// One decimal always, so that a column can be read down.
+std::string tenths_text(Tenths t, const Words& words) {
+    return std::to_string(t.count / 10) + words.numbers().point + std::to_string(t.count % 10);
+}
+
 std::string heading(const std::string& text) { return text + "\n" + std::string(words::width_of(text), '-') + "\n"; }
 
 // "a118, 12 buds" for the piece of one side; "-" where there is none.
@@ -49,7 +54,7 @@ std::string plans_table(const Column& beginner, const Column& best, const Words&
         row(words("job.spur-to", {{"side", post}}), [&](const Column& c) { return piece_text(c.facts.sides[at].spur, words); });
     }
     row(words("job.buds-left"), [&](const Column& c) { return std::to_string(c.facts.load.all); });
-    row(words("job.points"), [&](const Column& c) { return words.measure(c.judged.judgement.points); });
+    row(words("job.points"), [&](const Column& c) { return tenths_text(c.judged.judgement.points, words); });
     row(words("job.better"), [&](const Column& c) { return words.measure(Count{static_cast<std::int64_t>(c.judged.tally.better)}); });
     return words::table_text(table);
 }
@@ -75,11 +80,11 @@ std::string marks_table(const Job& job, const Words& words) {
     for (const rules::Rule* rule : rules::all_rules) {
         const Sum mine = sum_of(job.beginner.judgement, *rule), best = sum_of(job.best.judgement, *rule);
         if (best.out_of.count == 0) continue;
-        table.rows.push_back({words("rule." + std::string(rule->key()) + ".name"), words.measure(mine.points), words.measure(best.points), words.measure(best.out_of)});
+        table.rows.push_back({words("rule." + std::string(rule->key()) + ".name"), tenths_text(mine.points, words), tenths_text(best.points, words), tenths_text(best.out_of, words)});
     }
-    table.rows.push_back({words("job.sum"), words.measure(job.beginner.judgement.points_before_caps), words.measure(job.best.judgement.points_before_caps), "100"});
+    table.rows.push_back({words("job.sum"), tenths_text(job.beginner.judgement.points_before_caps, words), tenths_text(job.best.judgement.points_before_caps, words), tenths_text({1000}, words)});
     for (const rules::Cap& cap : job.beginner.judgement.caps)
-        table.rows.push_back({words("job.cap-row", {{"limit", cap.limit}}), words.measure(job.beginner.judgement.points), "", ""});
+        table.rows.push_back({words("job.cap-row", {{"limit", cap.limit}}), tenths_text(job.beginner.judgement.points, words), "", ""});
     return words::table_text(table);
 }
 
@@ -91,7 +96,7 @@ std::string losses(const rules::Judgement& judgement, const Words& words) {
         std::string of_step;
         for (const Finding& f : judgement.findings) {
             if (word_of(f.step) != step || f.lost().count <= 0) continue;
-            const std::string head = words::padded_left("-" + words.measure(f.lost()), 7) + "  ";
+            const std::string head = words::padded_left("-" + tenths_text(f.lost(), words), 7) + "  ";
             std::string text = words.sentence(f.said.key, f.said.arguments);
             if (f.mend != rules::Mend::nothing) text += " (" + words("mend." + std::string(word_of(f.mend))) + ")";
             of_step += words::hanging(head, text, 9);
@@ -101,11 +106,25 @@ std::string losses(const rules::Judgement& judgement, const Words& words) {
     return out.empty() ? "  " + words("judge.nothing-lost") + "\n" : out;
 }
 
+// A plan as a shell takes it over several lines: a backslash ends each but the last.
+std::string plan_lines(const std::string& command, const Plan& plan) {
+    std::string out, line = "  ./scenarios/start " + command + " --plan \"";
+    for (std::size_t i = 0; i < plan.edits.size(); ++i) {
+        const std::string edit = print_edit(plan.edits[i]) + (i + 1 < plan.edits.size() ? "; " : "");
+        if (line.size() + edit.size() + 2 > words::console_width) {
+            out += line + "\\\n";
+            line = "    ";
+        }
+        line += edit;
+    }
+    return out + line + "\"\n";
+}
+
 std::string try_text(const Job& job, const Words& words) {
     std::string out = line(words, "job.try-best");
-    out += "  spurwright judge " + job.found.code + " --plan \"" + print_plan(job.best.plan) + "\"\n\n";
+    out += plan_lines("judge " + job.found.code, job.best.plan) + "\n";
     out += line(words, "job.try-beginner");
-    out += "  spurwright judge " + job.found.code + " --plan \"" + print_plan(job.beginner.plan) + "\"\n\n";
+    out += plan_lines("judge " + job.found.code, job.beginner.plan) + "\n";
     return out;
 }
 

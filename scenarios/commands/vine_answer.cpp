@@ -21,7 +21,14 @@ std::vector<const Axis*> listed(const Vine& vine) {
     return axes;
 }
 
-Length wire_height(const Vine& vine) { return fruiting_wire_height(vine); }
+// Of a cane as the rules measure it; of older wood, which has no count buds, the mean of all its joints.
+Length mean_joint(const Vine& vine, const Axis& axis) {
+    if (age(vine, axis) == 1) return mean_internode(vine, axis);
+    const auto nodes = vine.nodes_of(axis);
+    std::int64_t sum = 0;
+    for (const Node& node : nodes) sum += index_of(node.id) > 0 ? node.joint.count : 0;
+    return {nodes.size() > 1 ? static_cast<std::int32_t>(sum / (std::int64_t{nodes.size()} - 1)) : 0};
+}
 
 io::Json site_object(const FoundVine& found) {
     const Vine& v = found.vine;
@@ -31,7 +38,7 @@ io::Json site_object(const FoundVine& found) {
     o.set("frost", v.frost);
     o.set("spacing_mm", v.spacing);
     o.set("row_spacing_mm", v.row_spacing);
-    o.set("wire_mm", wire_height(v));
+    o.set("wire_mm", fruiting_wire_height(v));
     o.set("system", word_of(v.system));
     o.set("variety", v.variety);
     o.set("pruner", found.site ? io::Json(word_of(found.site->pruner)) : io::Json());
@@ -49,7 +56,7 @@ io::Json candidate_object(const Vine& vine, const Axis& axis) {
     o.set("wood_age", age(vine, axis));
     o.set("diameter_mm", thickness(vine, axis));
     o.set("end_diameter_mm", end_diameter(vine, axis));
-    o.set("mean_internode_mm", mean_internode(vine, axis));
+    o.set("mean_internode_mm", mean_joint(vine, axis));
     o.set("count_buds", count_buds(vine, axis));
     o.set("distance_to_head_mm", distance_to_head(vine, axis));
     const auto crept = creep(vine, axis);
@@ -79,7 +86,7 @@ std::string candidates_text(const Vine& vine, const words::Words& words) {
         std::string notes;
         for (const std::string_view note : notes_of(vine, *axis)) notes += (notes.empty() ? "" : ", ") + words("note." + std::string(note));
         table.rows.push_back({name_of(axis->id), std::to_string(age(vine, *axis)), cell(words, thickness(vine, *axis), 1), cell(words, end_diameter(vine, *axis), 1),
-                              cell(words, mean_internode(vine, *axis), 0), std::to_string(count_buds(vine, *axis)), cell(words, distance_to_head(vine, *axis), 0),
+                              cell(words, mean_joint(vine, *axis), 0), std::to_string(count_buds(vine, *axis)), cell(words, distance_to_head(vine, *axis), 0),
                               crept ? cell(words, *crept, 0) : "-", cell(words, below_wire(vine, *axis), 0), words("post." + std::string(word_of(axis->side))), notes});
     }
     return words::table_text(table);
@@ -92,7 +99,7 @@ std::string heading(const FoundVine& found, const words::Words& words) {
                           {"n", Count{v.winter}},
                           {"vigour", TextKey{v.vigour == Vigour::low ? "vigour.low" : v.vigour == Vigour::high ? "vigour.high" : "vigour.moderate"}},
                           {"spacing", v.spacing},
-                          {"wire", wire_height(v)}};
+                          {"wire", fruiting_wire_height(v)}};
     std::string out = found.code.empty() ? words("show.no-code", facts) : words("show.code", facts);
     return out + "\n" + words("show.site", facts) + "\n" + words("show.hash", facts) + "\n";
 }

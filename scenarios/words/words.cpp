@@ -39,6 +39,32 @@ const Named* find_gap(const Arguments& arguments, std::string_view name, std::si
     return nullptr;
 }
 
+// Puts a sentence together. Of two measures joined by one short word the unit is said once: "8 to 12 mm".
+struct Joiner {
+    std::string text;
+
+    void plain(std::string_view part) {
+        between_ += part;
+        text += part;
+    }
+    void measure(const std::string& measured) {
+        const std::size_t unit = measured.rfind(' ');
+        const std::string_view name = unit == std::string::npos ? std::string_view{} : std::string_view(measured).substr(unit);
+        if (!name.empty() && name == unit_ && short_word(between_)) text.erase(text.size() - between_.size() - unit_.size(), unit_.size());
+        text += measured;
+        unit_ = name;
+        between_.clear();
+    }
+
+private:
+    std::string unit_, between_;  // of the measure before, and what was said since
+
+    static bool short_word(std::string_view word) {
+        const auto letter = [](char c) { return (c >= 'a' && c <= 'z') || c == ' '; };
+        return word.size() >= 3 && word.size() <= 5 && word.front() == ' ' && word.back() == ' ' && std::all_of(word.begin(), word.end(), letter);
+    }
+};
+
 }  // namespace
 
 Gaps gaps_of(std::string_view text) {
@@ -97,18 +123,18 @@ const std::string* Words::find(std::string_view key) const {
 
 std::string Words::filled(const std::string& text, const Arguments& arguments, int depth) const {
     const std::vector<std::string> measures = measure_texts(arguments, style_);
-    std::string out;
-    walk(text, [&](std::string_view plain) { out += plain; }, [&](std::string_view name) {
+    Joiner out;
+    walk(text, [&](std::string_view plain) { out.plain(plain); }, [&](std::string_view name) {
         std::size_t at = 0;
         const Named* argument = find_gap(arguments, name, at);
-        if (!argument) out += "[" + std::string(name) + "]";
-        else if (const auto* part = std::get_if<std::string>(&argument->value)) out += *part;
-        else if (const auto* axis = std::get_if<AxisId>(&argument->value)) out += name_of(*axis);
-        else if (const auto* node = std::get_if<NodeId>(&argument->value)) out += name_of(*node);
-        else if (const auto* key = std::get_if<TextKey>(&argument->value)) out += depth < deepest_key ? sentence(key->name, arguments, depth + 1) : std::string(key->name);
-        else out += measures[at];
+        if (!argument) out.plain("[" + std::string(name) + "]");
+        else if (const auto* part = std::get_if<std::string>(&argument->value)) out.plain(*part);
+        else if (const auto* axis = std::get_if<AxisId>(&argument->value)) out.plain(name_of(*axis));
+        else if (const auto* node = std::get_if<NodeId>(&argument->value)) out.plain(name_of(*node));
+        else if (const auto* key = std::get_if<TextKey>(&argument->value)) out.plain(depth < deepest_key ? sentence(key->name, arguments, depth + 1) : std::string(key->name));
+        else out.measure(measures[at]);
     });
-    return out;
+    return out.text;
 }
 
 std::string Words::sentence(std::string_view key, const Arguments& arguments, int depth) const {

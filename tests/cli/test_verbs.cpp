@@ -1,0 +1,216 @@
+// What the verbs print: the fields of the documents, the same numbers from every side, and nothing that is not true.
+#include <doctest/doctest.h>
+
+#include <nlohmann/json.hpp>
+
+#include "scenarios/commands/fingerprint.h"
+#include "tests/cli/program.h"
+#include "tests/scenarios/schema.h"
+
+using namespace spurwright;
+using namespace spurwright::test;
+using nlohmann::json;
+
+namespace {
+
+const std::string code = "00RM-K1SX-G00Q-0004-0005-046T";
+const std::string little = SPURWRIGHT_SOURCE "/assets/vines/little.json";
+
+// The object a verb prints; must keep its schema.
+json object_of(std::vector<std::string> arguments, const std::string& schema, const std::string& folder = ".") {
+    arguments.push_back("--json");
+    const Ran ran = run_program(arguments, folder);
+    CHECK(ran.status == 0);
+    CHECK(ran.err.empty());
+    CHECK(ran.out.ends_with("}\n"));
+    CHECK(schema_fault(schema, ran.out) == "");
+    return json::parse(ran.out, nullptr, false);
+}
+
+std::string text_of(const std::vector<std::string>& arguments) {
+    const Ran ran = run_program(arguments);
+    CHECK(ran.status == 0);
+    CHECK(ran.err.empty());
+    return ran.out;
+}
+
+// No line wider than the console, but for what is to be copied whole; no gap left open.
+void check_page(const std::string& text) {
+    CHECK(text.find('{') == std::string::npos);
+    std::size_t from = 0;
+    while (from < text.size()) {
+        const std::size_t end = std::min(text.find('\n', from), text.size());
+        std::size_t width = 0;
+        for (std::size_t i = from; i < end; ++i) width += (text[i] & 0xc0) != 0x80;
+        CAPTURE(text.substr(from, end - from));
+        CHECK(width <= 100);
+        CHECK((end == from || text[end - 1] != ' '));
+        from = end + 1;
+    }
+}
+
+}  // namespace
+
+TEST_SUITE("cli/verbs") {
+    TEST_CASE("grow prints a code that show grows again, anywhere, to the same hash") {
+        const json grown = object_of({"grow", "--seed", "77", "--age", "9", "--vigour", "high", "--frost", "yes", "--spacing", "1.5m", "--wire", "1m", "--neighbours", "near"}, "verb-grow");
+        const Folder folder;
+        const json shown = object_of({"show", grown["code"]}, "verb-grow", folder.path());
+        CHECK(shown == grown);
+        CHECK(grown["age_years"] == 9);
+        CHECK(grown["site"]["spacing_mm"] == 1500);
+        CHECK(grown["site"]["wire_mm"] == 1000);
+        CHECK(grown["site"]["neighbours"]["right"] == "none");
+        CHECK(grown["candidates"].size() >= 4);
+    }
+    TEST_CASE("without a seed each vine is a fresh one, and its code still names it") {
+        const json one = object_of({"grow"}, "verb-grow"), other = object_of({"grow"}, "verb-grow");
+        CHECK(one["code"] != other["code"]);
+        CHECK(object_of({"show", one["code"]}, "verb-grow")["hash"] == one["hash"]);
+    }
+    TEST_CASE("lengths may carry any unit and mean the same") {
+        const json m = object_of({"grow", "--seed", "3", "--spacing", "1.8m"}, "verb-grow");
+        CHECK(object_of({"grow", "--seed", "3", "--spacing", "180cm"}, "verb-grow")["hash"] == m["hash"]);
+        CHECK(object_of({"grow", "--seed", "3", "--spacing", "1800 mm"}, "verb-grow")["hash"] == m["hash"]);
+        CHECK(object_of({"grow", "--seed", "3", "--spacing", "6ft"}, "verb-grow")["code"].is_null());
+    }
+    TEST_CASE("a vine no code can name goes through a file; one with a code keeps it there") {
+        const Folder folder;
+        const json free = object_of({"grow", "--seed", "5", "--drip", "no", "-o", folder.file("v.json")}, "verb-grow");
+        CHECK(free["code"].is_null());
+        CHECK(object_of({"show", folder.file("v.json")}, "verb-grow")["hash"] == free["hash"]);
+        CHECK(schema_fault("vine-1", file_text(folder.file("v.json"))) == "");
+        const json coded = object_of({"grow", "--seed", "5", "-o", folder.file("w.json")}, "verb-grow");
+        CHECK(object_of({"show", folder.file("w.json")}, "verb-grow")["code"] == coded["code"]);
+        CHECK(schema_fault("vine-1", file_text(folder.file("w.json"))) == "");
+        CHECK(folder.files() == 2);
+    }
+    TEST_CASE("the little vine's four canes as counted by hand") {
+        const json shown = object_of({"show", little}, "verb-grow");
+        CHECK(shown["code"].is_null());
+        CHECK(shown["hash"] == "c5e6dcf2ebe172d4");
+        REQUIRE(shown["candidates"].size() == 4);  // a6 has two buds and is none, a2 was laid last winter
+        CHECK(shown["candidates"][0]["id"] == "a2");
+        CHECK(shown["candidates"][0]["notes"] == json::array({"laid-last-winter"}));
+        const json& a4 = shown["candidates"][1];
+        CHECK(a4["id"] == "a4");
+        CHECK(a4["diameter_mm"] == 8.45);
+        CHECK(a4["mean_internode_mm"] == 66.25);
+        CHECK(a4["count_buds"] == 5);
+        CHECK(a4["distance_to_head_mm"] == 94);
+        CHECK(a4["below_wire_mm"] == 14);
+        CHECK(shown["candidates"][2]["below_wire_mm"] == -4);
+        CHECK(shown["candidates"][3]["distance_to_head_mm"] == 78);
+    }
+    TEST_CASE("best's points are judge's for the same plan, and no listed plan has more than the first") {
+        const json best = object_of({"best", code, "--top", "5"}, "verb-best");
+        REQUIRE(best["plans"].size() == 5);
+        CHECK(best["plans_counted"] >= 1'000);
+        double before = 100.0;
+        for (const json& plan : best["plans"]) {
+            const json judged = object_of({"judge", code, "--plan", plan["plan"]}, "verb-judge");
+            CHECK(judged["points"] == plan["points"]);
+            CHECK(judged["best_points"] == best["plans"][0]["points"]);
+            CHECK(judged["plans_counted"] == best["plans_counted"]);
+            CHECK(plan["points"].get<double>() <= before);
+            before = plan["points"];
+        }
+        CHECK(object_of({"judge", code, "--plan", best["plans"][0]["plan"]}, "verb-judge")["plans_better"] == 0);
+    }
+    TEST_CASE("the little vine offers 378 plans, counted by hand") { CHECK(object_of({"best", little}, "verb-best")["plans_counted"] == 378); }
+    TEST_CASE("findings add up, each has a source, a status and a sentence") {
+        const json judged = object_of({"judge", code, "--plan", ""}, "verb-judge");
+        CHECK(judged["points"].get<double>() <= 5);
+        int tenths = 0, out_of = 0;
+        for (const json& f : judged["findings"]) {
+            tenths += static_cast<int>(f["points"].get<double>() * 10 + 0.5);
+            out_of += static_cast<int>(f["out_of"].get<double>() * 10 + 0.5);
+            CHECK(f["sentence"].get<std::string>().find('[') == std::string::npos);
+            CHECK(f["source"].get<std::string>().find('[') == std::string::npos);
+        }
+        CHECK(out_of == 1000);
+        CHECK(tenths == static_cast<int>(judged["points_before_caps"].get<double>() * 10 + 0.5));
+    }
+    TEST_CASE("the language changes sentences and nothing else") {
+        const json english = object_of({"judge", code, "--plan", ""}, "verb-judge");
+        json spanish = object_of({"judge", code, "--plan", "", "--language", "es-CL"}, "verb-judge");
+        CHECK(spanish["language"] == "es-CL");
+        CHECK(spanish["points"] == english["points"]);
+        CHECK(spanish["findings"].size() == english["findings"].size());
+        for (std::size_t i = 0; i < english["findings"].size(); ++i) {
+            CHECK(spanish["findings"][i]["key"] == english["findings"][i]["key"]);
+            CHECK(spanish["findings"][i]["arguments"] == english["findings"][i]["arguments"]);
+            CHECK(spanish["findings"][i]["sentence"] != english["findings"][i]["sentence"]);
+        }
+    }
+    TEST_CASE("other house rules, another set and hash; a house's own thresholds are marked so") {
+        const Folder folder;
+        const std::string own = folder.write("own.json", "{\"kind\": \"spurwright-house-rules\", \"version\": 1, \"name\": \"north-block\", \"base\": \"general\", "
+                                                         "\"rules\": {\"cane-diameter\": {\"full\": [7, 10]}}}");
+        const json general = object_of({"judge", code, "--plan", ""}, "verb-judge"), house = object_of({"judge", code, "--plan", "", "--rules", own}, "verb-judge");
+        CHECK(house["rule_set"] == "north-block");
+        CHECK(house["rule_set_hash"] != general["rule_set_hash"]);
+        for (const json& f : house["findings"]) CHECK((f["status"] == "house") == (f["rule"] == "cane-diameter"));
+        object_of({"best", code, "--rules", "slow-arms"}, "verb-best");
+    }
+    TEST_CASE("prune writes the vine after the plan, weigh says what came off") {
+        const Folder folder;
+        const std::string plan = object_of({"best", code}, "verb-best")["plans"][0]["plan"];
+        const json pruned = object_of({"prune", code, "--plan", plan, "-o", folder.file("p.json")}, "verb-prune");
+        CHECK(pruned["plan"] == plan);
+        CHECK(pruned["pruned_from"] == object_of({"show", code}, "verb-grow")["hash"]);
+        const json shown = object_of({"show", folder.file("p.json")}, "verb-grow");
+        CHECK(shown["hash"] == pruned["hash"]);
+        CHECK(schema_fault("vine-1", file_text(folder.file("p.json"))) == "");
+        const json weighed = object_of({"weigh", code, "--plan", plan}, "verb-weigh");
+        CHECK(weighed["one_year_removed_g"].get<double>() > 100);
+        CHECK(weighed["one_year_nodes_removed_share"].get<double>() > 0.5);
+        const json nothing = object_of({"weigh", code, "--plan", ""}, "verb-weigh");
+        CHECK(nothing["one_year_removed_g"] == 0);
+        CHECK(nothing["one_year_kept_g"].get<double>() == doctest::Approx(weighed["one_year_removed_g"].get<double>() + weighed["one_year_kept_g"].get<double>()).epsilon(0.0001));
+    }
+    TEST_CASE("the first job: the best plan has at least 95 points, the beginner's far fewer, on every vine of the scene") {
+        for (const char* number : {"1", "2", "3", "4", "5"}) {
+            const json job = object_of({"job", "--vine", number}, "verb-job");
+            CHECK(job["best"]["points"].get<double>() >= 95);
+            CHECK(job["beginner"]["points"].get<double>() <= job["best"]["points"].get<double>() - 15);
+            CHECK(job["best"]["plans_better"] == 0);
+            CHECK(job["beginner"]["plans_better"].get<std::int64_t>() > 0);
+            CHECK(object_of({"best", job["code"]}, "verb-best")["plans"][0]["plan"] == job["best"]["plan"]);
+        }
+        const std::string scene = file_text(SPURWRIGHT_SOURCE "/assets/scenes/first.json");
+        CHECK(schema_fault("scene-1", scene) == "");
+    }
+    TEST_CASE("pages fit 100 columns and leave no gap open, in every language") {
+        for (const char* language : {"en", "es", "es-ES", "es-CL"}) {
+            for (const char* number : {"1", "3", "5"}) {
+                const std::string job = text_of({"job", "--vine", number, "--language", language});
+                check_page(job);
+                CHECK(job.find('[') == std::string::npos);
+            }
+            check_page(text_of({"judge", code, "--plan", "", "--language", language}));
+            check_page(text_of({"weigh", code, "--plan", "", "--language", language}));
+            check_page(text_of({"--help", "--language", language}));
+            for (const char* verb : {"job", "grow", "show", "prune", "judge", "best", "weigh", "words", "fingerprint"}) check_page(text_of({verb, "--help", "--language", language}));
+        }
+        CHECK(text_of({"job", "--language", "es"}).find("Es práctica, nada más.") != std::string::npos);
+        CHECK(text_of({"job"}).find("Training aid only.") != std::string::npos);
+    }
+    TEST_CASE("fingerprint is one number, the same twice and from another folder") {
+        const Folder folder;
+        const json one = object_of({"fingerprint"}, "verb-fingerprint"), again = object_of({"fingerprint"}, "verb-fingerprint", folder.path());
+        CHECK(one == again);
+        CHECK(one["vines"] == 64);
+        CHECK(commands::fingerprint_sites().size() == 64);
+    }
+    TEST_CASE("words: the files agree, and the open wordings are listed") {
+        const json checked = object_of({"words", "--check"}, "verb-words");
+        CHECK(checked["missing"].empty());
+        CHECK(object_of({"words", "--open", "--language", "es"}, "verb-words")["open"].size() > 300);
+        CHECK(object_of({"words", "--open"}, "verb-words")["open"].empty());
+    }
+    TEST_CASE("version, help") {
+        CHECK(text_of({"--version"}).starts_with("spurwright "));
+        CHECK(text_of({"help"}) == text_of({"--help"}));
+    }
+}

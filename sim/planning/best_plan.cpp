@@ -11,7 +11,7 @@ namespace {
 // and the search asks only how good a pair of canes can be. Which choice it was is read back once, at the end.
 using Word = std::int16_t;
 constexpr int lanes = 8;
-constexpr Word never = -10'000;               // three of them and every real worth still fit a word
+constexpr Word never = no_site;               // three of them and every real worth still fit a word
 constexpr std::int32_t not_reached = -5'000;  // below every sum of a choice, above every sum with a `never` in it
 
 constexpr int block_floor(int n) { return n / lanes * lanes; }
@@ -39,41 +39,6 @@ inline void raise(Block& block, const Word* a, const Word* b, Word plus) {
 
 constexpr std::size_t class_count = 4;
 constexpr std::size_t class_of(bool over, bool hard) { return (over ? 1u : 0u) | (hard ? 2u : 0u); }
-
-// The best site of one length beside one cane, and the runner-up for where the other side's cane takes the best.
-struct Site {
-    Word worth = never;
-    std::uint16_t row = no_piece;
-};
-struct Sites {
-    std::array<std::array<Site, 2>, most_spur_buds + 1> of{};  // [buds]; 0 is no spur
-    std::int32_t highest = never;
-
-    Word worth(std::size_t buds, std::uint16_t taken) const {
-        const auto& best = of[buds];
-        return best[0].row == taken && taken != no_piece ? best[1].worth : best[0].worth;
-    }
-};
-
-Sites sites_beside(const Tables& tables, Side side, std::uint16_t cane) {
-    Sites sites;
-    sites.of[0][0] = {static_cast<Word>(tables.no_spur[at(side)]), no_piece};
-    for (std::uint16_t row = 0; row < tables.count(); ++row) {
-        const Candidate& c = tables.candidates[row];
-        if (c.side != side || row == cane || c.spur.empty()) continue;
-        const std::int32_t beside = tables.beside_of(row, cane);
-        for (std::size_t l = 0; l < c.spur.size(); ++l) {
-            const auto worth = static_cast<Word>(c.spur[l] + beside);
-            auto& best = sites.of[l + 1];
-            if (worth > best[0].worth)
-                best[1] = best[0], best[0] = {worth, row};
-            else if (worth > best[1].worth)
-                best[1] = {worth, row};
-        }
-    }
-    for (const auto& best : sites.of) sites.highest = std::max<std::int32_t>(sites.highest, best[0].worth);
-    return sites;
-}
 
 // The best worth of both spurs together by the buds they hold, apart for plans that leave a side bare or lay a sucker.
 struct States {
@@ -198,8 +163,8 @@ private:
         const bool right_bare = bare_without_spur(tables_, Side::right, right_[b]);
         std::array<Word, most_spur_buds + 1> left, right;
         for (std::size_t l = 0; l <= most_spur_buds; ++l) {
-            left[l] = left_sites_[a].worth(l, right_[b].row);
-            right[l] = right_sites_[b].worth(l, left_[a].row);
+            left[l] = static_cast<Word>(left_sites_[a].worth(l, right_[b].row));
+            right[l] = static_cast<Word>(right_sites_[b].worth(l, left_[a].row));
         }
         for (std::size_t l = 0; l <= most_spur_buds; ++l)
             for (std::size_t m = 0; m <= most_spur_buds; ++m) {

@@ -34,4 +34,26 @@ std::vector<SpurWay> spur_ways(const Tables& tables, Side side, std::uint16_t ca
     return ways;
 }
 
+Sites sites_beside(const Tables& tables, Side side, std::uint16_t cane) {
+    Sites sites;
+    sites.of[0][0] = {tables.no_spur[at(side)], no_piece};
+    for (std::uint16_t row = 0; row < tables.count(); ++row) {
+        const Candidate& c = tables.candidates[row];
+        if (c.side != side || row == cane || c.spur.empty()) continue;
+        const std::int32_t beside = tables.beside_of(row, cane);
+        for (std::size_t l = 0; l < c.spur.size(); ++l) {
+            const Site site{c.spur[l] + beside, row};
+            auto& best = sites.of[l + 1];
+            if (site.worth > best[0].worth) {
+                best[1] = best[0];
+                best[0] = site;
+            } else if (site.worth > best[1].worth) {
+                best[1] = site;
+            }
+        }
+    }
+    for (const auto& best : sites.of) sites.highest = std::max(sites.highest, best[0].worth);
+    return sites;
+}
+
 }  // namespace spurwright::planning

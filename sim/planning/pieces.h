@@ -25,6 +25,23 @@ struct SpurWay {
 // All but those of the axis laid there; the other side's cane may take one more axis away.
 std::vector<SpurWay> spur_ways(const Tables& tables, Side side, std::uint16_t cane);
 
+// The best site of each length beside one cane, and the runner-up for where the other side's cane takes the best.
+inline constexpr std::int32_t no_site = -10'000;  // worth less than any spur
+struct Site {
+    std::int32_t worth = no_site;
+    std::uint16_t row = no_piece;
+};
+struct Sites {
+    std::array<std::array<Site, 2>, most_spur_buds + 1> of{};  // [buds]; 0 is no spur
+    std::int32_t highest = no_site;
+
+    std::int32_t worth(std::size_t buds, std::uint16_t taken) const {
+        const auto& best = of[buds];
+        return best[0].row == taken && taken != no_piece ? best[1].worth : best[0].worth;
+    }
+};
+Sites sites_beside(const Tables& tables, Side side, std::uint16_t cane);
+
 // A side that would be bare without a spur beside this cane.
 inline bool bare_without_spur(const Tables& tables, Side side, const LaidCane& cane) {
     return cane.row == no_piece && tables.had_cane[at(side)];

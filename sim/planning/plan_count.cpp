@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "sim/planning/count_by_halves.h"
 #include "sim/planning/pieces.h"
 
 namespace spurwright::planning {
@@ -57,6 +58,9 @@ struct SpurPairs {
         return from[static_cast<std::size_t>(std::clamp(row, 0, rows)) * columns + state];
     }
 };
+
+// From here on the count by halves is the faster one (measured on grown vines: both take about 40 ms).
+constexpr std::size_t many_candidates = 56;
 
 class Count {
 public:
@@ -170,8 +174,14 @@ private:
 
 }  // namespace
 
-std::uint64_t count_choices(const Tables& tables) { return tally(tables, no_cap).counted; }
-Tally tally(const Tables& tables, int points) { return Count(tables, points).run(); }
+std::uint64_t count_choices(const Tables& tables) { return tally_by_pairs(tables, no_cap).counted; }
+Tally tally_by_pairs(const Tables& tables, int points) { return Count(tables, points).run(); }
+
+Tally tally(const Tables& tables, int points) {
+    if (tables.candidates.size() >= many_candidates)
+        if (const auto found = tally_by_halves(tables, points)) return *found;
+    return tally_by_pairs(tables, points);
+}
 
 std::uint64_t count_at_least(const Tables& tables, int points) {
     const Tally found = tally(tables, points);

@@ -3,7 +3,6 @@
 #include <algorithm>
 
 #include "sim/pruning/lay.h"
-#include "sim/rules/asked.h"
 #include "sim/rules/measure_pieces.h"
 #include "sim/rules/piece_points.h"
 
@@ -13,112 +12,102 @@ namespace {
 using rules::CaneFacts;
 using rules::SpurFacts;
 
+MeasuredPiece measured(const Vine& vine, const rules::HouseRules& house, const Piece& piece) {
+    const Axis& axis = *vine.find(piece.axis);
+    MeasuredPiece facts{piece.side, piece.sucker, {}, {}};
+    for (const Side side : both_sides) {
+        if (!piece.lies[at(side)]) continue;
+        const Course course = course_of(vine, axis, side);
+        for (const std::uint32_t node : piece.cut_nodes)
+            facts.canes[at(side)].push_back(rules::measure_cane(vine, house, axis, side, course, node));
+    }
+    for (std::size_t buds = 1; buds <= piece.spur_nodes.size(); ++buds)
+        facts.spurs.push_back(rules::measure_spur(vine, house, axis, static_cast<int>(buds)));
+    return facts;
+}
+
 class Filler {
 public:
-    Filler(const Vine& vine, const rules::HouseRules& house)
-        : vine_(vine), house_(house), offers_(rules::offers(vine, house)), asked_(rules::asked(offers_, house)) {
-        filled_.pieces = pieces(vine, house);
-        filled_.tables.candidates.resize(filled_.pieces.size());
-        shortest_.resize(filled_.pieces.size());
-    }
+    Filler(const std::vector<MeasuredPiece>& pieces, const rules::Offers& offers, Length spacing,
+           const rules::HouseRules& house)
+        : pieces_(pieces), offers_(offers), spacing_(spacing), house_(house), asked_(rules::asked(offers, house)) {}
 
-    VineTables fill() && {
-        for (std::size_t row = 0; row < filled_.pieces.size(); ++row) {
-            fill_cane(row);
-            fill_spur(row);
-        }
-        shape_matrices(filled_.tables);
+    Tables fill() && {
+        for (const MeasuredPiece& piece : pieces_) tables_.candidates.push_back(candidate(piece));
+        shape_matrices(tables_);
         fill_beside();
         fill_pairs();
         fill_totals();
-        Tables& tables = filled_.tables;
-        tables.constant = rules::canonical_points(asked_).count;
+        tables_.constant = rules::canonical_points(asked_).count;
         for (const Side side : both_sides)
-            tables.had_cane[at(side)] = !offers_.sides[rules::index_of(side)].canes.empty();
-        tables.hard_cap = house_.caps.hard.count;
-        tables.soft_cap = house_.caps.soft.count;
-        return std::move(filled_);
+            tables_.had_cane[at(side)] = !offers_.sides[rules::index_of(side)].canes.empty();
+        tables_.hard_cap = house_.caps.hard.count;
+        tables_.soft_cap = house_.caps.soft.count;
+        return std::move(tables_);
     }
 
 private:
-    void fill_cane(std::size_t row) {
-        const Piece& piece = filled_.pieces[row];
-        Candidate& candidate = filled_.tables.candidates[row];
+    Candidate candidate(const MeasuredPiece& piece) const {
+        Candidate candidate;
         candidate.side = piece.side;
         candidate.sucker = piece.sucker;
-        candidate.first_buds = std::max(1, house_.cane_count.floor_buds);
-        const Axis& axis = *vine_.find(piece.axis);
         for (const Side side : both_sides) {
-            if (!piece.lies[at(side)]) continue;
-            const Course course = course_of(vine_, axis, side);
             auto& worth = candidate.cane[at(side)];
-            for (const std::uint32_t node : piece.cut_nodes) {
-                const CaneFacts facts = rules::measure_cane(vine_, house_, axis, side, course, node);
-                worth[at(Load::under)].push_back(rules::cane_points(facts, house_, asked_, true).count);
-                worth[at(Load::enough)].push_back(rules::cane_points(facts, house_, asked_, false).count);
-                if (node == piece.cut_nodes.front()) shortest_[row][at(side)] = facts;
+            for (const CaneFacts& cane : piece.canes[at(side)]) {
+                worth[at(Load::under)].push_back(rules::cane_points(cane, house_, asked_, true).count);
+                worth[at(Load::enough)].push_back(rules::cane_points(cane, house_, asked_, false).count);
             }
+            if (!piece.canes[at(side)].empty()) candidate.first_buds = piece.canes[at(side)].front().count_buds;
         }
-    }
-
-    void fill_spur(std::size_t row) {
-        const Piece& piece = filled_.pieces[row];
-        for (std::size_t buds = 1; buds <= piece.spur_nodes.size(); ++buds) {
-            const SpurFacts facts = rules::measure_spur(vine_, house_, *vine_.find(piece.axis), static_cast<int>(buds));
-            filled_.tables.candidates[row].spur.push_back(rules::spur_points(facts, house_, asked_).count);
-        }
+        for (const SpurFacts& spur : piece.spurs)
+            candidate.spur.push_back(rules::spur_points(spur, house_, asked_).count);
+        return candidate;
     }
 
     // A spur's place needs its base and its cane's base: neither changes with where they are cut.
     void fill_beside() {
-        Tables& tables = filled_.tables;
-        const std::size_t count = filled_.pieces.size();
-        for (std::size_t x = 0; x < count; ++x) {
-            const Piece& piece = filled_.pieces[x];
-            if (piece.spur_nodes.empty()) continue;
-            const SpurFacts spur = rules::measure_spur(vine_, house_, *vine_.find(piece.axis), 1);
-            for (std::size_t a = 0; a <= count; ++a) {
-                const CaneFacts* cane =
-                    a < count && filled_.pieces[a].lies[at(piece.side)] ? &shortest_[a][at(piece.side)] : nullptr;
-                tables.beside[x * (count + 1) + a] =
-                    rules::place_points(rules::place_of(spur, cane), piece.side, house_, asked_).count;
+        for (std::size_t x = 0; x < pieces_.size(); ++x) {
+            const MeasuredPiece& piece = pieces_[x];
+            if (piece.spurs.empty()) continue;
+            for (std::size_t a = 0; a <= pieces_.size(); ++a) {
+                const auto* canes = a < pieces_.size() ? &pieces_[a].canes[at(piece.side)] : nullptr;
+                const CaneFacts* cane = canes && !canes->empty() ? &canes->front() : nullptr;
+                tables_.beside[x * (pieces_.size() + 1) + a] =
+                    rules::place_points(rules::place_of(piece.spurs.front(), cane), piece.side, house_, asked_).count;
             }
         }
     }
 
     void fill_pairs() {
-        Tables& tables = filled_.tables;
-        const std::size_t count = filled_.pieces.size();
+        const std::size_t count = pieces_.size();
         for (std::size_t a = 0; a <= count; ++a)
             for (std::size_t b = 0; b <= count; ++b) {
                 rules::PairFacts facts;
                 facts.cane = {a < count, b < count};
-                facts.sucker_laid = (a < count && filled_.pieces[a].sucker) || (b < count && filled_.pieces[b].sucker);
-                tables.pair[a * (count + 1) + b] = rules::pair_points(facts, asked_).count;
+                facts.sucker_laid = (a < count && pieces_[a].sucker) || (b < count && pieces_[b].sucker);
+                tables_.pair[a * (count + 1) + b] = rules::pair_points(facts, asked_).count;
             }
     }
 
     void fill_totals() {
-        Tables& tables = filled_.tables;
-        const int target = rules::target_buds(house_, vine_.spacing);
-        const int most = tables.fruiting_totals + spur_states;
-        while (tables.enough_from < most && rules::short_load(tables.enough_from, target, house_)) ++tables.enough_from;
-        tables.over_from = 0;
-        while (tables.over_from < most && !rules::overloaded(tables.over_from, target, house_)) ++tables.over_from;
+        const int target = rules::target_buds(house_, spacing_);
+        const int most = tables_.fruiting_totals + spur_states;
+        while (tables_.enough_from < most && rules::short_load(tables_.enough_from, target, house_))
+            ++tables_.enough_from;
+        tables_.over_from = 0;
+        while (tables_.over_from < most && !rules::overloaded(tables_.over_from, target, house_)) ++tables_.over_from;
         for (int s = 0; s < spur_states; ++s)
-            for (int f = 0; f < tables.fruiting_totals; ++f) {
-                const rules::LoadFacts load{f, s, f + s, vine_.spacing};
-                tables.totals[static_cast<std::size_t>(s * tables.fruiting_totals + f)] =
-                    rules::load_points(load, house_, asked_).count;
-            }
+            for (int f = 0; f < tables_.fruiting_totals; ++f)
+                tables_.totals[static_cast<std::size_t>(s * tables_.fruiting_totals + f)] =
+                    rules::load_points({f, s, f + s, spacing_}, house_, asked_).count;
     }
 
-    const Vine& vine_;
+    const std::vector<MeasuredPiece>& pieces_;
+    const rules::Offers& offers_;
+    const Length spacing_;
     const rules::HouseRules& house_;
-    const rules::Offers offers_;
     const rules::Asked asked_;
-    VineTables filled_;
-    std::vector<std::array<CaneFacts, 2>> shortest_;  // [row][side laid to]
+    Tables tables_;
 };
 
 std::optional<std::uint16_t> row_of(const VineTables& tables, AxisId axis) {
@@ -151,7 +140,19 @@ bool put_spur(const VineTables& tables, AxisId axis, int kept, std::uint16_t& ro
 
 }  // namespace
 
-VineTables vine_tables(const Vine& vine, const rules::HouseRules& house) { return Filler(vine, house).fill(); }
+Tables tables_of(const std::vector<MeasuredPiece>& pieces, const rules::Offers& offers, Length spacing,
+                 const rules::HouseRules& house) {
+    return Filler(pieces, offers, spacing, house).fill();
+}
+
+VineTables vine_tables(const Vine& vine, const rules::HouseRules& house) {
+    VineTables filled{pieces(vine, house), {}};
+    std::vector<MeasuredPiece> facts;
+    facts.reserve(filled.pieces.size());
+    for (const Piece& piece : filled.pieces) facts.push_back(measured(vine, house, piece));
+    filled.tables = tables_of(facts, rules::offers(vine, house), vine.spacing, house);
+    return filled;
+}
 
 Choice choice_of(const VineTables& tables, const Pick& pick) {
     const auto cane = [&](std::uint16_t row, std::uint16_t cut) {

@@ -6,8 +6,20 @@
 
 #include "sim/planning/choice.h"
 #include "sim/planning/tables.h"
+#include "sim/rules/asked.h"
 
 namespace spurwright::planning {
+
+// What is measured of a piece: as a cane laid to each side cut at each of its cut nodes, as a spur of each length.
+struct MeasuredPiece {
+    Side side{};
+    bool sucker = false;
+    std::array<std::vector<rules::CaneFacts>, 2> canes;  // [laid to]; each cut node keeps one count bud more
+    std::vector<rules::SpurFacts> spurs;                 // 1, 2, 3 buds, as far as it has them
+};
+// From facts alone, measured or written down by hand: row for row with the pieces.
+Tables tables_of(const std::vector<MeasuredPiece>& pieces, const rules::Offers& offers, Length spacing,
+                 const rules::HouseRules& house);
 
 struct VineTables {
     std::vector<Piece> pieces;  // row for row with tables.candidates

@@ -43,7 +43,8 @@ DueCut at_the_parent(const Vine& vine, const HouseRules& house, const Axis& axis
     const Node& above = nodes[nodes.size() > 1 ? 1 : 0];
     Length stub = times_one_and_a_half(nodes[0].major);
     const Band<PerMille>& asks = house.old_wood_stub.band;
-    const PerMille ratio{static_cast<std::int32_t>(std::int64_t{1000} * stub.count / mean_diameter(above).count)};
+    const Length left = collar + down_to_tenths(stub - collar);  // of that stub, once the cut is made
+    const PerMille ratio{static_cast<std::int32_t>(std::int64_t{1000} * left.count / mean_diameter(above).count)};
     if (stub > collar && (ratio < asks.full.low || ratio > asks.full.high)) stub = times_one_and_a_half(above.major);
     const Length near = house.old_wood_stub.short_of_node;
     if (stub <= collar) { // in the collar: at most to 5 mm below the crown

@@ -39,13 +39,16 @@ bool is_alive(const Vine& after, const Node& node) {
 Length living_up_to(const Vine& before, const Vine& after, const Axis& axis, const Wound& wound) {
     if (crown_off(wound)) return {};
     std::uint32_t outermost = 0;
+    bool bears = false;
     for (const Axis& child : after.axes)
-        if (!child.removed && child.state == AxisState::live && child.parent && axis_of(child.parent) == axis.id)
+        if (!child.removed && child.state == AxisState::live && child.parent && axis_of(child.parent) == axis.id) {
             outermost = std::max(outermost, index_of(child.parent));
+            bears = true;  // it may be its crown that does
+        }
     const auto nodes = after.nodes_of(axis);
     for (std::uint32_t i = index_of(wound.node); i > outermost; --i)
         if (is_alive(after, nodes[i])) outermost = i;
-    return outermost == 0 ? Length{} : from_surface(before, axis, outermost, {});
+    return outermost == 0 && !bears ? Length{} : from_surface(before, axis, outermost, {});
 }
 
 // The joint would not take the stub: the cut stands as far out as the next node lets it.

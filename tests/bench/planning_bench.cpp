@@ -104,12 +104,15 @@ void row(bench::Bench& bench, const char* name, int left, int right, int cuts, d
                 static_cast<unsigned long long>(found.counted), static_cast<unsigned long long>(found.better));
     const auto bar = [](double value) { return value > 0 ? bench::Bar::at_least : bench::Bar::none; };
     const auto loop = [&] { return sign(best_by_loop(tables)); };
-    bench.ratio("  L13 tight loop / best plan, with the bound (shipped)", bar(bar_search), bar_search, loop, 1,
-                [&] { return sign(*best_pick(tables)); }, 50);
-    bench.ratio("  tight loop / best plan, without the bound", bench::Bar::none, 0, loop, 1,
-                [&] { return sign(*best_pick(tables, Bound::off)); }, 50);
-    bench.ratio("  L14 tight loop / counts of plans better and equal", bar(bar_count), bar_count,
-                [&] { return tally_by_loop(tables, mine).better; }, 1, [&] { return tally(tables, mine).better; }, 5);
+    bench.ratio(
+        "  L13 tight loop / best plan, with the bound (shipped)", bar(bar_search), bar_search, loop, 1,
+        [&] { return sign(*best_pick(tables)); }, 50);
+    bench.ratio(
+        "  tight loop / best plan, without the bound", bench::Bar::none, 0, loop, 1,
+        [&] { return sign(*best_pick(tables, Bound::off)); }, 50);
+    bench.ratio(
+        "  L14 tight loop / counts of plans better and equal", bar(bar_count), bar_count,
+        [&] { return tally_by_loop(tables, mine).better; }, 1, [&] { return tally(tables, mine).better; }, 5);
 }
 
 void context(const char* name, int left, int right, int cuts) {

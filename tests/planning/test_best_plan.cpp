@@ -5,6 +5,7 @@
 
 #include "sim/planning/best_plan.h"
 #include "sim/planning/brute_force.h"
+#include "sim/planning/count_by_halves.h"
 #include "sim/planning/plan_count.h"
 #include "sim/planning/top_plans.h"
 #include "tests/support/random_tables.h"
@@ -67,6 +68,7 @@ TEST_SUITE("planning/best-plan") {
                                      all.back().points, tables.hard_cap, tables.soft_cap, -1}) {
                 const Tally found = tally(tables, points);
                 differ += found != tally_by_force(tables, points);
+                differ += tally_by_halves(tables, points) != found;
                 differ += count_at_least(tables, points) != found.better + found.equal;
             }
         }

@@ -39,10 +39,10 @@ TEST_SUITE("pruning/plan-text") {
             CHECK(plan.error().where.column == c.column);
         }
     }
-    TEST_CASE("400 edits are read, 401 and 64 KiB are refused") {
+    TEST_CASE("2,000 edits are read, 2,001 and 64 KiB are refused") {
         std::string text = "mark a4 left";
-        for (int i = 1; i < 400; ++i) text += ";mark a4 left";
-        CHECK(parse_plan(text).value().edits.size() == 400);
+        for (int i = 1; i < 2'000; ++i) text += ";mark a4 left";
+        CHECK(parse_plan(text).value().edits.size() == 2'000);
         CHECK(parse_plan(text + ";mark a4 left").error().key.name == "error.plan.too-many");
         CHECK(parse_plan(std::string(70'000, ' ')).error().key.name == "error.plan.too-long");
         CHECK(edit_columns("mark a4 left; mark a5 right") == std::vector<int>{1, 15});

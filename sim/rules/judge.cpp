@@ -82,6 +82,10 @@ public:
           short_(short_load(plan.load.counted(), target_, house)), cane_counts_(marks_cane_count(plan.pair(), asked)),
           spur_counts_(spur_counts()) {
         judgement_.findings.reserve(48);
+        for (const Side side : both_sides) {
+            if (at(side).cane) cane_marks_[index_of(side)] = cane_marks(*at(side).cane, house, short_);
+            if (at(side).spur) spur_marks_[index_of(side)] = spur_marks(*at(side).spur, house);
+        }
     }
 
     Judgement write() {
@@ -147,8 +151,7 @@ private:
         const CaneFacts& cane = *pieces.cane;
         Said said = say_of_cane(rule.name, cane, house_, short_);
         if (mended_by_a_better_cane(rule.name) && pieces.good_cane_stands) said.if_lost = Mend::now;
-        add(rule, name_of(cane.axis), side, share, mark_of(rule.name, cane_marks(cane, house_, short_)),
-            std::move(said));
+        add(rule, name_of(cane.axis), side, share, mark_of(rule.name, cane_marks_[index_of(side)]), std::move(said));
     }
 
     void write_missing_cane(const Rule& rule, Side side, Tenths share) {
@@ -189,7 +192,7 @@ private:
         const SpurFacts& spur = *pieces.spur;
         const PerMille mark = rule.name == RuleName::spur_place
                                   ? mark_spur_place(place_of(spur, pieces.cane ? &*pieces.cane : nullptr), house_)
-                                  : mark_of(rule.name, spur_marks(spur, house_));
+                                  : mark_of(rule.name, spur_marks_[index_of(side)]);
         add(rule, on, side, share, mark, say_of_spur(rule.name, pieces, house_));
     }
 
@@ -237,6 +240,8 @@ private:
     const int target_;
     const bool short_;
     const std::array<PerMille, 2> cane_counts_, spur_counts_;
+    std::array<std::array<RuleMark, cane_rule_count>, 2> cane_marks_{}; // by side
+    std::array<std::array<RuleMark, spur_rule_count>, 2> spur_marks_{};
     Judgement judgement_;
 };
 

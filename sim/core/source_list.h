@@ -198,4 +198,4 @@ inline constexpr std::array all{
     &neilsperry,
 };
 
-} // namespace spurwright::sources
+}  // namespace spurwright::sources

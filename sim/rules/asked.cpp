@@ -57,7 +57,7 @@ void share_out(std::int64_t left, const std::array<std::int64_t, rule_count>& we
     }
 }
 
-} // namespace
+}  // namespace
 
 bool acceptable_cane(const CaneFacts& cane, const HouseRules& house) {
     return cane.wood_age == 1 && !cane.sucker && cane.count_buds >= house.cane_count.floor_buds &&
@@ -143,4 +143,4 @@ Tenths Asked::total() const {
     return sum;
 }
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

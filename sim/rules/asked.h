@@ -18,16 +18,16 @@ bool acceptable_spur(const SpurFacts& one_bud, const HouseRules& house);
 
 // By side: left, right.
 struct SideOffers {
-    std::vector<AxisId> canes, spurs; // acceptable ones
+    std::vector<AxisId> canes, spurs;  // acceptable ones
 };
 struct Offers {
     std::array<SideOffers, 2> sides;
-    bool suckers = false;  // growth on the trunk or the rootstock
-    bool old_wood = false; // two-year wood, of which some may have to come off
+    bool suckers = false;   // growth on the trunk or the rootstock
+    bool old_wood = false;  // two-year wood, of which some may have to come off
 };
 
 struct Asked {
-    std::array<bool, 2> cane{}, spur{}; // by side
+    std::array<bool, 2> cane{}, spur{};  // by side
     bool suckers = false, old_wood = false;
     // Weight of one piece, or of a rule judged once; 0 where it is not asked. Tenths of a point.
     std::array<Tenths, rule_count> per_cane{}, per_spur{}, once{};
@@ -39,7 +39,7 @@ struct Asked {
         return spur[index_of(side)] ? per_spur[index_of(name)] : Tenths{};
     }
     Tenths of_vine(RuleName name) const { return once[index_of(name)]; }
-    Tenths total() const; // of all that is asked
+    Tenths total() const;  // of all that is asked
 };
 
 Offers offers(const Vine& before, const HouseRules& house);
@@ -51,4 +51,4 @@ constexpr Tenths points_of(Tenths share, PerMille mark) {
     return {static_cast<std::int32_t>(std::int64_t{share.count} * mark.count / 1000)};
 }
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

@@ -20,7 +20,7 @@ struct Range {
 
 template <class M>
 struct Band {
-    Range<M> full, half; // needs half.low <= full.low <= full.high <= half.high
+    Range<M> full, half;  // needs half.low <= full.low <= full.high <= half.high
     auto operator<=>(const Band&) const = default;
 };
 
@@ -59,4 +59,4 @@ constexpr PerMille mark_to(M full_to, M half_to, M measured) {
 
 constexpr PerMille smaller(PerMille a, PerMille b) { return std::min(a, b); }
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

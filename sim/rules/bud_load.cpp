@@ -33,7 +33,7 @@ PerMille mark_of(int n, const LoadFacts& load, const HouseRules& house) {
     return smaller(by_target(n, load, house), by_space(n, load, house));
 }
 
-} // namespace
+}  // namespace
 
 int target_buds(const HouseRules& house, Length spacing) {
     if (house.bud_load.target) return *house.bud_load.target;
@@ -63,7 +63,7 @@ Said say_bud_load(const LoadFacts& load, const HouseRules& house) {
     std::string_view key;
     if (mark == full_mark)
         key = "rule.bud-load.full";
-    else if (by_target(told, load, house) == full_mark) // the space alone says no
+    else if (by_target(told, load, house) == full_mark)  // the space alone says no
         key = density(told, load.spacing) > house.bud_load.density.full.high ? "rule.bud-load.dense"
                                                                              : "rule.bud-load.sparse";
     else if (over)
@@ -89,4 +89,4 @@ Said say_bud_load(const LoadFacts& load, const HouseRules& house) {
 const Rule bud_load{RuleName::bud_load, {"rule.bud-load.asks"}, Group::bud_load, Step::lengths,
                     Per::vine,          Status::choice,         bud_load_claims, {""}};
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

@@ -26,4 +26,4 @@ PerMille mark_bud_load(const LoadFacts& load, const HouseRules& house);
 Said say_bud_load(const LoadFacts& load, const HouseRules& house);
 extern const Rule bud_load;
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

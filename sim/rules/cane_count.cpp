@@ -14,7 +14,7 @@ std::string_view case_without_cane(NoCane why) {
     return "rule.cane-count.none";
 }
 
-} // namespace
+}  // namespace
 
 std::array<PerMille, 2> marks_cane_count(const PairFacts& pair, const Asked& asked) {
     std::array<PerMille, 2> marks{};
@@ -61,4 +61,4 @@ Said say_cane_count(const SidePieces& pieces, Side side, const Asked& asked, Per
 const Rule cane_count{RuleName::cane_count, {"rule.cane-count.asks"}, Group::bud_load,         Step::choose, Per::cane,
                       Status::choice,       cane_count_claims,        {"rule.cane-count.none"}};
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

@@ -21,4 +21,4 @@ std::array<PerMille, 2> marks_cane_count(const PairFacts& pair, const Asked& ask
 Said say_cane_count(const SidePieces& pieces, Side side, const Asked& asked, PerMille mark, const HouseRules& house);
 extern const Rule cane_count;
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

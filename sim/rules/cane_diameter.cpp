@@ -21,7 +21,7 @@ std::string_view case_of(const CaneFacts& cane, const House& house) {
     return "rule.cane-diameter.full";
 }
 
-} // namespace
+}  // namespace
 
 PerMille mark_cane_diameter(const CaneFacts& cane, const HouseRules& house) {
     const House& asks = house.cane_diameter;
@@ -46,4 +46,4 @@ const Rule cane_diameter{
     RuleName::cane_diameter, {"rule.cane-diameter.asks"},   Group::cane_choice, Step::choose, Per::cane, Status::choice,
     cane_diameter_claims,    {"rule.cane-diameter.missing"}};
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

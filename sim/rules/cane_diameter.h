@@ -22,4 +22,4 @@ PerMille mark_cane_diameter(const CaneFacts& cane, const HouseRules& house);
 Said say_cane_diameter(const CaneFacts& cane, const HouseRules& house);
 extern const Rule cane_diameter;
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

@@ -28,4 +28,4 @@ const Rule cane_end_diameter{RuleName::cane_end_diameter,
                              {},
                              {"rule.cane-end-diameter.missing"}};
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

@@ -10,4 +10,4 @@ PerMille mark_cane_end_diameter(const CaneFacts& cane, const HouseRules& house);
 Said say_cane_end_diameter(const CaneFacts& cane, const HouseRules& house);
 extern const Rule cane_end_diameter;
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

@@ -42,4 +42,4 @@ const Rule cane_health{
     RuleName::cane_health, {"rule.cane-health.asks"}, Group::cane_choice,          Step::choose, Per::cane,
     Status::choice,        cane_health_claims,        {"rule.cane-health.missing"}};
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

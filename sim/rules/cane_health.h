@@ -18,4 +18,4 @@ PerMille mark_cane_health(const CaneFacts& cane, const HouseRules& house);
 Said say_cane_health(const CaneFacts& cane, const HouseRules& house);
 extern const Rule cane_health;
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

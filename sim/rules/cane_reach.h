@@ -14,9 +14,10 @@ inline constexpr std::array cane_reach_claims{
     says(sources::todaro_tying, "no bare gap over the head"),
 };
 
-// An overlap is always a fault. A gap is one only where the load is short and ripe wood for more was there.
+// Of the wood out to the last count bud, with the usual end beyond it or what was left. An overlap is always a fault. A
+// gap is one only where the load is short and ripe wood for more was there.
 PerMille mark_cane_reach(const CaneFacts& cane, const HouseRules& house, bool short_load);
 Said say_cane_reach(const CaneFacts& cane, const HouseRules& house, bool short_load);
 extern const Rule cane_reach;
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

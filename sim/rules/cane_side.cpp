@@ -7,7 +7,7 @@ bool crosses_the_head(const CaneFacts& cane, const HouseRules::CaneSide& house) 
     return !house.over_the_head && cane.over_the_head > house.over_by;
 }
 
-} // namespace
+}  // namespace
 
 PerMille mark_cane_side(const CaneFacts& cane, const HouseRules& house) {
     if (crosses_the_head(cane, house.cane_side)) return no_mark;
@@ -33,4 +33,4 @@ const Rule cane_side{
     RuleName::cane_side,       {"rule.cane-side.asks"}, Group::cane_choice, Step::choose, Per::cane, Status::choice, {},
     {"rule.cane-side.missing"}};
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

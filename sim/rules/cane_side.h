@@ -12,4 +12,4 @@ PerMille mark_cane_side(const CaneFacts& cane, const HouseRules& house);
 Said say_cane_side(const CaneFacts& cane, const HouseRules& house);
 extern const Rule cane_side;
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

@@ -45,4 +45,4 @@ Tenths held_under(const std::vector<Cap>& caps, Tenths sum) {
     return sum;
 }
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

@@ -13,4 +13,4 @@ inline constexpr std::string_view cap_overloaded = "overloaded", cap_side_bare =
 
 std::vector<Cap> caps_of(const PlanFacts& plan, const Asked& asked, const HouseRules& house);
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

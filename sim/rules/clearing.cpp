@@ -47,7 +47,7 @@ DueCut at_the_parent(const Vine& vine, const HouseRules& house, const Axis& axis
     const PerMille ratio{static_cast<std::int32_t>(std::int64_t{1000} * left.count / mean_diameter(above).count)};
     if (stub > collar && (ratio < asks.full.low || ratio > asks.full.high)) stub = times_one_and_a_half(above.major);
     const Length near = house.old_wood_stub.short_of_node;
-    if (stub <= collar) { // in the collar: at most to 5 mm below the crown
+    if (stub <= collar) {  // in the collar: at most to 5 mm below the crown
         stub = std::min(stub, std::max(Length{}, collar - near));
         return {axis.id, nodes[0].id, down_to_tenths(stub - collar)};
     }
@@ -64,7 +64,7 @@ bool goes_with(const Axis& axis, const std::vector<DueCut>& due, const Vine& vin
     return false;
 }
 
-} // namespace
+}  // namespace
 
 std::vector<DueCut> due_old_wood_cuts(const Vine& before, const HouseRules& house, std::span<const AxisId> kept) {
     const std::vector<std::uint32_t> outermost = outermost_bearing(before, kept);
@@ -72,7 +72,7 @@ std::vector<DueCut> due_old_wood_cuts(const Vine& before, const HouseRules& hous
     for (std::size_t row = 0; row < before.axes.size(); ++row) {
         const Axis& axis = before.axes[row];
         if (axis.removed || is_trunk(axis) || age(before, axis) != 2) continue;
-        if (outermost[row] != bears_none && outermost[row] + 1 >= axis.node_count) continue; // nothing stands beyond
+        if (outermost[row] != bears_none && outermost[row] + 1 >= axis.node_count) continue;  // nothing stands beyond
         if (goes_with(axis, due, before)) continue;
         due.push_back(outermost[row] == bears_none ? at_the_parent(before, house, axis)
                                                    : past_node(before, house, axis, outermost[row]));
@@ -84,4 +84,4 @@ Length from_surface(const Vine& vine, const Axis& axis, std::uint32_t index, Len
     return vine.nodes_of(axis)[0].joint + along(vine, axis, index) + beyond;
 }
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

@@ -12,7 +12,7 @@ namespace spurwright::rules {
 
 struct DueCut {
     AxisId axis;
-    NodeId past; // as a Cut names its place: below 0 in the collar of node 0
+    NodeId past;  // as a Cut names its place: below 0 in the collar of node 0
     Length beyond;
     bool operator==(const DueCut&) const = default;
 };
@@ -26,4 +26,4 @@ std::vector<DueCut> due_old_wood_cuts(const Vine& before, const HouseRules& hous
 // Along the wood from the surface of the axis's parent to a place on the axis.
 Length from_surface(const Vine& vine, const Axis& axis, std::uint32_t index, Length beyond);
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

@@ -11,7 +11,7 @@ bool through_next_node(const EndCutFacts& end, const HouseRules::EndCut& house) 
     return end.next_node && !past_next_node(end, house) && end.wood_beyond_bud + house.node_slack >= *end.next_node;
 }
 
-} // namespace
+}  // namespace
 
 PerMille mark_end_cut(const EndCutFacts& end, const HouseRules& house) {
     const auto& asks = house.end_cut;
@@ -45,4 +45,4 @@ Said say_end_cut(const EndCutFacts& end, AxisId part, const HouseRules& house) {
 const Rule end_cut{RuleName::end_cut,  {"rule.end-cut.asks"}, Group::cuts,    Step::lengths,
                    Per::cane_and_spur, Status::choice,        end_cut_claims, {"rule.end-cut.missing"}};
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

@@ -23,4 +23,4 @@ PerMille mark_end_cut(const EndCutFacts& end, const HouseRules& house);
 Said say_end_cut(const EndCutFacts& end, AxisId part, const HouseRules& house);
 extern const Rule end_cut;
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

@@ -25,22 +25,22 @@ struct Wanted {
 
 // What a rule says of one piece.
 struct Said {
-    std::optional<std::int64_t> measured; // thousandths of the unit
-    std::string_view measured_word;       // where the measure is no number: "bull", "two-year", "none"
+    std::optional<std::int64_t> measured;  // thousandths of the unit
+    std::string_view measured_word;        // where the measure is no number: "bull", "two-year", "none"
     Unit unit = Unit::none;
     std::optional<Wanted> full, half;
     TextKey key;
     Arguments arguments;
-    Mend if_lost = Mend::next_winter; // what can be done where points were lost
+    Mend if_lost = Mend::next_winter;  // what can be done where points were lost
 };
 
 struct Finding {
     const Rule* rule = nullptr;
-    std::string on;         // part name; "" for totals
-    Side side = Side::none; // of the piece, or of the one missing
-    Tenths points, out_of;  // out_of 0: a remark
+    std::string on;          // part name; "" for totals
+    Side side = Side::none;  // of the piece, or of the one missing
+    Tenths points, out_of;   // out_of 0: a remark
     Said said;
-    Status status{}; // of the threshold in force
+    Status status{};  // of the threshold in force
     Mend mend{};
     Step step{};
     Tenths lost() const { return out_of - points; }
@@ -53,19 +53,19 @@ std::vector<std::string_view> source_keys(const Rule& rule);
 TextKey source_line(const Rule& rule, Status status);
 
 struct Cap {
-    std::string_view cap; // "two-year-laid"
+    std::string_view cap;  // "two-year-laid"
     Tenths limit;
-    std::string on; // part name; "" where none
+    std::string on;  // part name; "" where none
     TextKey key;
     Arguments arguments;
 };
 
 struct Judgement {
-    Tenths points;                 // points_before_caps, held under the lowest cap
-    Tenths points_before_caps;     // == the sum of findings[i].points
-    std::vector<Finding> findings; // in the order of the rule list, then left cane, right cane, left spur, right spur
-    std::vector<Finding> remarks;  // out_of 0
-    std::vector<Cap> caps;         // every one that applies
+    Tenths points;                  // points_before_caps, held under the lowest cap
+    Tenths points_before_caps;      // == the sum of findings[i].points
+    std::vector<Finding> findings;  // in the order of the rule list, then left cane, right cane, left spur, right spur
+    std::vector<Finding> remarks;   // out_of 0
+    std::vector<Cap> caps;          // every one that applies
 };
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

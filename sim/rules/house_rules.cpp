@@ -81,7 +81,7 @@ bool crossed(const Band<M>& band) {
 }
 bool crossed(const HouseRules::AtLeast& a) { return a.half_from > a.full_from; }
 
-} // namespace
+}  // namespace
 
 std::vector<Parameter> parameters(HouseRules& h) {
     std::vector<Parameter> all;
@@ -228,4 +228,4 @@ std::optional<HouseFault> first_fault(const HouseRules& house) {
     return std::nullopt;
 }
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

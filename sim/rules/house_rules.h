@@ -28,24 +28,24 @@ enum class NoNeighbour : unsigned char { stop, run_on };
 constexpr auto words_of(NoNeighbour) { return std::to_array<std::string_view>({"stop", "run-on"}); }
 
 struct Weighed {
-    std::int32_t weight = 0; // tenths of a point; the rules that are on weigh 1000 together
+    std::int32_t weight = 0;  // tenths of a point; the rules that are on weigh 1000 together
     bool on = true;
     bool operator==(const Weighed&) const = default;
 };
 
 struct HouseRules {
     std::array<Weighed, rule_count> weighed{{
-        {50},  {20}, {40}, {0},  {80}, {40}, {40}, {30}, {50}, // cane choice (with the end thickness)
-        {100}, {60}, {40},                                     // load, reach, number of canes
-        {60},  {50}, {60}, {30},                               // spurs
-        {50},  {40}, {30}, {30},                               // cuts
-        {50},  {20}, {30},                                     // tidiness and tying
+        {50},  {20}, {40}, {0},  {80}, {40}, {40}, {30}, {50},  // cane choice (with the end thickness)
+        {100}, {60}, {40},                                      // load, reach, number of canes
+        {60},  {50}, {60}, {30},                                // spurs
+        {50},  {40}, {30}, {30},                                // cuts
+        {50},  {20}, {30},                                      // tidiness and tying
     }};
 
     struct CaneDiameter {
         Band<Length> band{{{8'000}, {12'000}}, {{6'400}, {14'000}}};
         Length bull_above{12'700}, bull_joint{127'000};
-        PerMille oval{1'250}; // major / minor above this is not round
+        PerMille oval{1'250};  // major / minor above this is not round
         bool operator==(const CaneDiameter&) const = default;
     } cane_diameter;
     struct AtLeast {
@@ -55,45 +55,45 @@ struct HouseRules {
     AtLeast cane_end_diameter{{6'000}, {5'000}};
     Band<Length> internode_length{{{55'000}, {95'000}}, {{45'000}, {127'000}}};
     struct InternodeEvenness {
-        PerMille full_to{250}, half_to{400}; // standard deviation / mean
+        PerMille full_to{250}, half_to{400};  // standard deviation / mean
         bool operator==(const InternodeEvenness&) const = default;
     } internode_evenness;
     struct OriginDistance {
         OriginMeasure measure = OriginMeasure::distance;
         Length full_to{80'000}, half_to{160'000};
-        std::optional<Length> arm_to; // with creep: nothing farther from the crown point than this
+        std::optional<Length> arm_to;  // with creep: nothing farther from the crown point than this
         bool operator==(const OriginDistance&) const = default;
     } origin_distance;
     struct OriginHeight {
-        Band<Length> band{{{50'000}, {200'000}}, {{0}, {open_end}}}; // below the wire
-        Length low_from{250'000};                                    // so low that it brings the head down: the remark
+        Band<Length> band{{{50'000}, {200'000}}, {{0}, {open_end}}};  // below the wire
+        Length low_from{250'000};                                     // so low that it brings the head down: the remark
         bool operator==(const OriginHeight&) const = default;
     } origin_height;
     struct CaneSide {
         Angle full_to{60'000}, half_to{90'000};
-        Length over_by{60'000};     // a base farther over on the other side crosses the head
-        bool over_the_head = false; // crossing allowed
+        Length over_by{60'000};      // a base farther over on the other side crosses the head
+        bool over_the_head = false;  // crossing allowed
         bool operator==(const CaneSide&) const = default;
     } cane_side;
     struct CaneHealth {
-        PerMille ripe_share{800}; // below it: none
+        PerMille ripe_share{800};  // below it: none
         bool operator==(const CaneHealth&) const = default;
     } cane_health;
     struct BudLoad {
         std::int32_t per_metre = 15;
-        std::optional<std::int32_t> target; // none: per_metre x spacing
+        std::optional<std::int32_t> target;  // none: per_metre x spacing
         PerMille full_off{100}, half_off{200};
         Band<BudsPerMetre> density{{{12'000}, {17'000}}, {{10'000}, {20'000}}};
         bool operator==(const BudLoad&) const = default;
     } bud_load;
     struct CaneReach {
         Band<Length> free_wire{{{50'000}, {150'000}}, {{0}, {300'000}}};
-        PerMille short_from{900}; // a load under this share of the target is short
+        PerMille short_from{900};  // a load under this share of the target is short
         NoNeighbour no_neighbour = NoNeighbour::stop;
         bool operator==(const CaneReach&) const = default;
     } cane_reach;
     struct CaneCount {
-        std::int32_t wanted = 2, floor_buds = 4; // fewer count buds are no cane
+        std::int32_t wanted = 2, floor_buds = 4;  // fewer count buds are no cane
         bool operator==(const CaneCount&) const = default;
     } cane_count;
     struct SpurCount {
@@ -105,25 +105,25 @@ struct HouseRules {
         bool operator==(const SpurBuds&) const = default;
     } spur_buds;
     struct SpurPlace {
-        Range<Length> below{{100'000}, {250'000}}; // the wire
-        Length level{10'000};                      // closer than this to its cane is level with it
+        Range<Length> below{{100'000}, {250'000}};  // the wire
+        Length level{10'000};                       // closer than this to its cane is level with it
         bool operator==(const SpurPlace&) const = default;
     } spur_place;
     AtLeast spur_size{{6'400}, {5'000}};
     struct EndCut {
         Length full_from{10'000}, half_from{5'000};
-        Length node_slack{1'000}; // a cut this near the next node goes through it
+        Length node_slack{1'000};  // a cut this near the next node goes through it
         std::int32_t weight_canes = 26, weight_spurs = 24;
         bool operator==(const EndCut&) const = default;
     } end_cut;
     struct OldWoodStub {
-        Band<PerMille> band{{{1'000}, {2'000}}, {{500}, {3'000}}}; // stub / diameter
-        Length short_of_node{5'000};                               // as near the next node as a stub may go
+        Band<PerMille> band{{{1'000}, {2'000}}, {{500}, {3'000}}};  // stub / diameter
+        Length short_of_node{5'000};                                // as near the next node as a stub may go
         bool operator==(const OldWoodStub&) const = default;
     } old_wood_stub;
     struct WoundSize {
         Length half_from{15'000}, none_from{30'000};
-        PerMille needed_within{2'000}; // x diameter along the wood from the cut that is needed
+        PerMille needed_within{2'000};  // x diameter along the wood from the cut that is needed
         bool operator==(const WoundSize&) const = default;
     } wound_size;
     struct ToolChoice {
@@ -131,31 +131,31 @@ struct HouseRules {
         bool operator==(const ToolChoice&) const = default;
     } tool_choice;
     struct WoodLeftBehind {
-        Length stub_to{200'000}; // two-year wood standing farther than this past its place was not taken off
+        Length stub_to{200'000};  // two-year wood standing farther than this past its place was not taken off
         bool operator==(const WoodLeftBehind&) const = default;
     } wood_left_behind;
     struct Suckers {
-        Length zone{250'000};  // a cane on the trunk farther than this below the head
-        Length left_to{3'000}; // wood left at its origin
-        bool renewal = false;  // one shoot from above the graft stays to renew the trunk
+        Length zone{250'000};   // a cane on the trunk farther than this below the head
+        Length left_to{3'000};  // wood left at its origin
+        bool renewal = false;   // one shoot from above the graft stays to renew the trunk
         bool operator==(const Suckers&) const = default;
     } suckers;
     struct Tying {
         Range<Measure<struct half_turns>> wraps{{0}, {3}};
         Length sag_full{20'000}, sag_half{50'000};
-        Length bud_clear{5'000};    // a tie nearer than this lies over the bud
-        std::int32_t end_nodes = 2; // the end tie stands at most this many nodes inside the last one kept
+        Length bud_clear{5'000};     // a tie nearer than this lies over the bud
+        std::int32_t end_nodes = 2;  // the end tie stands at most this many nodes inside the last one kept
         bool operator==(const Tying&) const = default;
     } tying;
 
-    Length clear_joint{6'000}; // below a bud, for it to count
+    Length clear_joint{6'000};  // below a bud, for it to count
     struct Caps {
         Tenths hard{400}, soft{600};
         PerMille over_target{1'500};
         bool operator==(const Caps&) const = default;
     } caps;
     struct Acceptable {
-        Tenths within{20}; // points under the best that are as good
+        Tenths within{20};  // points under the best that are as good
         Length see_diameter{1'000}, see_length{20'000};
         Angle see_angle{15'000};
         bool operator==(const Acceptable&) const = default;
@@ -179,7 +179,7 @@ using Slot = std::variant<bool*, std::int32_t*, std::optional<std::int32_t>*, Le
                           PerMille*, Tenths*, Range<Length>*, Range<PerMille>*, Range<BudsPerMetre>*, CountRange*,
                           TurnRange*, OriginMeasure*, NoNeighbour*>;
 struct Parameter {
-    std::string_view rule, name; // "cane-diameter", "full"
+    std::string_view rule, name;  // "cane-diameter", "full"
     Slot at;
 };
 // Every parameter once, in the order of the rule list; the pointers live as long as `house`.
@@ -201,4 +201,4 @@ struct HouseFault {
 };
 std::optional<HouseFault> first_fault(const HouseRules& house);
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

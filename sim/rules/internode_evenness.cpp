@@ -26,4 +26,4 @@ const Rule internode_evenness{RuleName::internode_evenness,
                               {},
                               {"rule.internode-evenness.missing"}};
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

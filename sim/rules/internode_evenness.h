@@ -10,4 +10,4 @@ PerMille mark_internode_evenness(const CaneFacts& cane, const HouseRules& house)
 Said say_internode_evenness(const CaneFacts& cane, const HouseRules& house);
 extern const Rule internode_evenness;
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

@@ -27,4 +27,4 @@ const Rule internode_length{RuleName::internode_length,
                             internode_length_claims,
                             {"rule.internode-length.missing"}};
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

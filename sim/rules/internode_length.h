@@ -21,4 +21,4 @@ PerMille mark_internode_length(const CaneFacts& cane, const HouseRules& house);
 Said say_internode_length(const CaneFacts& cane, const HouseRules& house);
 extern const Rule internode_length;
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

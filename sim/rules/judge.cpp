@@ -240,12 +240,12 @@ private:
     const int target_;
     const bool short_;
     const std::array<PerMille, 2> cane_counts_, spur_counts_;
-    std::array<std::array<RuleMark, cane_rule_count>, 2> cane_marks_{}; // by side
+    std::array<std::array<RuleMark, cane_rule_count>, 2> cane_marks_{};  // by side
     std::array<std::array<RuleMark, spur_rule_count>, 2> spur_marks_{};
     Judgement judgement_;
 };
 
-} // namespace
+}  // namespace
 
 Judgement judge_facts(const PlanFacts& plan, const Asked& asked, const HouseRules& house) {
     return Writer(plan, asked, house).write();
@@ -278,4 +278,4 @@ TextKey source_line(const Rule& rule, Status status) {
     return TextKey{rule.claims.empty() ? "source.choice" : "source.choice-from"};
 }
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

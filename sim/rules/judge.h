@@ -21,4 +21,4 @@ std::optional<TextKey> why_not_judged(const Vine& vine);
 // 100.0 held under the lowest of these.
 Tenths held_under(const std::vector<Cap>& caps, Tenths sum);
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

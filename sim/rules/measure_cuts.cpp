@@ -18,7 +18,7 @@ bool stands(const Vine& after, const Wound& wound) {
     const Axis& axis = *after.find(wound.axis);
     const std::uint32_t index = index_of(wound.node);
     if (index + 1 < axis.node_count && !after.nodes_of(axis)[index + 1].removed) return false;
-    for (const Wound& other : after.wounds) // a later cut in the same joint
+    for (const Wound& other : after.wounds)  // a later cut in the same joint
         if (other.id > wound.id && other.axis == wound.axis && other.node == wound.node) return false;
     return true;
 }
@@ -71,7 +71,7 @@ bool is_needed(const Vine& before, const Axis& axis, const Wound& wound, std::sp
     return false;
 }
 
-} // namespace
+}  // namespace
 
 PieceEnd end_of_piece(const Vine& after, const Axis& axis) {
     const auto nodes = after.nodes_of(axis);
@@ -147,4 +147,4 @@ std::vector<CutFacts> measure_cuts(const Vine& before, const Vine& after, const 
     return cuts;
 }
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

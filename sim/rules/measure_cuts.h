@@ -24,4 +24,4 @@ Length wood_left_at_origin(const Vine& before, const Vine& after, const Axis& ax
 std::vector<CutFacts> measure_cuts(const Vine& before, const Vine& after, const HouseRules& house,
                                    std::span<const DueCut> due);
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

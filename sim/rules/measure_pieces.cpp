@@ -23,17 +23,20 @@ std::int64_t whole_root(std::int64_t n) {
 }
 
 struct CountBuds {
-    int count = 0;
-    std::uint32_t first = 0, last = 0; // node indices; 0: none
+    int ripe = 0;                       // unripe ones die in winter (memory)
+    std::uint32_t first = 0, last = 0;  // node indices; 0: none
 };
 
 CountBuds count_buds_to(const Vine& vine, const Axis& axis, const CountingHabits& habits, std::uint32_t last_node) {
     CountBuds buds;
+    Length at;
     for (const Node& node : vine.nodes_of(axis)) {
         const std::uint32_t index = index_of(node.id);
         if (index > last_node) break;
+        if (index > 0) at += node.joint;
         if (!is_count_bud(vine, axis, node, habits)) continue;
-        if (buds.count++ == 0) buds.first = index;
+        if (at <= axis.ripe) ++buds.ripe;
+        if (buds.first == 0) buds.first = index;
         buds.last = index;
     }
     return buds;
@@ -50,7 +53,7 @@ PerMille section_ratio(const Vine::Nodes& nodes) {
 }
 
 Length mean_joint(const Vine::Nodes& nodes, const CountBuds& buds) {
-    if (buds.count < 2) return {};
+    if (buds.last == buds.first) return {};
     std::int64_t sum = 0;
     for (std::uint32_t i = buds.first + 1; i <= buds.last; ++i) sum += nodes[i].joint.count;
     return {static_cast<std::int32_t>(sum / (buds.last - buds.first))};
@@ -126,7 +129,7 @@ bool more_ripe_wood(const Vine& uncut, const HouseRules& house, const Axis& axis
     return false;
 }
 
-} // namespace
+}  // namespace
 
 PieceEnd canonical_end(const Vine& uncut, const Axis& axis, std::uint32_t last_node) {
     const bool at_last = last_node + 1 >= axis.node_count;
@@ -153,10 +156,10 @@ Length reach_of(const Course& course, const Vine& uncut, const Axis& axis, Side 
     const auto nodes = uncut.nodes_of(axis);
     const std::uint32_t i = end.last_node;
     const std::int64_t here = course.places[i].x.count;
-    std::int64_t further = 0; // along X, for `beyond` of wood
+    std::int64_t further = 0;  // along X, for `beyond` of wood
     if (i + 1 < nodes.size()) {
         further = (course.places[i + 1].x.count - here) * end.beyond.count / nodes[i + 1].joint.count;
-    } else if (i > 0) { // the tip runs on as the last joint does
+    } else if (i > 0) {  // the tip runs on as the last joint does
         further = (here - course.places[i - 1].x.count) * end.beyond.count / nodes[i].joint.count;
     }
     const auto x = static_cast<std::int32_t>(here + further);
@@ -187,7 +190,7 @@ CaneFacts measure_wood(const Vine& uncut, const HouseRules& house, const Axis& a
     cane.sucker = is_sucker(uncut, axis, habits);
     cane.rootstock = on_rootstock(uncut, axis);
     cane.wood_age = age(uncut, axis);
-    cane.count_buds = buds.count;
+    cane.count_buds = buds.ripe;
     cane.diameter = thickness(uncut, axis);
     cane.axis_ratio = section_ratio(nodes);
     cane.mean_joint = mean_joint(nodes, buds);
@@ -210,6 +213,9 @@ CaneFacts measure_cane(const Vine& uncut, const HouseRules& house, const Axis& a
     cane.over_the_head = over_the_head(uncut, axis, side);
     cane.reach = reach_of(course, uncut, axis, side, end);
     cane.free_wire = free_wire_of(uncut, house, side, cane.reach);
+    const PieceEnd usual = canonical_end(uncut, axis, last_bud);
+    if (!(usual == end))
+        cane.usual_free_wire = free_wire_of(uncut, house, side, reach_of(course, uncut, axis, side, usual));
     cane.room = room_of(uncut, house, side);
     cane.more_ripe_wood = more_ripe_wood(uncut, house, axis, side, course, last_bud);
     cane.tying = tying;
@@ -231,7 +237,7 @@ SpurFacts measure_spur(const Vine& uncut, const HouseRules& house, const Axis& a
     SpurFacts spur;
     spur.axis = axis.id;
     spur.side = axis.side;
-    spur.count_buds = buds.count;
+    spur.count_buds = buds.ripe;
     spur.first_joint_diameter = first_joint_diameter(uncut, axis);
     spur.health = health_of(uncut, axis, house.habits(), buds.last);
     spur.distance_to_head = distance_to_head(uncut, axis);
@@ -258,4 +264,4 @@ SpurPlaceFacts place_of(const SpurFacts& spur, const CaneFacts* cane) {
     return place;
 }
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

@@ -41,4 +41,4 @@ Length reach_of(const Course& course, const Vine& uncut, const Axis& axis, Side 
 std::optional<Length> room_of(const Vine& uncut, const HouseRules& house, Side side);
 Length free_wire_of(const Vine& uncut, const HouseRules& house, Side side, Length reach);
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

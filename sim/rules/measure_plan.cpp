@@ -63,13 +63,13 @@ private:
 
     void read_laid_cane(const Axis& axis, const Laid& laid) {
         if (is_sucker(after_, axis, habits_)) plan_.suckers_laid.push_back({axis.id, on_rootstock(after_, axis)});
-        const int buds = count_buds(after_, axis, habits_);
-        if (laid.state == LaidState::snapped) return note_instead(laid.side, NoCane::broken, axis.id, buds, 1);
-        if (buds < house_.cane_count.floor_buds) return note_instead(laid.side, NoCane::too_few_buds, axis.id, buds, 1);
         const PieceEnd end = end_of_piece(after_, axis);
         const CaneFacts cane =
             measure_cane(before_, house_, was(axis), laid.side, course_of(before_, was(axis), laid.side), end,
                          tying_of(after_, house_, axis, laid.half_wraps, end.last_node));
+        const int buds = cane.count_buds;
+        if (laid.state == LaidState::snapped) return note_instead(laid.side, NoCane::broken, axis.id, buds, 1);
+        if (buds < house_.cane_count.floor_buds) return note_instead(laid.side, NoCane::too_few_buds, axis.id, buds, 1);
         SidePieces& side = at(laid.side);
         if (!side.cane) {
             side.cane = cane;
@@ -124,7 +124,7 @@ private:
     void read_stub(const Axis& axis, bool uncut) {
         const SpurFacts spur = measure_spur(before_, house_, was(axis), end_of_piece(after_, axis));
         const bool meant = !uncut || axis.mark == Role::spur || spur.end.wood_beyond_bud <= house_.end_cut.full_from;
-        if (meant && worked_)
+        if (meant && worked_ && spur.count_buds > 0)
             spurs_[index_of(axis.side)].push_back(spur);
         else
             plan_.clearing.pieces_left.push_back(axis.id);
@@ -145,10 +145,10 @@ private:
     }
 
     void read_sucker(const Axis& axis) {
-        if (was(axis).removed) return; // gone before the plan
+        if (was(axis).removed) return;  // gone before the plan
         const bool renews = house_.suckers.renewal && !renewed_ && !on_rootstock(before_, was(axis));
         if (renews && !axis.removed && !laid_now(axis.id) && count_buds(after_, axis, habits_) > 0) {
-            renewed_ = true; // the one shoot that is to become the trunk
+            renewed_ = true;  // the one shoot that is to become the trunk
         } else if (!axis.removed && (laid_now(axis.id) || count_buds(after_, axis, habits_) > 0 || is_uncut(axis))) {
             plan_.suckers.left.push_back(axis.id);
         } else if (wood_left_at_origin(before_, after_, axis) > house_.suckers.left_to) {
@@ -276,14 +276,14 @@ private:
     const CountingHabits habits_;
     const Offers& offers_;
     PlanFacts plan_;
-    bool worked_ = false;                         // anything cut or laid
-    bool renewed_ = false;                        // a shoot was left to renew the trunk
-    std::array<std::vector<SpurFacts>, 2> spurs_; // every stub of 1 to 3 count buds, by side
-    std::array<std::vector<AxisId>, 2> bare_;     // stubs meant as spurs, without a count bud
-    std::vector<const Axis*> marked_;             // standing canes with tape for a side
+    bool worked_ = false;                          // anything cut or laid
+    bool renewed_ = false;                         // a shoot was left to renew the trunk
+    std::array<std::vector<SpurFacts>, 2> spurs_;  // every stub of 1 to 3 count buds, by side
+    std::array<std::vector<AxisId>, 2> bare_;      // stubs meant as spurs, without a count bud
+    std::vector<const Axis*> marked_;              // standing canes with tape for a side
 };
 
-} // namespace
+}  // namespace
 
 PairFacts PlanFacts::pair() const {
     PairFacts pair;
@@ -299,4 +299,4 @@ PlanFacts measure_plan(const Vine& before, const Vine& after, const HouseRules& 
     return PlanReader(before, after, house, offers).read();
 }
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

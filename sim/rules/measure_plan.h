@@ -11,26 +11,26 @@ enum class NoCane : unsigned char { none_laid, marked_not_laid, broken, too_few_
 
 struct SidePieces {
     std::optional<CaneFacts>
-        cane; // of several laid, the nearest to the crown point, then the lowest, then the thickest
-    std::optional<SpurFacts> spur; // likewise
+        cane;  // of several laid, the nearest to the crown point, then the lowest, then the thickest
+    std::optional<SpurFacts> spur;  // likewise
     NoCane why_none{};
-    AxisId instead; // what stands or lies in place of a cane, for the sentence
+    AxisId instead;  // what stands or lies in place of a cane, for the sentence
     int instead_buds = 0, instead_age = 1;
     std::vector<AxisId> more_canes, more_spurs;
-    AxisId bare_stub;              // a stub without a count bud where there is no spur
-    AxisId spur_not_cut;           // a cane with a spur's tape that was not cut to one
-    bool good_cane_stands = false; // an acceptable cane of this side, uncut and not laid
-    bool good_spur_stands = false; // an acceptable spur likewise
+    AxisId bare_stub;               // a stub without a count bud where there is no spur
+    AxisId spur_not_cut;            // a cane with a spur's tape that was not cut to one
+    bool good_cane_stands = false;  // an acceptable cane of this side, uncut and not laid
+    bool good_spur_stands = false;  // an acceptable spur likewise
 };
 
 struct PlanFacts {
-    std::array<SidePieces, 2> sides; // left, right
+    std::array<SidePieces, 2> sides;  // left, right
     LoadFacts load;
     std::vector<CutFacts> cuts;
     ClearingFacts clearing;
     SuckerFacts suckers;
-    std::vector<AxisId> old_wood_laid; // two years or more, this winter
-    AxisId trunk_cut;                  // none: no trunk was
+    std::vector<AxisId> old_wood_laid;  // two years or more, this winter
+    AxisId trunk_cut;                   // none: no trunk was
     struct SuckerLaid {
         AxisId axis;
         bool rootstock = false;
@@ -42,4 +42,4 @@ struct PlanFacts {
 // `after` must be `before` pruned: the same rows.
 PlanFacts measure_plan(const Vine& before, const Vine& after, const HouseRules& house, const Offers& offers);
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

@@ -6,7 +6,7 @@ namespace {
 // Dead wood has no living rim to dry back.
 bool counts(const CutFacts& cut) { return cut.on_vine && cut.wood_age >= 2 && !cut.dead_wood && !cut.on_trunk; }
 
-} // namespace
+}  // namespace
 
 PerMille mark_stub(const CutFacts& cut, const HouseRules& house) {
     if (cut.forced_short && cut.stub < house.old_wood_stub.band.full.low) return full_mark;
@@ -62,4 +62,4 @@ Said say_old_wood_stub(const std::vector<CutFacts>& cuts, const ClearingFacts& c
 const Rule old_wood_stub{RuleName::old_wood_stub, {"rule.old-wood-stub.asks"}, Group::cuts, Step::clear, Per::vine,
                          Status::choice,          old_wood_stub_claims,        {""}};
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

@@ -21,4 +21,4 @@ PerMille mark_old_wood_stub(const std::vector<CutFacts>& cuts, const ClearingFac
 Said say_old_wood_stub(const std::vector<CutFacts>& cuts, const ClearingFacts& clearing, const HouseRules& house);
 extern const Rule old_wood_stub;
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

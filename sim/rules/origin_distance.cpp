@@ -14,7 +14,7 @@ bool beyond_the_arm(Length distance, const House& house) {
     return house.measure == OriginMeasure::creep && house.arm_to && distance > *house.arm_to;
 }
 
-} // namespace
+}  // namespace
 
 PerMille mark_origin_distance(Length distance_to_head, std::optional<Length> creep, const HouseRules& house) {
     const House& asks = house.origin_distance;
@@ -66,4 +66,4 @@ const Rule origin_distance{RuleName::origin_distance,
                            origin_distance_claims,
                            {"rule.origin-distance.missing"}};
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

@@ -21,4 +21,4 @@ Said say_origin_distance(const CaneFacts& cane, const HouseRules& house);
 Said say_creep(const CaneFacts& cane);
 extern const Rule origin_distance;
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

@@ -25,4 +25,4 @@ const Rule origin_height{
     RuleName::origin_height, {"rule.origin-height.asks"},   Group::cane_choice, Step::choose, Per::cane, Status::choice,
     origin_height_claims,    {"rule.origin-height.missing"}};
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

@@ -18,4 +18,4 @@ PerMille mark_origin_height(const CaneFacts& cane, const HouseRules& house);
 Said say_origin_height(const CaneFacts& cane, const HouseRules& house);
 extern const Rule origin_height;
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

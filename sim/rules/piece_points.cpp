@@ -80,4 +80,4 @@ Tenths canonical_points(const Asked& asked) {
            asked.of_vine(RuleName::tool_choice) + asked.of_vine(RuleName::wood_left_behind);
 }
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

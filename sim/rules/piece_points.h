@@ -30,8 +30,8 @@ Tenths place_points(const SpurPlaceFacts& place, Side side, const HouseRules& ho
 
 // bud-load.
 int target_buds(const HouseRules& house, Length spacing);
-bool short_load(int counted_buds, int target, const HouseRules& house); // too few: cane-reach looks at gaps
-bool overloaded(int all_buds, int target, const HouseRules& house);     // far too many: a cap
+bool short_load(int counted_buds, int target, const HouseRules& house);  // too few: cane-reach looks at gaps
+bool overloaded(int all_buds, int target, const HouseRules& house);      // far too many: a cap
 Tenths load_points(const LoadFacts& load, const HouseRules& house, const Asked& asked);
 
 // cane-count, and suckers in a plan that leaves none but laid ones.
@@ -40,4 +40,4 @@ Tenths pair_points(const PairFacts& pair, const Asked& asked);
 // old-wood-stub, wound-size, tool-choice, wood-left-behind of a plan as complete() makes it: all their shares.
 Tenths canonical_points(const Asked& asked);
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

@@ -15,7 +15,7 @@ namespace spurwright {
 constexpr auto words_of(Status) {
     return std::to_array<std::string_view>({"read", "choice", "house", "common practice"});
 }
-} // namespace spurwright
+}  // namespace spurwright
 
 namespace spurwright::rules {
 
@@ -95,14 +95,14 @@ constexpr auto words_of(Per) { return std::to_array<std::string_view>({"cane", "
 
 struct Rule {
     RuleName name;
-    TextKey asks; // one sentence: what to do, for people who learn
+    TextKey asks;  // one sentence: what to do, for people who learn
     Group group;
     Step step;
     Per per;
-    Status status;                 // of the shipped threshold
-    std::span<const Claim> claims; // what works say; none: our choice alone
-    TextKey missing;               // of a rule about pieces: the piece asked for is not there; gap {side}
+    Status status;                  // of the shipped threshold
+    std::span<const Claim> claims;  // what works say; none: our choice alone
+    TextKey missing;                // of a rule about pieces: the piece asked for is not there; gap {side}
     constexpr std::string_view key() const { return key_of(name); }
 };
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

@@ -52,4 +52,4 @@ const std::array<const Rule*, rule_count> all_rules{
     &tying,
 };
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

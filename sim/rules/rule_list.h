@@ -10,4 +10,4 @@ namespace spurwright::rules {
 extern const std::array<const Rule*, rule_count> all_rules;
 inline const Rule& rule_of(RuleName name) { return *all_rules[index_of(name)]; }
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

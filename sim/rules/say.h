@@ -52,4 +52,4 @@ constexpr Claim says(const Source& source, std::string_view place) {
     return {&source, place, -no_number, no_number, ""};
 }
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

@@ -32,4 +32,4 @@ Said say_spur_buds(const SpurFacts& spur, const HouseRules& house) {
 const Rule spur_buds{RuleName::spur_buds, {"rule.spur-buds.asks"}, Group::spurs,     Step::spurs,
                      Per::spur,           Status::choice,          spur_buds_claims, {"rule.spur-buds.missing"}};
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

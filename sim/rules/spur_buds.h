@@ -18,4 +18,4 @@ PerMille mark_spur_buds(const SpurFacts& spur, const HouseRules& house);
 Said say_spur_buds(const SpurFacts& spur, const HouseRules& house);
 extern const Rule spur_buds;
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

@@ -43,4 +43,4 @@ const Rule spur_count{
     RuleName::spur_count, {"rule.spur-count.asks"}, Group::spurs, Step::spurs, Per::spur, Status::choice,
     spur_count_claims,    {"rule.spur-count.none"}};
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

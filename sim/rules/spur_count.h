@@ -25,4 +25,4 @@ std::array<PerMille, 2> marks_spur_count(const std::array<bool, 2>& spur, const 
 Said say_spur_count(const SidePieces& pieces, Side side, bool asked_here, PerMille mark);
 extern const Rule spur_count;
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

@@ -16,7 +16,7 @@ PerMille by_order(Length ahead, const HouseRules::SpurPlace& house) {
 Length lower_by(const SpurPlaceFacts& place) { return place.spur.below_wire - place.cane->below_wire; }
 Length nearer_by(const SpurPlaceFacts& place) { return place.cane->distance_to_head - place.spur.distance_to_head; }
 
-} // namespace
+}  // namespace
 
 PerMille mark_spur_place(const SpurPlaceFacts& place, const HouseRules& house) {
     PerMille mark = by_height(place, house.spur_place);
@@ -54,4 +54,4 @@ const Rule spur_place{
     RuleName::spur_place, {"rule.spur-place.asks"},   Group::spurs, Step::choose, Per::spur, Status::choice,
     spur_place_claims,    {"rule.spur-place.missing"}};
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

@@ -18,4 +18,4 @@ PerMille mark_spur_place(const SpurPlaceFacts& place, const HouseRules& house);
 Said say_spur_place(const SpurPlaceFacts& place, AxisId spur, const HouseRules& house);
 extern const Rule spur_place;
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

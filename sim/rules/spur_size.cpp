@@ -5,7 +5,7 @@ namespace {
 
 bool is_sound(const HealthFacts& is) { return !is.spot && !is.wound && !is.cracked && is.dead_buds == 0; }
 
-} // namespace
+}  // namespace
 
 PerMille mark_spur_size(const SpurFacts& spur, const HouseRules& house) {
     if (!is_sound(spur.health)) return no_mark;
@@ -35,4 +35,4 @@ Said say_spur_size(const SpurFacts& spur, const HouseRules& house) {
 const Rule spur_size{RuleName::spur_size, {"rule.spur-size.asks"}, Group::spurs,     Step::choose,
                      Per::spur,           Status::choice,          spur_size_claims, {"rule.spur-size.missing"}};
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

@@ -17,4 +17,4 @@ PerMille mark_spur_size(const SpurFacts& spur, const HouseRules& house);
 Said say_spur_size(const SpurFacts& spur, const HouseRules& house);
 extern const Rule spur_size;
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

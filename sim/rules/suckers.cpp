@@ -28,4 +28,4 @@ Said say_suckers(const SuckerFacts& facts, const HouseRules& house) {
 const Rule suckers{RuleName::suckers, {"rule.suckers.asks"}, Group::tidiness, Step::clear,
                    Per::vine,         Status::choice,        suckers_claims,  {""}};
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

@@ -16,4 +16,4 @@ PerMille mark_suckers(const SuckerFacts& facts);
 Said say_suckers(const SuckerFacts& facts, const HouseRules& house);
 extern const Rule suckers;
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

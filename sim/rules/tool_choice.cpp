@@ -9,7 +9,7 @@ constexpr TextKey tool_key(Tool tool) {
     return TextKey{tool == Tool::shears ? "tool.shears" : tool == Tool::loppers ? "tool.loppers" : "tool.saw"};
 }
 
-} // namespace
+}  // namespace
 
 Tool suitable_tool(Length diameter, int wood_age, const HouseRules& house) {
     const auto& asks = house.tool_choice;
@@ -59,4 +59,4 @@ Said say_tool_choice(const std::vector<CutFacts>& cuts, const ClearingFacts& cle
 const Rule tool_choice{RuleName::tool_choice, {"rule.tool-choice.asks"}, Group::cuts, Step::clear, Per::vine,
                        Status::choice,        tool_choice_claims,        {""}};
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

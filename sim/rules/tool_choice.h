@@ -20,4 +20,4 @@ PerMille mark_tool_choice(const std::vector<CutFacts>& cuts, const ClearingFacts
 Said say_tool_choice(const std::vector<CutFacts>& cuts, const ClearingFacts& clearing, const HouseRules& house);
 extern const Rule tool_choice;
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

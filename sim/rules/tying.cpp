@@ -14,7 +14,7 @@ int slips(const TyingFacts& is, const HouseRules::Tying& house) {
            (is.tight_elsewhere > 0);
 }
 
-} // namespace
+}  // namespace
 
 PerMille mark_tying(const CaneFacts& cane, const HouseRules& house) {
     const TyingFacts& is = cane.tying;
@@ -66,4 +66,4 @@ Said say_skin_crack(const CaneFacts& cane) {
 const Rule tying{RuleName::tying, {"rule.tying.asks"}, Group::tidiness, Step::lay_and_tie,
                  Per::cane,       Status::choice,      tying_claims,    {"rule.tying.missing"}};
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

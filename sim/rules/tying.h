@@ -20,4 +20,4 @@ Said say_tying(const CaneFacts& cane, const HouseRules& house);
 Said say_skin_crack(const CaneFacts& cane);
 extern const Rule tying;
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

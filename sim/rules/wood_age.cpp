@@ -13,7 +13,7 @@ Said said_of_age(int age, std::string_view key, Arguments arguments) {
     return said;
 }
 
-} // namespace
+}  // namespace
 
 PerMille mark_wood_age(const CaneFacts& cane) { return cane.wood_age == 1 ? full_mark : no_mark; }
 
@@ -30,4 +30,4 @@ Said say_old_wood_laid(AxisId axis, int age, Side side) {
 const Rule wood_age{RuleName::wood_age, {"rule.wood-age.asks"}, Group::cane_choice, Step::choose,
                     Per::cane,          Status::choice,         wood_age_claims,    {"rule.wood-age.missing"}};
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

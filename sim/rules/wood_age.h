@@ -19,4 +19,4 @@ Said say_wood_age(const CaneFacts& cane);
 Said say_old_wood_laid(AxisId axis, int age, Side side);
 extern const Rule wood_age;
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

@@ -60,4 +60,4 @@ const Rule wood_left_behind{RuleName::wood_left_behind,
                             wood_left_behind_claims,
                             {""}};
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

@@ -26,4 +26,4 @@ extern const Rule wood_left_behind;
 // "a5, a9, a12", at most five names and then dots: part names are the same in every language.
 std::string list_of(const std::vector<AxisId>& parts);
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

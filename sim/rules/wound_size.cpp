@@ -6,7 +6,7 @@ namespace {
 bool is_needless(const CutFacts& cut, const HouseRules& house) {
     if (!cut.on_vine || cut.wood_age < 2 || cut.needed) return false;
     return !(cut.dead_wood &&
-             cut.stub >= house.old_wood_stub.band.half.low); // through dead wood, leaving its stub: no wound
+             cut.stub >= house.old_wood_stub.band.half.low);  // through dead wood, leaving its stub: no wound
 }
 
 PerMille mark_of(const CutFacts& cut, const HouseRules& house) {
@@ -25,7 +25,7 @@ const CutFacts* worst_of(const std::vector<CutFacts>& cuts, const HouseRules& ho
     return worst;
 }
 
-} // namespace
+}  // namespace
 
 bool no_work_done(const std::vector<CutFacts>& cuts, const ClearingFacts& clearing) {
     return cuts.empty() && (clearing.any_cut_due || !clearing.pieces_kept);
@@ -85,4 +85,4 @@ Said say_protect(const CutFacts& cut) {
 const Rule wound_size{RuleName::wound_size, {"rule.wound-size.asks"}, Group::cuts, Step::clear, Per::vine,
                       Status::choice,       wound_size_claims,        {""}};
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

@@ -24,4 +24,4 @@ extern const Rule wound_size;
 // Nothing was cut though something had to be: rules about cuts then give nothing.
 bool no_work_done(const std::vector<CutFacts>& cuts, const ClearingFacts& clearing);
 
-} // namespace spurwright::rules
+}  // namespace spurwright::rules

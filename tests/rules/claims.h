@@ -27,4 +27,4 @@ inline double mm(Length l) { return in_mm(l); }
 
 inline constexpr double inch = 25.4, foot_per_metre = 1 / 0.3048;
 
-} // namespace spurwright::test
+}  // namespace spurwright::test

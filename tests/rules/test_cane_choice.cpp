@@ -71,7 +71,7 @@ TEST_SUITE("rules/cane-diameter") {
         const Claim& claim = claim_of(RuleName::cane_diameter, "hellman-2019");
         CHECK(claim.low == doctest::Approx(inch / 4));
         CHECK(claim.high == doctest::Approx(inch / 2));
-        CHECK(in_mm(band.half.low) <= claim.low + 0.1); // 6.4 is the quarter inch in tenths of a millimetre
+        CHECK(in_mm(band.half.low) <= claim.low + 0.1);  // 6.4 is the quarter inch in tenths of a millimetre
         CHECK(claim.high <= in_mm(band.half.high));
     }
     TEST_CASE("five sixteenths to half an inch: full starts at its lower end [westover-2016]") {
@@ -95,7 +95,7 @@ TEST_SUITE("rules/cane-diameter") {
         CHECK(joints.high == doctest::Approx(6 * inch));
         CHECK(diameter_mark(12.8_mm, 1300) == 0);
         CHECK(diameter_mark(12.8_mm, 1100, 127.0_mm) == 0);
-        CHECK(diameter_mark(12.8_mm, 1100, 100.0_mm) == 600); // round and short-jointed: a part
+        CHECK(diameter_mark(12.8_mm, 1100, 100.0_mm) == 600);  // round and short-jointed: a part
     }
     TEST_CASE("canes of 7.9 to 16.3 mm were studied, and our full band lies within them [eltom-2015]") {
         const Claim& claim = claim_of(RuleName::cane_diameter, "eltom-2015");
@@ -121,11 +121,11 @@ TEST_SUITE("rules/cane-diameter") {
         CHECK(diameter_mark(6.4_mm) == 0);
         CHECK(diameter_mark(6.3_mm) == 0);
         CHECK(diameter_mark(12.5_mm, 1250) == 750);
-        CHECK(diameter_mark(12.5_mm, 1251) == 0); // not round
+        CHECK(diameter_mark(12.5_mm, 1251) == 0);  // not round
         CHECK(diameter_mark(13.0_mm, 1250) == 500);
         CHECK(diameter_mark(14.0_mm) == 0);
         CHECK(diameter_mark(14.1_mm) == 0);
-        CHECK(diameter_mark(11.0_mm, 1400) == 1000); // a flat cane of good thickness
+        CHECK(diameter_mark(11.0_mm, 1400) == 1000);  // a flat cane of good thickness
     }
 }
 
@@ -225,7 +225,7 @@ TEST_SUITE("rules/origin-distance") {
     }
     TEST_CASE("the upper cane of last year's spur stands well inside full [oenopedia-sap]") {
         CHECK(in_words(claim_of(RuleName::origin_distance, "oenopedia-sap")));
-        CHECK(distance_mark(60.0_mm) == 1000); // a spur of two joints of about 30 mm
+        CHECK(distance_mark(60.0_mm) == 1000);  // a spur of two joints of about 30 mm
     }
     TEST_CASE("80 mm costs nothing, 120 half, 160 and more all: our choice") {
         CHECK(distance_mark(80.0_mm) == 1000);
@@ -240,8 +240,8 @@ TEST_SUITE("rules/origin-distance") {
         CHECK(mark_origin_distance(350.0_mm, 60.0_mm, slow).count == 1000);
         CHECK(mark_origin_distance(350.0_mm, 120.0_mm, slow).count == 500);
         CHECK(mark_origin_distance(401.0_mm, 60.0_mm, slow).count == 0);
-        CHECK(mark_origin_distance(120.0_mm, std::nullopt, slow).count == 500); // no origin known: the distance
-        CHECK(mark_origin_distance(350.0_mm, 60.0_mm, house).count == 0);       // a close head asks the distance
+        CHECK(mark_origin_distance(120.0_mm, std::nullopt, slow).count == 500);  // no origin known: the distance
+        CHECK(mark_origin_distance(350.0_mm, 60.0_mm, house).count == 0);        // a close head asks the distance
     }
 }
 
@@ -334,4 +334,4 @@ TEST_SUITE("rules/cane-health") {
     }
 }
 
-} // namespace
+}  // namespace

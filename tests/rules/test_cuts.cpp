@@ -99,7 +99,7 @@ TEST_SUITE("rules/end-cut") {
         CHECK(end_mark(7.0_mm) == 400);
         CHECK(end_mark(5.0_mm) == 0);
         CHECK(end_mark(4.0_mm) == 0);
-        CHECK(end_mark(71.0_mm) == 1000); // a millimetre from the node is through it
+        CHECK(end_mark(71.0_mm) == 1000);  // a millimetre from the node is through it
         CHECK(end_mark({71'001}) == 0);
     }
     TEST_CASE("no cut is none where 10 mm or less runs on, a fault where more does: our choice") {
@@ -134,7 +134,7 @@ TEST_SUITE("rules/old-wood-stub") {
         missed.cuts_due_in_old_wood = 2;
         missed.old_cuts_not_made = 1;
         CHECK(mark_old_wood_stub({old_cut(1500)}, missed, house).count == 500);
-        CHECK(mark_old_wood_stub({}, kept(), house).count == 1000); // nothing due, nothing made
+        CHECK(mark_old_wood_stub({}, kept(), house).count == 1000);  // nothing due, nothing made
         CutFacts forced = old_cut(300);
         forced.forced_short = true;
         CHECK(mark_stub(forced, house).count == 1000);
@@ -217,7 +217,7 @@ TEST_SUITE("rules/wood-left-behind") {
         ClearingFacts clearing = kept();
         clearing.one_year_nodes = 420;
         clearing.one_year_nodes_removed = 396;
-        CHECK(say_share_removed(clearing).measured == 942); // 94.3 %: 420 nodes, 24 kept
+        CHECK(say_share_removed(clearing).measured == 942);  // 94.3 %: 420 nodes, 24 kept
     }
     TEST_CASE("80 to 95 % are said elsewhere: the sources differ, so it is not marked [boundarybreaks] [ehow] "
               "[auburn-2021] [neilsperry]") {
@@ -268,7 +268,7 @@ TEST_SUITE("rules/tying") {
     }
     TEST_CASE("an annual cane may go once round the wire; more is a slip [umn-2025]") {
         CHECK(claim_of(RuleName::tying, "umn-2025").high == 1.0);
-        CHECK(tie_mark([](TyingFacts& t) { t.half_wraps = 3; }) == 1000); // 1.5: our choice
+        CHECK(tie_mark([](TyingFacts& t) { t.half_wraps = 3; }) == 1000);  // 1.5: our choice
         CHECK(tie_mark([](TyingFacts& t) { t.half_wraps = 4; }) == 500);
     }
     TEST_CASE("the end is tied just before the last bud [jones-2012]") {
@@ -289,4 +289,4 @@ TEST_SUITE("rules/tying") {
     }
 }
 
-} // namespace
+}  // namespace

@@ -171,4 +171,4 @@ TEST_SUITE("rules/house-rules") {
     }
 }
 
-} // namespace
+}  // namespace

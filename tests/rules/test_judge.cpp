@@ -81,20 +81,20 @@ TEST_SUITE("rules/measure") {
         const CaneFacts cane = measure_cane(vine, house, axis, Side::left, course_of(vine, axis, Side::left), 5);
         CHECK(cane.count_buds == 5);
         CHECK(cane.diameter == Length{8'450});
-        CHECK(cane.axis_ratio == PerMille{1060}); // (8.8 + 8.6) / (8.3 + 8.1)
+        CHECK(cane.axis_ratio == PerMille{1060});  // (8.8 + 8.6) / (8.3 + 8.1)
         CHECK(cane.mean_joint == Length{66'250});
-        CHECK(cane.joint_variation == PerMille{62}); // 60, 70, 70, 65: 4.15 / 66.25
+        CHECK(cane.joint_variation == PerMille{62});  // 60, 70, 70, 65: 4.15 / 66.25
         CHECK(cane.end_diameter == Length{7'750});
         CHECK(cane.distance_to_head == 94.0_mm);
         CHECK(cane.creep == 94.0_mm);
         CHECK(cane.below_wire == 14.0_mm);
         CHECK(cane.off_row.count == 0);
         CHECK(cane.over_the_head == -62.0_mm);
-        CHECK_FALSE(cane.more_ripe_wood); // its last bud is the last ripe one
+        CHECK_FALSE(cane.more_ripe_wood);  // its last bud is the last ripe one
         CHECK(cane.end.wood_beyond_bud == 20.0_mm);
         CHECK(cane.health.ripe_share == whole);
         CHECK(cane.free_wire == Length{1'800'000 - 850'000} - cane.reach);
-        CHECK(in_mm(cane.reach) == doctest::Approx(62 + 325).epsilon(0.05)); // its base, and most of its 325 mm
+        CHECK(in_mm(cane.reach) == doctest::Approx(62 + 325).epsilon(0.05));  // its base, and most of its 325 mm
     }
     TEST_CASE("laid to the other side it points the other way and stands over on it") {
         const Axis& axis = *vine.find(AxisId{4});
@@ -111,7 +111,7 @@ TEST_SUITE("rules/measure") {
         CHECK(canonical_end(close, axis, 2) == PieceEnd{2, 19.9_mm, true});
         close.nodes[axis.first_node + 3].joint = 14.96_mm;
         CHECK(canonical_end(close, axis, 2) == PieceEnd{2, 14.9_mm, true});
-        Vine blunt = vine; // 46 mm of ripe wood run on beyond the last node; then 8
+        Vine blunt = vine;  // 46 mm of ripe wood run on beyond the last node; then 8
         Axis& ends = blunt.axes[row_of(vine, axis)];
         CHECK(canonical_end(blunt, ends, 4) == PieceEnd{4, 20.0_mm, true});
         ends.ripe = 252.0_mm;
@@ -128,7 +128,25 @@ TEST_SUITE("rules/measure") {
         HouseRules run;
         run.cane_reach.no_neighbour = NoNeighbour::run_on;
         CHECK(free_wire_of(alone, run, Side::left, 950.0_mm) == Length{2 * 1'750'000});
-        CHECK(free_wire_of(alone, run, Side::right, 950.0_mm) == -100.0_mm); // there is a post
+        CHECK(free_wire_of(alone, run, Side::right, 950.0_mm) == -100.0_mm);  // there is a post
+    }
+    TEST_CASE("cutting nearer the last bud gains a cane no room") {
+        const Axis& axis = *vine.find(AxisId{4});
+        const Course course = course_of(vine, axis, Side::left);
+        const CaneFacts usual = measure_cane(vine, house, axis, Side::left, course, 5);
+        const CaneFacts near = measure_cane(vine, house, axis, Side::left, course, {5, 10.0_mm, true}, {});
+        CHECK_FALSE(usual.usual_free_wire);
+        CHECK(near.reach < usual.reach);
+        CHECK(near.usual_free_wire == usual.free_wire);
+    }
+    TEST_CASE("buds beyond the ripe wood are no count buds of a cane") {
+        Vine green = vine;
+        green.axes[row_of(vine, *vine.find(AxisId{4}))].ripe = 250.0_mm;  // 240 of its 305 mm bear four buds
+        const Axis& axis = *green.find(AxisId{4});
+        const CaneFacts cane =
+            measure_cane(green, house, axis, Side::left, course_of(green, axis, Side::left), {5, {}, true}, {});
+        CHECK(cane.count_buds == 4);
+        CHECK(cane.health.ripe_share == PerMille{819});
     }
     TEST_CASE("which cuts the pieces kept ask for in old wood, as in the sketch of the little vine") {
         const std::array both{AxisId{4}, AxisId{7}, AxisId{6}};
@@ -165,7 +183,7 @@ TEST_SUITE("rules/judge") {
         CHECK(plan.clearing.old_cuts_not_made == 0);
         CHECK(plan.cuts.size() == 4);
         CHECK(plan.cuts[0].needed);
-        CHECK(plan.cuts[0].stub == PerMille{1538}); // 18 / 11.7
+        CHECK(plan.cuts[0].stub == PerMille{1538});  // 18 / 11.7
         CHECK(plan.clearing.one_year_nodes == 16);
         CHECK(plan.clearing.one_year_nodes_removed == 5);
     }
@@ -248,7 +266,7 @@ TEST_SUITE("rules/judge") {
         const PlanFacts plan =
             facts_of(vine, "lay a4 left wraps 1; cut a4.5+20.0 shears; cut a3.0+10.0 shears; cut a2.1+18.0 shears");
         REQUIRE(plan.cuts.size() == 3);
-        CHECK(plan.cuts[1].needed); // nothing of a3 was kept
+        CHECK(plan.cuts[1].needed);  // nothing of a3 was kept
         CHECK(plan.cuts[2].needed);
         const PlanFacts other = facts_of(vine, "lay a7 right wraps 1; cut a3.2+10.0 shears; cut a2.0+15.5 shears");
         CHECK_FALSE(other.cuts[0].needed);
@@ -281,8 +299,8 @@ TEST_SUITE("rules/judge") {
         CHECK(plan.sides[1].spur->axis == AxisId{6});
         CHECK(plan.sides[1].more_spurs == std::vector{AxisId{7}});
         CHECK(plan.load.counted() == 2);
-        CHECK(plan.load.all == 2 + 2 + 5);                          // a4 still stands
-        CHECK(plan.clearing.pieces_left == std::vector{AxisId{4}}); // a5 went with the end of a2
+        CHECK(plan.load.all == 2 + 2 + 5);                           // a4 still stands
+        CHECK(plan.clearing.pieces_left == std::vector{AxisId{4}});  // a5 went with the end of a2
     }
     TEST_CASE("one more act that mends a fault never lowers the total") {
         const Plan whole = *parse_plan(careful);
@@ -349,4 +367,4 @@ TEST_SUITE("rules/judge") {
     }
 }
 
-} // namespace
+}  // namespace

@@ -76,7 +76,7 @@ TEST_SUITE("rules/bud-load") {
     TEST_CASE(
         "when in doubt too few rather than too many: no buds too many are forgiven for buds too few [zabadal-2002]") {
         CHECK(in_words(claim_of(RuleName::bud_load, "zabadal-2002")));
-        CHECK(load_mark(24) >= load_mark(30)); // 3 under and 3 over
+        CHECK(load_mark(24) >= load_mark(30));  // 3 under and 3 over
     }
     TEST_CASE("spur buds are in the total [home-98905]") {
         CHECK(in_words(claim_of(RuleName::bud_load, "home-98905")));
@@ -102,12 +102,12 @@ TEST_SUITE("rules/bud-load") {
         CHECK(load_mark(0) == 0);
     }
     TEST_CASE("12 to 17 a metre costs nothing beside the target from the space: our choice") {
-        CHECK(load_mark(10, 10, {600'000}) == 888);  // 16.7 a metre is full, the target of 9 is not
-        CHECK(load_mark(11, 11, {650'000}) == 1000); // target 10, 16.9 a metre
+        CHECK(load_mark(10, 10, {600'000}) == 888);   // 16.7 a metre is full, the target of 9 is not
+        CHECK(load_mark(11, 11, {650'000}) == 1000);  // target 10, 16.9 a metre
         HouseRules wide;
         wide.bud_load.per_metre = 18;
-        CHECK(load_mark(32, 32, usual, wide) == 741); // on target, 17.8 a metre: (20 - 17.777) / 3
-        wide.bud_load.target = 32;                    // a number of its own: the density is only said
+        CHECK(load_mark(32, 32, usual, wide) == 741);  // on target, 17.8 a metre: (20 - 17.777) / 3
+        wide.bud_load.target = 32;                     // a number of its own: the density is only said
         CHECK(load_mark(32, 32, usual, wide) == 1000);
     }
     TEST_CASE("pieces beyond one cane and one spur a side count against, never for") {
@@ -133,7 +133,7 @@ TEST_SUITE("rules/bud-load") {
         CHECK(overloaded(28, 18, house));
         CHECK(short_load(16, 18, house));
         CHECK_FALSE(short_load(18 * 9 / 10 + 1, 18, house));
-        CHECK_FALSE(short_load(9, 10, house)); // nine tenths are not short
+        CHECK_FALSE(short_load(9, 10, house));  // nine tenths are not short
     }
 }
 
@@ -143,7 +143,7 @@ TEST_SUITE("rules/cane-reach") {
     }
     TEST_CASE("a hand's width costs nothing [westover-2016]") {
         CHECK(in_words(claim_of(RuleName::cane_reach, "westover-2016")));
-        CHECK(reach_mark(100.0_mm, true, true) == 1000); // about 100 mm with the thumb (memory)
+        CHECK(reach_mark(100.0_mm, true, true) == 1000);  // about 100 mm with the thumb (memory)
     }
     TEST_CASE(
         "canes that just meet do not overlap, and still earn nothing here: our choice beside it [vinsanity-2013]") {
@@ -166,6 +166,22 @@ TEST_SUITE("rules/cane-reach") {
         CHECK(reach_mark(300.0_mm, true, true) == 0);
         CHECK(reach_mark(900.0_mm, false, true) == 1000);
         CHECK(reach_mark(900.0_mm, true, false) == 1000);
+    }
+    TEST_CASE("a shorter or longer end of wood earns neither room nor a smaller gap: our choice") {
+        CaneFacts cane;
+        cane.free_wire = 60.0_mm;  // cut 4 mm beyond its bud
+        cane.usual_free_wire = 44.0_mm;
+        CHECK(mark_cane_reach(cane, house, false).count == 880);
+        CHECK(say_cane_reach(cane, house, false).key.name == "rule.cane-reach.usual-close");
+        cane.free_wire = {-20'000};  // a peg runs past the neighbour
+        CHECK(mark_cane_reach(cane, house, false).count == 0);
+        CHECK(say_cane_reach(cane, house, false).key.name == "rule.cane-reach.overlap");
+        cane.more_ripe_wood = true;
+        cane.free_wire = 150.0_mm;  // cut through the next node to come nearer
+        cane.usual_free_wire = 200.0_mm;
+        CHECK(mark_cane_reach(cane, house, true).count == 666);
+        CHECK(say_cane_reach(cane, house, true).key.name == "rule.cane-reach.usual-gap");
+        CHECK(mark_cane_reach(cane, house, false).count == 1000);
     }
     TEST_CASE("without a neighbour the sentence speaks of the cane's own space") {
         CaneFacts cane;
@@ -207,8 +223,8 @@ TEST_SUITE("rules/cane-count") {
         CHECK(marks({{true, false}, {1, 0}, false}, true, true) == std::array{0, 0});
         CHECK(marks({{false, true}, {0, 0}, false}, false, true) == std::array{0, 1000});
         CHECK(marks({{true, true}, {0, 0}, false}, false, true) ==
-              std::array{0, 0}); // one on a side that asks for none
+              std::array{0, 0});  // one on a side that asks for none
     }
 }
 
-} // namespace
+}  // namespace

@@ -159,4 +159,4 @@ TEST_SUITE("rules/spur-size") {
     }
 }
 
-} // namespace
+}  // namespace

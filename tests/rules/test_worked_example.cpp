@@ -35,7 +35,7 @@ PlanFacts plan_a() { return test::worked_plan({11, 7, 21, 7, 12, 2, 22, 2}, hous
 
 PlanFacts plan_b() {
     PlanFacts plan = test::worked_plan({13, 6, 21, 7, 12, 3, 0, 0}, house);
-    plan.sides[0].cane->end.wood_beyond_bud = from_mm(7); // its reach stays as the table of the paper has it
+    plan.sides[0].cane->end.wood_beyond_bud = from_mm(7);  // its reach stays as the table of the paper has it
     plan.cuts.clear();
     const auto cut = [&](std::uint32_t axis, int age, double diameter, int stub) {
         CutFacts c;
@@ -64,8 +64,8 @@ using enum RuleName;
 TEST_SUITE("rules/worked-example") {
     TEST_CASE("asked: both canes, both spurs, suckers and old wood, 1000 in all") {
         const Offers offers = test::worked_offers(house);
-        CHECK(offers.sides[0].canes == std::vector{AxisId{11}, AxisId{12}}); // a13 stands too far out
-        CHECK(offers.sides[1].canes == std::vector{AxisId{21}});             // a22 is too thin to lay
+        CHECK(offers.sides[0].canes == std::vector{AxisId{11}, AxisId{12}});  // a13 stands too far out
+        CHECK(offers.sides[1].canes == std::vector{AxisId{21}});              // a22 is too thin to lay
         CHECK(offers.sides[1].spurs == std::vector{AxisId{21}, AxisId{22}});
         const Asked asks = asked(offers, house);
         CHECK(asks.cane == std::array{true, true});
@@ -133,7 +133,7 @@ TEST_SUITE("rules/worked-example") {
         CHECK(points(j, cane_count, Side::left) == 20);
         CHECK(points(j, end_cut, Side::left, "a13") == 5);
         CHECK(points(j, tying, Side::left) == 15);
-        CHECK(points(j, cane_reach, Side::right) == 30); // short load, but no ripe wood for more was there
+        CHECK(points(j, cane_reach, Side::right) == 30);  // short load, but no ripe wood for more was there
         CHECK(points(j, spur_count, Side::left) == 30);
         CHECK(points(j, spur_buds, Side::left) == 12);
         CHECK(points(j, spur_place, Side::left) == 30);
@@ -252,4 +252,4 @@ TEST_SUITE("rules/worked-example") {
     }
 }
 
-} // namespace
+}  // namespace

@@ -7,7 +7,7 @@ namespace {
 
 Role mirrored(Role role) { return role == Role::left ? Role::right : role == Role::right ? Role::left : role; }
 
-} // namespace
+}  // namespace
 
 Vine mirrored(Vine vine) {
     std::swap(vine.crown_left, vine.crown_right);
@@ -30,4 +30,4 @@ Plan mirrored(Plan plan) {
     return plan;
 }
 
-} // namespace spurwright::test
+}  // namespace spurwright::test

@@ -8,4 +8,4 @@ namespace spurwright::test {
 Vine mirrored(Vine vine);
 Plan mirrored(Plan plan);
 
-} // namespace spurwright::test
+}  // namespace spurwright::test

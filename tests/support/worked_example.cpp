@@ -14,7 +14,7 @@ Length free_wire(Length reach) { return Length{worked_spacing.count - 2 * reach.
 
 constexpr Length mm(double v) { return from_mm(v); }
 
-} // namespace
+}  // namespace
 
 const std::vector<WorkedCane>& worked_canes() {
     static const std::vector<WorkedCane> canes{
@@ -116,4 +116,4 @@ rules::PlanFacts worked_plan(const WorkedChoice& c, const rules::HouseRules& hou
     return plan;
 }
 
-} // namespace spurwright::test
+}  // namespace spurwright::test

@@ -23,9 +23,9 @@ struct WorkedCane {
     Side side{};
     int buds = 0;
     Length diameter, first_joint, joint, distance, below;
-    Angle off_row;                 // laid to its own side
-    Length thinner_by;             // the end loses this a bud
-    Length own_start, other_start; // reach after bud n: joint x n + start, by side
+    Angle off_row;                  // laid to its own side
+    Length thinner_by;              // the end loses this a bud
+    Length own_start, other_start;  // reach after bud n: joint x n + start, by side
 };
 
 const std::vector<WorkedCane>& worked_canes();
@@ -48,4 +48,4 @@ struct WorkedChoice {
 };
 rules::PlanFacts worked_plan(const WorkedChoice& choice, const rules::HouseRules& house);
 
-} // namespace spurwright::test
+}  // namespace spurwright::test

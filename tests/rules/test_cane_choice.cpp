@@ -44,7 +44,7 @@ CaneFacts with(Change change) {
     return cane;
 }
 
-int diameter_mark(Length d, int ratio = 1100, Length joint = 70.0_mm) {
+int diameter_mark(Length d, int ratio = 1100, Length joint = {70'000}) {
     return mark_cane_diameter(with([&](CaneFacts& c) { c.diameter = d, c.axis_ratio = {ratio}, c.mean_joint = joint; }),
                               house)
         .count;

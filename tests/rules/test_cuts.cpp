@@ -21,9 +21,9 @@ namespace {
 
 const HouseRules house;
 
-int end_mark(Length wood, Length joint = 70.0_mm) { return mark_end_cut({wood, joint, true}, house).count; }
+int end_mark(Length wood, Length joint = {70'000}) { return mark_end_cut({wood, joint, true}, house).count; }
 
-CutFacts old_cut(int stub, Length diameter = 12.0_mm) {
+CutFacts old_cut(int stub, Length diameter = {12'000}) {
     CutFacts cut;
     cut.axis = AxisId{2};
     cut.wood_age = 2;

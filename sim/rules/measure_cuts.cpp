@@ -43,7 +43,8 @@ Length living_up_to(const Vine& before, const Vine& after, const Axis& axis, con
     for (const Axis& child : after.axes)
         if (!child.removed && child.state == AxisState::live && child.parent && axis_of(child.parent) == axis.id) {
             outermost = std::max(outermost, index_of(child.parent));
-            bears = true;  // it may be its crown that does
+            // The crown bears where a whole piece stands on it; the stub of one goes with the crown.
+            bears = bears || (child.node_count > 1 && !after.nodes_of(child)[1].removed);
         }
     const auto nodes = after.nodes_of(axis);
     for (std::uint32_t i = index_of(wound.node); i > outermost; --i)

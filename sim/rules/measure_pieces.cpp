@@ -144,12 +144,18 @@ PieceEnd canonical_end(const Vine& uncut, const Axis& axis, std::uint32_t last_n
 std::optional<Fasten> canonical_tie(const Vine& uncut, const HouseRules& house, const Axis& axis, const Course& course,
                                     std::uint32_t last_node) {
     constexpr Length usual_place{15'000};
-    const std::uint32_t node = last_node > 0 ? last_node - 1 : 0;
-    if (!can_be_tied(uncut, course.places[node], true)) return std::nullopt;
-    const Length joint = uncut.nodes_of(axis)[node + 1].joint;
-    const Length middle = std::min(usual_place, Length{joint.count / 2}),
-                 clear = std::min(house.tying.bud_clear, joint);
-    return Fasten{node_id(axis.id, node), down_to_tenths(std::max(middle, clear)), true};
+    const auto nodes = uncut.nodes_of(axis);
+    const auto tie_at = [&](std::uint32_t node) -> std::optional<Fasten> {
+        const Length wood = node < last_node ? nodes[node + 1].joint : canonical_end(uncut, axis, last_node).beyond;
+        const Length middle = std::min(usual_place, Length{wood.count / 2});
+        const Length place = down_to_tenths(std::max(middle, std::min(house.tying.bud_clear, wood)));
+        if (!can_be_tied(uncut, course.places[node], true) || place < house.tying.bud_clear) return std::nullopt;
+        return Fasten{node_id(axis.id, node), place, true};
+    };
+    for (const std::uint32_t inward : {1u, 0u, 2u})
+        if (inward <= last_node)
+            if (const auto tie = tie_at(last_node - inward)) return tie;
+    return std::nullopt;
 }
 
 Length reach_of(const Course& course, const Vine& uncut, const Axis& axis, Side side, const PieceEnd& end) {

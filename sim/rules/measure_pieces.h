@@ -14,8 +14,9 @@ namespace spurwright::rules {
 // uncut. Lengths are whole tenths of a millimetre, rounded down.
 PieceEnd canonical_end(const Vine& uncut, const Axis& axis, std::uint32_t last_node);
 
-// The tie such a hand makes on a cane kept out to this node: at the last node but one, tight, 15 mm past it, in a joint
-// under 30 mm in its middle, but clear of the bud. Nothing where the laid cane does not come near the wire.
+// The tie such a hand makes on a cane kept out to this node: tight, at the last node but one, else at the last, else one
+// farther in, 15 mm past it, in a joint under 30 mm in its middle, but clear of the bud. Nothing where the laid cane does
+// not come near the wire there.
 std::optional<Fasten> canonical_tie(const Vine& uncut, const HouseRules& house, const Axis& axis, const Course& course,
                                     std::uint32_t last_node);
 

@@ -2,6 +2,7 @@
 // gone wrong in one place, which come far closer.
 #include <doctest/doctest.h>
 
+#include "sim/growth/history.h"
 #include "sim/planning/planning.h"
 #include "sim/pruning/plan_text.h"
 #include "tests/support/judged.h"
@@ -54,5 +55,29 @@ TEST_SUITE("planning/nothing-beats-the-best") {
             judged += attempts.judged;
         }
         CHECK(judged > 3'500);  // a moved cut may not be legal
+    }
+    TEST_CASE("5,000 lists of legal edits on twenty-five grown vines, under close-head and slow-arms habits") {
+        rules::HouseRules slow_arms;
+        slow_arms.origin_distance.measure = rules::OriginMeasure::creep;
+        slow_arms.origin_distance.arm_to = Length{400'000};
+        int judged = 0;
+        for (std::uint32_t number = 0; number < 25; ++number) {
+            growth::Site site;
+            site.seed = 500 + number;
+            site.age = 3 + static_cast<int>(number) % 17;
+            site.spacing_m = 1.2 + 0.3 * (number % 5);
+            site.pruner = static_cast<Pruner>(number % 6);
+            site.vigour = static_cast<Vigour>(number % 3);
+            site.head_below_mm = 60 + 40 * (number % 6);
+            const auto vine = growth::grow_vine(site);
+            REQUIRE(vine.has_value());
+            const Attempts attempts =
+                attempts_on(*vine, number % 2 == 0 ? rules::HouseRules{} : slow_arms, 100 + number, 100);
+            CAPTURE(number);
+            CAPTURE(attempts.first);
+            CHECK(attempts.beaten == 0);
+            judged += attempts.judged;
+        }
+        CHECK(judged > 3'500);
     }
 }

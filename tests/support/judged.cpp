@@ -61,21 +61,27 @@ std::optional<Pick> random_pick(const Tables& tables, std::uint64_t seed) {
 }
 
 Plan spoilt(const Vine& vine, Plan plan, std::uint64_t seed) {
-    const int last = static_cast<int>(plan.edits.size()) - 1;
     const auto in = [&](std::uint32_t nth, int low, int high) { return between(draw(seed, 2, 0, nth), low, high); };
-    switch (in(0, 0, 2)) {
-    case 0: plan.edits.erase(plan.edits.begin() + in(1, 0, last)); break;
+    const auto any = [&](std::uint32_t nth) {
+        return static_cast<std::size_t>(in(nth, 0, static_cast<int>(plan.edits.size()) - 1));
+    };
+    switch (in(0, 0, 3)) {
+    case 0: plan.edits.erase(plan.edits.begin() + static_cast<std::ptrdiff_t>(any(1))); break;
     case 1: {
         const auto after = prune(vine, plan);
         if (!after) break;
         for (const Edit& edit : random_edits(*after, seed, in(2, 1, 3)).edits) plan.edits.push_back(edit);
         break;
     }
-    default:
-        if (auto* cut = std::get_if<Cut>(&plan.edits[static_cast<std::size_t>(in(3, 0, last))])) {
+    case 2:  // one cut, anywhere near
+        if (auto* cut = std::get_if<Cut>(&plan.edits[any(3)])) {
             cut->past.value += static_cast<std::uint32_t>(in(4, -1, 2));
             cut->beyond.count = in(5, 0, 300) * 100;
         }
+        break;
+    default:  // every cut a little longer or shorter than the careful hand makes it
+        for (std::uint32_t i = 0; i < plan.edits.size(); ++i)
+            if (auto* cut = std::get_if<Cut>(&plan.edits[i])) cut->beyond.count += in(6 + i, -100, 150) * 100;
     }
     return plan;
 }

@@ -33,7 +33,7 @@ std::string difference(const planning::VineTables& tables, const Judged& judged,
 // A choice at random: each row as likely as `none`. Nothing where 1,000 draws gave none.
 std::optional<planning::Pick> random_pick(const planning::Tables& tables, std::uint64_t seed);
 
-// A full plan gone wrong in one place: an edit forgotten, something done after the end, or a cut moved.
+// A full plan gone wrong: an edit forgotten, something done after the end, a cut moved, or every cut a little.
 Plan spoilt(const Vine& vine, Plan plan, std::uint64_t seed);
 
 }  // namespace spurwright::test

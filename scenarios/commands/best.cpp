@@ -13,7 +13,9 @@ namespace {
 
 constexpr std::int64_t most_plans = 1'000;
 
-io::Json spur_text(AxisId spur, int buds) { return spur ? io::Json(name_of(spur) + "x" + std::to_string(buds)) : io::Json(); }
+io::Json spur_text(AxisId spur, int buds) {
+    return spur ? io::Json(name_of(spur) + "x" + std::to_string(buds)) : io::Json();
+}
 io::Json cane_text(NodeId cane) { return cane ? io::Json(name_of(cane)) : io::Json(); }
 
 io::Json plan_object(const planning::BestPlan& best) {
@@ -48,18 +50,24 @@ Result<Answer> answer(const Asked& asked, const Surroundings& around) {
     answer.object.set("hash", hash_text(vine_hash(found->vine)));
     answer.object.set("plans_counted", counted);
     io::Json list = io::Json::list();
-    answer.text = plans.empty() ? around.words("best.none") + "\n" : around.words("best.counted", {{"n", Count{static_cast<std::int64_t>(counted)}}}) + "\n";
+    answer.text = plans.empty()
+                      ? around.words("best.none") + "\n"
+                      : around.words("best.counted", {{"n", Count{static_cast<std::int64_t>(counted)}}}) + "\n";
     for (std::size_t i = 0; i < plans.size(); ++i) {
         list.push(plan_object(plans[i]));
-        const std::string row = around.words("best.row", {{"rank", Count{static_cast<std::int64_t>(i) + 1}}, {"points", plans[i].points}, {"plan", print_plan(plans[i].plan)}});
+        const std::string row = around.words("best.row", {{"rank", Count{static_cast<std::int64_t>(i) + 1}},
+                                                          {"points", plans[i].points},
+                                                          {"plan", print_plan(plans[i].plan)}});
         answer.text += words::hanging("", row, 4);
     }
     answer.object.set("plans", std::move(list));
     return answer;
 }
 
-}  // namespace
+} // namespace
 
-Verb best_verb() { return {"best", "CODE|FILE", TextKey{"verb.best"}, {{"--top", "N", TextKey{"option.top"}}, rules_option()}, answer}; }
+Verb best_verb() {
+    return {"best", "CODE|FILE", TextKey{"verb.best"}, {{"--top", "N", TextKey{"option.top"}}, rules_option()}, answer};
+}
 
-}  // namespace spurwright::commands
+} // namespace spurwright::commands

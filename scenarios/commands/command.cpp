@@ -9,10 +9,11 @@ namespace spurwright::commands {
 namespace {
 
 Printed refused(const Error& error, const words::Words& words, bool json) {
-    return {"", json ? io::print_json_line(error_object(error, words)) + "\n" : error_line(error, words), exit_status(error)};
+    return {"", json ? io::print_json_line(error_object(error, words)) + "\n" : error_line(error, words),
+            exit_status(error)};
 }
 
-}  // namespace
+} // namespace
 
 Printed run_command(const std::vector<std::string>& arguments) {
     const bool json = json_asked(arguments);
@@ -32,4 +33,4 @@ Printed run_command(const std::vector<std::string>& arguments) {
     return {json ? io::print_json(answer->object) : answer->text, "", answer->status};
 }
 
-}  // namespace spurwright::commands
+} // namespace spurwright::commands

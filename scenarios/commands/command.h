@@ -8,10 +8,10 @@ namespace spurwright::commands {
 
 struct Printed {
     std::string out, err;
-    int status = 0;  // 0 done, 1 the answer is no, 2 cannot be carried out as given, 3 this machine lacks something
+    int status = 0; // 0 done, 1 the answer is no, 2 cannot be carried out as given, 3 this machine lacks something
 };
 
 // `arguments` without the program's name. Prints nothing itself.
 Printed run_command(const std::vector<std::string>& arguments);
 
-}  // namespace spurwright::commands
+} // namespace spurwright::commands

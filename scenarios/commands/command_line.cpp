@@ -22,7 +22,9 @@ std::vector<VerbOption> with_common(const Verb& verb) {
     return options;
 }
 
-Error bad(std::string_view key, Arguments arguments, std::string source) { return refusal(Fault::bad_text, key, std::move(arguments), std::move(source)); }
+Error bad(std::string_view key, Arguments arguments, std::string source) {
+    return refusal(Fault::bad_text, key, std::move(arguments), std::move(source));
+}
 
 Result<CommandLine> read_verb(const Verb& verb, const std::vector<std::string>& rest) {
     const std::vector<VerbOption> options = with_common(verb);
@@ -30,7 +32,7 @@ Result<CommandLine> read_verb(const Verb& verb, const std::vector<std::string>& 
     app.set_help_flag();
     app.allow_extras();
     std::string subject;
-    std::deque<std::string> values(options.size());  // addresses stay
+    std::deque<std::string> values(options.size()); // addresses stay
     std::vector<CLI::Option*> made;
     for (std::size_t i = 0; i < options.size(); ++i) {
         const std::string name(options[i].name);
@@ -56,25 +58,31 @@ Result<CommandLine> read_verb(const Verb& verb, const std::vector<std::string>& 
     if (const auto extras = app.remaining(); !extras.empty()) {
         const std::string& first = extras.front();
         const bool option = first.size() > 1 && first[0] == '-';
-        return failure(bad(option ? "error.option.unknown" : "error.option.too-many", {{"text", first}, {"verb", std::string(verb.name)}}, option ? first.substr(0, first.find('=')) : std::string(verb.name)));
+        return failure(bad(option ? "error.option.unknown" : "error.option.too-many",
+                           {{"text", first}, {"verb", std::string(verb.name)}},
+                           option ? first.substr(0, first.find('=')) : std::string(verb.name)));
     }
     if (line.help) return line;
     if (subject_option && subject_option->count() == 0)
-        return failure(bad("error.option.subject-missing", {{"subject", std::string(verb.subject)}}, std::string(verb.name)));
+        return failure(
+            bad("error.option.subject-missing", {{"subject", std::string(verb.subject)}}, std::string(verb.name)));
     line.asked.subject = subject;
     for (const VerbOption& option : options)
         if (option.required && !line.asked.has(option.name))
-            return failure(bad("error.option.missing", {{"option", std::string(option.name) + " " + std::string(option.value)}}, std::string(verb.name)));
+            return failure(bad("error.option.missing",
+                               {{"option", std::string(option.name) + " " + std::string(option.value)}},
+                               std::string(verb.name)));
     return line;
 }
 
-}  // namespace
+} // namespace
 
 Result<CommandLine> read_command_line(const std::vector<std::string>& arguments) {
     std::vector<std::string> rest = arguments;
     // The verb is the first word that is no option of all verbs.
     std::size_t at = 0;
-    while (at < rest.size() && (rest[at] == "--json" || rest[at].starts_with("--language"))) at += rest[at] == "--language" ? 2u : 1u;
+    while (at < rest.size() && (rest[at] == "--json" || rest[at].starts_with("--language")))
+        at += rest[at] == "--language" ? 2u : 1u;
     if (at >= rest.size()) return failure(bad("error.verb.none", {}, ""));
     const std::string word = rest[at];
     CommandLine line;
@@ -87,7 +95,9 @@ Result<CommandLine> read_command_line(const std::vector<std::string>& arguments)
         return line;
     }
     const Verb* verb = find_verb(word);
-    if (!verb) return failure(bad(word.starts_with('-') ? "error.option.unknown-first" : "error.verb.unknown", {{"text", word}}, word));
+    if (!verb)
+        return failure(
+            bad(word.starts_with('-') ? "error.option.unknown-first" : "error.verb.unknown", {{"text", word}}, word));
     rest.erase(rest.begin() + static_cast<std::ptrdiff_t>(at));
     return read_verb(*verb, rest);
 }
@@ -100,6 +110,8 @@ std::string language_asked(const std::vector<std::string>& arguments) {
     return "en";
 }
 
-bool json_asked(const std::vector<std::string>& arguments) { return std::find(arguments.begin(), arguments.end(), "--json") != arguments.end(); }
+bool json_asked(const std::vector<std::string>& arguments) {
+    return std::find(arguments.begin(), arguments.end(), "--json") != arguments.end();
+}
 
-}  // namespace spurwright::commands
+} // namespace spurwright::commands

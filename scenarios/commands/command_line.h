@@ -9,7 +9,7 @@
 namespace spurwright::commands {
 
 struct CommandLine {
-    const Verb* verb = nullptr;  // null: --help or --version alone
+    const Verb* verb = nullptr; // null: --help or --version alone
     bool help = false, version = false;
     Asked asked;
 };
@@ -22,4 +22,4 @@ struct CommandLine {
 std::string language_asked(const std::vector<std::string>& arguments);
 bool json_asked(const std::vector<std::string>& arguments);
 
-}  // namespace spurwright::commands
+} // namespace spurwright::commands

@@ -5,7 +5,7 @@
 namespace spurwright::commands {
 namespace {
 
-constexpr std::size_t longest_shown = 90;  // characters of a text that a user gave
+constexpr std::size_t longest_shown = 90; // characters of a text that a user gave
 
 // One line of printable text: what a file or a person gave may hold anything.
 std::string tidied(std::string text) {
@@ -13,7 +13,7 @@ std::string tidied(std::string text) {
         if (static_cast<unsigned char>(c) < 0x20 || c == 0x7f) c = '?';
     if (text.size() <= longest_shown) return text;
     std::size_t end = longest_shown;
-    while (end > 0 && (text[end] & 0xc0) == 0x80) --end;  // not inside a character
+    while (end > 0 && (text[end] & 0xc0) == 0x80) --end; // not inside a character
     return text.substr(0, end) + "...";
 }
 
@@ -30,7 +30,7 @@ std::optional<std::int64_t> count_of(const Arguments& arguments, std::string_vie
     return std::nullopt;
 }
 
-}  // namespace
+} // namespace
 
 std::string_view word_of_fault(Fault fault) {
     switch (fault) {
@@ -50,7 +50,8 @@ std::string_view word_of_fault(Fault fault) {
 std::string where_text(const Error& error, const words::Words& words) {
     const Where& where = error.where;
     if (error.key.name.starts_with("error.code.")) {
-        if (const auto group = count_of(error.arguments, "group")) return words("where.code-group", {{"group", Count{*group}}});
+        if (const auto group = count_of(error.arguments, "group"))
+            return words("where.code-group", {{"group", Count{*group}}});
         return words("where.code");
     }
     std::string source = where.source == "plan" ? words("where.plan") : tidied(where.source);
@@ -60,11 +61,14 @@ std::string where_text(const Error& error, const words::Words& words) {
         return source;
     }
     if (where.step > 0) source = words("where.edit", {{"source", source}, {"step", std::to_string(where.step)}});
-    if (where.column > 0) source = words("where.column", {{"source", source}, {"column", std::to_string(where.column)}});
+    if (where.column > 0)
+        source = words("where.column", {{"source", source}, {"column", std::to_string(where.column)}});
     return source;
 }
 
-std::string sentence_of(const Error& error, const words::Words& words) { return words.sentence(error.key, tidied(error.arguments)); }
+std::string sentence_of(const Error& error, const words::Words& words) {
+    return words.sentence(error.key, tidied(error.arguments));
+}
 
 std::string error_line(const Error& error, const words::Words& words) {
     const std::string where = where_text(error, words);
@@ -112,4 +116,4 @@ io::Json error_object(const Error& error, const words::Words& words) {
 
 int exit_status(const Error& error) { return error.fault == Fault::missing ? 3 : 2; }
 
-}  // namespace spurwright::commands
+} // namespace spurwright::commands

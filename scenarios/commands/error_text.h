@@ -15,12 +15,12 @@ std::string_view word_of_fault(Fault fault);
 // "plan, edit 3, column 41", "vines.json:12:7", "--age"; empty where nothing is known.
 std::string where_text(const Error& error, const words::Words& words);
 std::string sentence_of(const Error& error, const words::Words& words);
-std::string error_line(const Error& error, const words::Words& words);  // with LF
+std::string error_line(const Error& error, const words::Words& words); // with LF
 io::Json error_object(const Error& error, const words::Words& words);
 
 // Arguments of a sentence as JSON: the name says the unit, {"measured_um": 8450}.
 io::Json arguments_object(const Arguments& arguments);
 
-int exit_status(const Error& error);  // 3 where the machine lacks something, else 2
+int exit_status(const Error& error); // 3 where the machine lacks something, else 2
 
-}  // namespace spurwright::commands
+} // namespace spurwright::commands

@@ -58,12 +58,13 @@ Result<Answer> answer(const Asked&, const Surroundings& around) {
     answer.text = around.words("fingerprint.line", {{"fingerprint", number},
                                                     {"n", Count{static_cast<std::int64_t>(count)}},
                                                     {"recipe", Count{newest_recipe}},
-                                                    {"judge", Count{rules::judge_version}}}) + "\n";
+                                                    {"judge", Count{rules::judge_version}}}) +
+                  "\n";
     return answer;
 }
 
-}  // namespace
+} // namespace
 
 Verb fingerprint_verb() { return {"fingerprint", "", TextKey{"verb.fingerprint"}, {}, answer}; }
 
-}  // namespace spurwright::commands
+} // namespace spurwright::commands

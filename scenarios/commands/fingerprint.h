@@ -15,4 +15,4 @@ std::vector<CodedSite> fingerprint_sites();
 // planning::fingerprint_line of the first `count` of them, under the general house rules.
 [[nodiscard]] Result<std::string> fingerprint_lines(std::size_t count);
 
-}  // namespace spurwright::commands
+} // namespace spurwright::commands

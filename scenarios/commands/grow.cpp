@@ -23,8 +23,10 @@ public:
         const auto text = asked_.value(option);
         if (!text || refused) return;
         auto value = read(*text, option);
-        if (value) into(*std::move(value));
-        else refused = std::move(value.error());
+        if (value)
+            into(*std::move(value));
+        else
+            refused = std::move(value.error());
     }
     void metres(std::string_view option, double& into, double factor = 1) {
         take(option, read_metres, [&](double value) { into = value * factor; });
@@ -58,30 +60,42 @@ Result<std::vector<double>> read_catch(std::string_view text, std::string_view o
 Result<growth::Site> site_of_options(const Asked& asked) {
     growth::Site site;
     SiteOptions o(asked);
-    o.take("--age", [](auto text, auto option) { return read_whole(text, option, -1'000'000, 1'000'000); }, [&](std::int64_t v) { site.age = static_cast<int>(v); });
+    o.take(
+        "--age", [](auto text, auto option) { return read_whole(text, option, -1'000'000, 1'000'000); },
+        [&](std::int64_t v) { site.age = static_cast<int>(v); });
     o.word("--vigour", site.vigour);
     o.yes("--frost", site.frost);
     o.metres("--spacing", site.spacing_m);
     o.metres("--rows", site.rows_m);
     o.metres("--wire", site.wire_m);
     o.word("--system", site.system);
-    o.take("--variety", [](auto text, auto) { return Result<std::string>(std::string(text)); }, [&](std::string v) { site.variety = std::move(v); });
+    o.take(
+        "--variety", [](auto text, auto) { return Result<std::string>(std::string(text)); },
+        [&](std::string v) { site.variety = std::move(v); });
     o.word("--pruner", site.pruner);
-    o.take("--trunks", [](auto text, auto option) { return read_whole(text, option, 1, 2); }, [&](std::int64_t v) { site.trunks = static_cast<int>(v); });
+    o.take(
+        "--trunks", [](auto text, auto option) { return read_whole(text, option, 1, 2); },
+        [&](std::int64_t v) { site.trunks = static_cast<int>(v); });
     o.word("--neighbours", site.neighbours);
     o.take("--catch", read_catch, [&](std::vector<double> v) { site.catch_m = std::move(v); });
     o.metres("--head-below", site.head_below_mm, 1000);
-    if (asked.value("--hedge") == "off") site.hedge_m.reset();
-    else o.take("--hedge", read_metres, [&](double v) { site.hedge_m = v; });
-    if (const auto text = asked.value("--thinning"); text && *text != "on" && *text != "off" && !o.refused) o.refused = unknown_word(*text, "--thinning", "on, off");
-    else site.thinning = text.value_or("on") == "on";
+    if (asked.value("--hedge") == "off")
+        site.hedge_m.reset();
+    else
+        o.take("--hedge", read_metres, [&](double v) { site.hedge_m = v; });
+    if (const auto text = asked.value("--thinning"); text && *text != "on" && *text != "off" && !o.refused)
+        o.refused = unknown_word(*text, "--thinning", "on, off");
+    else
+        site.thinning = text.value_or("on") == "on";
     o.word("--harvest", site.harvest);
     o.yes("--graft", site.graft);
     o.word("--wires-in-winter", site.wires_in_winter);
     o.yes("--drip", site.drip);
-    o.take("--seed", [](auto text, auto option) { return read_whole(text, option, 0, most_seed); }, [&](std::int64_t v) { site.seed = static_cast<std::uint64_t>(v); });
+    o.take(
+        "--seed", [](auto text, auto option) { return read_whole(text, option, 0, most_seed); },
+        [&](std::int64_t v) { site.seed = static_cast<std::uint64_t>(v); });
     if (!asked.has("--seed")) {
-        std::random_device fresh;  // a fresh vine each time: the code printed names it for good
+        std::random_device fresh; // a fresh vine each time: the code printed names it for good
         const std::uint64_t high = fresh(), low = fresh();
         site.seed = (high << 32 | low) & static_cast<std::uint64_t>(most_seed);
     }
@@ -113,7 +127,7 @@ Result<Answer> answer(const Asked& asked, const Surroundings& around) {
     return answer;
 }
 
-}  // namespace
+} // namespace
 
 Verb grow_verb() {
     const auto about = [](std::string_view key) { return TextKey{key}; };
@@ -144,4 +158,4 @@ Verb grow_verb() {
             answer};
 }
 
-}  // namespace spurwright::commands
+} // namespace spurwright::commands

@@ -7,20 +7,25 @@
 namespace spurwright::commands {
 namespace {
 
-std::string option_text(const VerbOption& option) { return std::string(option.name) + (option.value.empty() ? "" : " " + std::string(option.value)); }
+std::string option_text(const VerbOption& option) {
+    return std::string(option.name) + (option.value.empty() ? "" : " " + std::string(option.value));
+}
 
 std::string rows_text(const std::vector<std::pair<std::string, std::string>>& rows) {
     std::size_t widest = 0;
     for (const auto& row : rows) widest = std::max(widest, row.first.size());
     std::string out;
-    for (const auto& [name, about] : rows) out += words::hanging("  " + words::padded(name, std::min<std::size_t>(widest, 30)) + "  ", about, std::min<std::size_t>(widest, 30) + 4);
+    for (const auto& [name, about] : rows)
+        out += words::hanging("  " + words::padded(name, std::min<std::size_t>(widest, 30)) + "  ", about,
+                              std::min<std::size_t>(widest, 30) + 4);
     return out;
 }
 
-}  // namespace
+} // namespace
 
 std::string help_text(const words::Words& words) {
-    std::string out = words::wrapped(words("help.command")) + "\n" + words("help.usage") + " spurwright " + words("help.verb") + " ...\n\n";
+    std::string out = words::wrapped(words("help.command")) + "\n" + words("help.usage") + " spurwright " +
+                      words("help.verb") + " ...\n\n";
     std::vector<std::pair<std::string, std::string>> rows;
     for (const Verb& verb : all_verbs()) rows.emplace_back(std::string(verb.name), words.sentence(verb.about));
     out += rows_text(rows) + "\n" + words::wrapped(words("help.more")) + "\n" + words::wrapped(words("safety.line"));
@@ -28,7 +33,8 @@ std::string help_text(const words::Words& words) {
 }
 
 std::string help_text(const Verb& verb, const words::Words& words) {
-    std::string usage = "spurwright " + std::string(verb.name) + (verb.subject.empty() ? "" : " " + std::string(verb.subject));
+    std::string usage =
+        "spurwright " + std::string(verb.name) + (verb.subject.empty() ? "" : " " + std::string(verb.subject));
     std::vector<std::pair<std::string, std::string>> rows;
     for (const VerbOption& option : verb.options) {
         if (option.required) usage += " " + option_text(option);
@@ -40,4 +46,4 @@ std::string help_text(const Verb& verb, const words::Words& words) {
     return words.sentence(verb.about) + "\n\n" + words("help.usage") + " " + usage + " ...\n\n" + rows_text(rows);
 }
 
-}  // namespace spurwright::commands
+} // namespace spurwright::commands

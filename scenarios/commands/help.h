@@ -10,4 +10,4 @@ namespace spurwright::commands {
 std::string help_text(const words::Words& words);
 std::string help_text(const Verb& verb, const words::Words& words);
 
-}  // namespace spurwright::commands
+} // namespace spurwright::commands

@@ -8,4 +8,4 @@ Result<io::HouseRulesFile> house_rules_asked(const Asked& asked, const Surroundi
 
 VerbOption rules_option() { return {"--rules", "NAME|FILE", TextKey{"option.rules"}}; }
 
-}  // namespace spurwright::commands
+} // namespace spurwright::commands

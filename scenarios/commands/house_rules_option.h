@@ -9,4 +9,4 @@ namespace spurwright::commands {
 [[nodiscard]] Result<io::HouseRulesFile> house_rules_asked(const Asked& asked, const Surroundings& around);
 VerbOption rules_option();
 
-}  // namespace spurwright::commands
+} // namespace spurwright::commands

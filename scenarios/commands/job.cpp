@@ -47,7 +47,7 @@ Result<Answer> answer(const Asked& asked, const Surroundings& around) {
     return answer;
 }
 
-}  // namespace
+} // namespace
 
 Result<Job> first_job(const Surroundings& around, std::size_t number) {
     auto scene = scenes::load_scene(around.assets, "first");
@@ -63,9 +63,10 @@ Result<Job> first_job(const Surroundings& around, std::size_t number) {
     if (!best_judged) return failure(std::move(best_judged.error()));
     auto beginner = judged(found->vine, scenes::beginners_plan(found->vine, scene->beginner), house->rules, planning);
     if (!beginner) return failure(std::move(beginner.error()));
-    return Job{*std::move(found), house->name, *std::move(beginner), *std::move(best_judged), house->rules, scene->learn_keys};
+    return Job{*std::move(found),       house->name,  *std::move(beginner),
+               *std::move(best_judged), house->rules, scene->learn_keys};
 }
 
 Verb job_verb() { return {"job", "", TextKey{"verb.job"}, {{"--vine", "1-5", TextKey{"option.vine"}}}, answer}; }
 
-}  // namespace spurwright::commands
+} // namespace spurwright::commands

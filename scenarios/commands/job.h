@@ -10,7 +10,7 @@ namespace spurwright::commands {
 
 struct Job {
     FoundVine found;
-    io::Json house;  // name of the set
+    io::Json house; // name of the set
     Judged beginner, best;
     rules::HouseRules rules;
     std::vector<std::string> learn_keys;
@@ -20,4 +20,4 @@ struct Job {
 [[nodiscard]] Result<Job> first_job(const Surroundings& around, std::size_t number);
 std::string job_text(const Job& job, const words::Words& words);
 
-}  // namespace spurwright::commands
+} // namespace spurwright::commands

@@ -14,7 +14,9 @@ namespace {
 using rules::Finding;
 using words::Words;
 
-std::string line(const Words& words, std::string_view key, const Arguments& arguments = {}) { return words::wrapped(words(key, arguments)); }
+std::string line(const Words& words, std::string_view key, const Arguments& arguments = {}) {
+    return words::wrapped(words(key, arguments));
+}
 
 // One decimal always, so that a column can be read down.
 std::string tenths_text(Tenths t, const Words& words) {
@@ -46,16 +48,21 @@ std::string plans_table(const Column& beginner, const Column& best, const Words&
     words::Table table;
     table.right = {false, false, false};
     table.rows.push_back({"", words("job.beginner"), words("job.best")});
-    const auto row = [&](const std::string& name, auto cell) { table.rows.push_back({name, cell(beginner), cell(best)}); };
+    const auto row = [&](const std::string& name, auto cell) {
+        table.rows.push_back({name, cell(beginner), cell(best)});
+    };
     for (const Side side : both_sides) {
         const std::size_t at = rules::index_of(side);
         const std::string post = words("side." + std::string(word_of(side)));
-        row(words("job.cane-to", {{"side", post}}), [&](const Column& c) { return piece_text(c.facts.sides[at].cane, words); });
-        row(words("job.spur-to", {{"side", post}}), [&](const Column& c) { return piece_text(c.facts.sides[at].spur, words); });
+        row(words("job.cane-to", {{"side", post}}),
+            [&](const Column& c) { return piece_text(c.facts.sides[at].cane, words); });
+        row(words("job.spur-to", {{"side", post}}),
+            [&](const Column& c) { return piece_text(c.facts.sides[at].spur, words); });
     }
     row(words("job.buds-left"), [&](const Column& c) { return std::to_string(c.facts.load.all); });
     row(words("job.points"), [&](const Column& c) { return tenths_text(c.judged.judgement.points, words); });
-    row(words("job.better"), [&](const Column& c) { return words.measure(Count{static_cast<std::int64_t>(c.judged.tally.better)}); });
+    row(words("job.better"),
+        [&](const Column& c) { return words.measure(Count{static_cast<std::int64_t>(c.judged.tally.better)}); });
     return words::table_text(table);
 }
 
@@ -80,11 +87,14 @@ std::string marks_table(const Job& job, const Words& words) {
     for (const rules::Rule* rule : rules::all_rules) {
         const Sum mine = sum_of(job.beginner.judgement, *rule), best = sum_of(job.best.judgement, *rule);
         if (best.out_of.count == 0) continue;
-        table.rows.push_back({words("rule." + std::string(rule->key()) + ".name"), tenths_text(mine.points, words), tenths_text(best.points, words), tenths_text(best.out_of, words)});
+        table.rows.push_back({words("rule." + std::string(rule->key()) + ".name"), tenths_text(mine.points, words),
+                              tenths_text(best.points, words), tenths_text(best.out_of, words)});
     }
-    table.rows.push_back({words("job.sum"), tenths_text(job.beginner.judgement.points_before_caps, words), tenths_text(job.best.judgement.points_before_caps, words), tenths_text({1000}, words)});
+    table.rows.push_back({words("job.sum"), tenths_text(job.beginner.judgement.points_before_caps, words),
+                          tenths_text(job.best.judgement.points_before_caps, words), tenths_text({1000}, words)});
     for (const rules::Cap& cap : job.beginner.judgement.caps)
-        table.rows.push_back({words("job.cap-row", {{"limit", cap.limit}}), tenths_text(job.beginner.judgement.points, words), "", ""});
+        table.rows.push_back(
+            {words("job.cap-row", {{"limit", cap.limit}}), tenths_text(job.beginner.judgement.points, words), "", ""});
     return words::table_text(table);
 }
 
@@ -128,13 +138,16 @@ std::string try_text(const Job& job, const Words& words) {
     return out;
 }
 
-}  // namespace
+} // namespace
 
 std::string job_text(const Job& job, const Words& words) {
     const Vine& v = job.found.vine;
     const Column beginner = column_of(job, job.beginner), best = column_of(job, job.best);
     std::string out = heading(words("job.title", {{"code", job.found.code}}));
-    out += line(words, "job.vine", {{"n", Count{v.winter}}, {"candidates", Count{static_cast<std::int64_t>(cane_candidates(v).size())}}, {"spacing", v.spacing}});
+    out += line(words, "job.vine",
+                {{"n", Count{v.winter}},
+                 {"candidates", Count{static_cast<std::int64_t>(cane_candidates(v).size())}},
+                 {"spacing", v.spacing}});
     out += line(words, "job.asked", {{"target", Count{rules::target_buds(job.rules, v.spacing)}}});
     out += line(words, "job.counted", {{"counted", Count{static_cast<std::int64_t>(job.best.tally.counted)}}});
     out += "\n" + plans_table(beginner, best, words);
@@ -148,4 +161,4 @@ std::string job_text(const Job& job, const Words& words) {
     return out + line(words, "safety.line");
 }
 
-}  // namespace spurwright::commands
+} // namespace spurwright::commands

@@ -17,7 +17,8 @@ std::string text_of(const Judged& judged, const words::Words& words) {
         out += words("judge.points", {{"points", judged.judgement.points}, {"best", *judged.best}}) + "\n";
         out += words("judge.rank", {{"counted", Count{static_cast<std::int64_t>(judged.tally.counted)}},
                                     {"better", Count{static_cast<std::int64_t>(judged.tally.better)}},
-                                    {"equal", Count{static_cast<std::int64_t>(judged.tally.equal)}}}) + "\n";
+                                    {"equal", Count{static_cast<std::int64_t>(judged.tally.equal)}}}) +
+               "\n";
     } else {
         out += words("judge.no-best", {{"points", judged.judgement.points}}) + "\n";
     }
@@ -53,8 +54,14 @@ Result<Answer> answer(const Asked& asked, const Surroundings& around) {
     return answer;
 }
 
-}  // namespace
+} // namespace
 
-Verb judge_verb() { return {"judge", "CODE|FILE", TextKey{"verb.judge"}, {{"--plan", "TEXT", TextKey{"option.plan"}, true}, rules_option()}, answer}; }
+Verb judge_verb() {
+    return {"judge",
+            "CODE|FILE",
+            TextKey{"verb.judge"},
+            {{"--plan", "TEXT", TextKey{"option.plan"}, true}, rules_option()},
+            answer};
+}
 
-}  // namespace spurwright::commands
+} // namespace spurwright::commands

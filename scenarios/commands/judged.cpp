@@ -3,11 +3,13 @@
 namespace spurwright::commands {
 
 Result<void> can_be_judged(const Vine& vine, const std::string& subject) {
-    if (const auto why = rules::why_not_judged(vine)) return failure({Fault::not_allowed, *why, {}, {subject, 0, 0, 0}});
+    if (const auto why = rules::why_not_judged(vine))
+        return failure({Fault::not_allowed, *why, {}, {subject, 0, 0, 0}});
     return must_be_uncut(vine, subject);
 }
 
-Result<Judged> judged(const Vine& before, const Plan& plan, const rules::HouseRules& house, const planning::Planning& planning) {
+Result<Judged> judged(const Vine& before, const Plan& plan, const rules::HouseRules& house,
+                      const planning::Planning& planning) {
     const auto after = prune(before, plan);
     if (!after) return failure(after.error());
     Judged result{plan, rules::judge(before, *after, house), {}, {}};
@@ -16,4 +18,4 @@ Result<Judged> judged(const Vine& before, const Plan& plan, const rules::HouseRu
     return result;
 }
 
-}  // namespace spurwright::commands
+} // namespace spurwright::commands

@@ -13,11 +13,12 @@ struct Judged {
     Plan plan;
     rules::Judgement judgement;
     planning::Tally tally;
-    std::optional<Tenths> best;  // none: the vine offers no plan
+    std::optional<Tenths> best; // none: the vine offers no plan
 };
 
 // `before` must be uncut this winter and of a system that is judged: refused otherwise, with `subject` as the place.
-[[nodiscard]] Result<Judged> judged(const Vine& before, const Plan& plan, const rules::HouseRules& house, const planning::Planning& planning);
+[[nodiscard]] Result<Judged> judged(const Vine& before, const Plan& plan, const rules::HouseRules& house,
+                                    const planning::Planning& planning);
 [[nodiscard]] Result<void> can_be_judged(const Vine& vine, const std::string& subject);
 
-}  // namespace spurwright::commands
+} // namespace spurwright::commands

@@ -68,7 +68,7 @@ std::string lost_line(const Finding& f, const words::Words& words) {
     return words::hanging(head, text, 8);
 }
 
-}  // namespace
+} // namespace
 
 void set_judgement(Json& object, const rules::Judgement& judgement, const words::Words& words) {
     object.set("points", judgement.points);
@@ -91,7 +91,8 @@ std::string judgement_text(const rules::Judgement& judgement, const words::Words
     std::string out;
     if (!judgement.caps.empty()) {
         out += words("judge.before-caps", {{"points", judgement.points_before_caps}}) + "\n";
-        for (const rules::Cap& cap : judgement.caps) out += words::hanging("  ", words.sentence(cap.key, cap.arguments), 4);
+        for (const rules::Cap& cap : judgement.caps)
+            out += words::hanging("  ", words.sentence(cap.key, cap.arguments), 4);
         out += "\n";
     }
     std::vector<const Finding*> lost;
@@ -101,17 +102,22 @@ std::string judgement_text(const rules::Judgement& judgement, const words::Words
     for (const rules::Rule* rule : rules::all_rules) {
         const auto of_rule = [&](const Finding& f) { return f.rule == rule; };
         const bool any = std::any_of(judgement.findings.begin(), judgement.findings.end(), of_rule);
-        const bool whole = std::none_of(judgement.findings.begin(), judgement.findings.end(), [&](const Finding& f) { return f.rule == rule && f.lost().count > 0; });
+        const bool whole = std::none_of(judgement.findings.begin(), judgement.findings.end(),
+                                        [&](const Finding& f) { return f.rule == rule && f.lost().count > 0; });
         if (any && whole) kept += (kept.empty() ? "" : ", ") + words("rule." + std::string(rule->key()) + ".name");
     }
-    if (lost.empty()) out += words("judge.nothing-lost") + "\n";
-    else out += words("judge.lost") + "\n";
-    std::stable_sort(lost.begin(), lost.end(), [](const Finding* a, const Finding* b) { return a->lost() > b->lost(); });
+    if (lost.empty())
+        out += words("judge.nothing-lost") + "\n";
+    else
+        out += words("judge.lost") + "\n";
+    std::stable_sort(lost.begin(), lost.end(),
+                     [](const Finding* a, const Finding* b) { return a->lost() > b->lost(); });
     for (const Finding* f : lost) out += lost_line(*f, words);
     if (!kept.empty()) out += "\n" + words("judge.kept") + "\n" + words::hanging("  ", kept, 2);
     if (!judgement.remarks.empty()) out += "\n" + words("judge.remarks") + "\n";
-    for (const Finding& f : judgement.remarks) out += words::hanging("  ", words.sentence(f.said.key, f.said.arguments), 4);
+    for (const Finding& f : judgement.remarks)
+        out += words::hanging("  ", words.sentence(f.said.key, f.said.arguments), 4);
     return out;
 }
 
-}  // namespace spurwright::commands
+} // namespace spurwright::commands

@@ -15,4 +15,4 @@ void set_judgement(io::Json& object, const rules::Judgement& judgement, const wo
 // What cost points, worst first within the order of work, then what cost nothing, by name; caps and remarks.
 std::string judgement_text(const rules::Judgement& judgement, const words::Words& words);
 
-}  // namespace spurwright::commands
+} // namespace spurwright::commands

@@ -6,7 +6,8 @@
 int main(int argc, char** argv) {
     const auto printed = spurwright::commands::run_command({argv + (argc > 0 ? 1 : 0), argv + argc});
     std::fputs(printed.err.c_str(), stderr);
-    const bool whole = std::fwrite(printed.out.data(), 1, printed.out.size(), stdout) == printed.out.size() && std::fflush(stdout) == 0;
+    const bool whole = std::fwrite(printed.out.data(), 1, printed.out.size(), stdout) == printed.out.size() &&
+                       std::fflush(stdout) == 0;
     if (whole) return printed.status;
     std::fputs("spurwright: standard output cannot be written.\n", stderr);
     return 2;

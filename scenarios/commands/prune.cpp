@@ -24,14 +24,20 @@ Result<Answer> answer(const Asked& asked, const Surroundings& around) {
     answer.object.set("hash", hash_text(vine_hash(file.vine)));
     answer.object.set("pruned_from", hash_text(*file.pruned_from));
     answer.object.set("plan", file.plan);
-    answer.text = around.words("prune.done", {{"file", path}, {"n", Count{static_cast<std::int64_t>(pruned->plan.edits.size())}}}) + "\n";
+    answer.text = around.words("prune.done",
+                               {{"file", path}, {"n", Count{static_cast<std::int64_t>(pruned->plan.edits.size())}}}) +
+                  "\n";
     return answer;
 }
 
-}  // namespace
+} // namespace
 
 Verb prune_verb() {
-    return {"prune", "CODE|FILE", TextKey{"verb.prune"}, {{"--plan", "TEXT", TextKey{"option.plan"}, true}, {"-o", "FILE", TextKey{"option.output"}, true}}, answer};
+    return {"prune",
+            "CODE|FILE",
+            TextKey{"verb.prune"},
+            {{"--plan", "TEXT", TextKey{"option.plan"}, true}, {"-o", "FILE", TextKey{"option.output"}, true}},
+            answer};
 }
 
-}  // namespace spurwright::commands
+} // namespace spurwright::commands

@@ -17,7 +17,7 @@ Error bad(std::string_view key, std::string_view text, std::string_view option) 
     return {Fault::bad_text, TextKey{key}, {{"text", std::string(text)}}, {std::string(option), 0, 0, 0}};
 }
 
-}  // namespace
+} // namespace
 
 Result<double> read_metres(std::string_view text, std::string_view option) {
     double value = 0;
@@ -30,7 +30,8 @@ Result<double> read_metres(std::string_view text, std::string_view option) {
     if (unit.empty()) return failure(bad("error.value.no-unit", text, option));
     for (const Unit& known : length_units) {
         // 1.8 m and 900 mm must be the very numbers the model's own defaults are, so mm divide rather than multiply.
-        if (unit == known.name) return known.metres == 0.001 ? value / 1000 : known.metres == 0.01 ? value / 100 : value * known.metres;
+        if (unit == known.name)
+            return known.metres == 0.001 ? value / 1000 : known.metres == 0.01 ? value / 100 : value * known.metres;
     }
     return failure(bad("error.value.length", text, option));
 }
@@ -38,7 +39,8 @@ Result<double> read_metres(std::string_view text, std::string_view option) {
 Result<std::int64_t> read_whole(std::string_view text, std::string_view option, std::int64_t low, std::int64_t high) {
     std::int64_t value = 0;
     const auto [end, fault] = std::from_chars(text.data(), text.data() + text.size(), value);
-    if (fault == std::errc::invalid_argument || end != text.data() + text.size()) return failure(bad("error.value.whole", text, option));
+    if (fault == std::errc::invalid_argument || end != text.data() + text.size())
+        return failure(bad("error.value.whole", text, option));
     if (fault != std::errc{} || value < low || value > high) {
         Error error = bad("error.value.range", text, option);
         error.fault = Fault::out_of_range;
@@ -60,4 +62,4 @@ Error unknown_word(std::string_view text, std::string_view option, std::string w
     return error;
 }
 
-}  // namespace spurwright::commands
+} // namespace spurwright::commands

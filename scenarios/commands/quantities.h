@@ -14,7 +14,8 @@ namespace spurwright::commands {
 [[nodiscard]] Result<double> read_metres(std::string_view text, std::string_view option);
 
 // A whole number in [low, high].
-[[nodiscard]] Result<std::int64_t> read_whole(std::string_view text, std::string_view option, std::int64_t low, std::int64_t high);
+[[nodiscard]] Result<std::int64_t> read_whole(std::string_view text, std::string_view option, std::int64_t low,
+                                              std::int64_t high);
 
 // Whether a word says yes: "yes" or "no".
 [[nodiscard]] Result<bool> read_yes(std::string_view text, std::string_view option);
@@ -31,4 +32,4 @@ template <class E>
     return failure(unknown_word(text, option, std::move(words)));
 }
 
-}  // namespace spurwright::commands
+} // namespace spurwright::commands

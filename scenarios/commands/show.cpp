@@ -11,8 +11,8 @@ Result<Answer> answer(const Asked& asked, const Surroundings& around) {
     return vine_answer(*found, around.words);
 }
 
-}  // namespace
+} // namespace
 
 Verb show_verb() { return {"show", "CODE|FILE", TextKey{"verb.show"}, {}, answer}; }
 
-}  // namespace spurwright::commands
+} // namespace spurwright::commands

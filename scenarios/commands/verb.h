@@ -16,16 +16,16 @@
 namespace spurwright::commands {
 
 struct VerbOption {
-    std::string_view name;   // "--plan"
-    std::string_view value;  // what stands after it, for people: "TEXT"; empty for a switch
+    std::string_view name;  // "--plan"
+    std::string_view value; // what stands after it, for people: "TEXT"; empty for a switch
     TextKey about;
     bool required = false;
 };
 
 // What was asked, as text; each verb reads its own values.
 struct Asked {
-    std::string subject;                                      // CODE|FILE
-    std::map<std::string, std::string, std::less<>> values;  // by option name; a switch has an empty value
+    std::string subject;                                    // CODE|FILE
+    std::map<std::string, std::string, std::less<>> values; // by option name; a switch has an empty value
 
     bool has(std::string_view option) const { return values.find(option) != values.end(); }
     std::optional<std::string> value(std::string_view option) const {
@@ -41,16 +41,16 @@ struct Surroundings {
 };
 
 struct Answer {
-    io::Json object;   // printed with --json
-    std::string text;  // printed without
-    int status = 0;    // 1: asked, and the answer is no
+    io::Json object;  // printed with --json
+    std::string text; // printed without
+    int status = 0;   // 1: asked, and the answer is no
 };
 
 struct Verb {
     std::string_view name;
-    std::string_view subject;  // "CODE|FILE"; empty: takes none
+    std::string_view subject; // "CODE|FILE"; empty: takes none
     TextKey about;
-    std::vector<VerbOption> options;  // besides --json, --language and --help
+    std::vector<VerbOption> options; // besides --json, --language and --help
     Result<Answer> (*answer)(const Asked&, const Surroundings&);
 };
 
@@ -61,4 +61,4 @@ inline Error refusal(Fault fault, std::string_view key, Arguments arguments, std
     return {fault, TextKey{key}, std::move(arguments), {std::move(source), 0, 0, 0}};
 }
 
-}  // namespace spurwright::commands
+} // namespace spurwright::commands

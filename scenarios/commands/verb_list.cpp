@@ -3,8 +3,9 @@
 namespace spurwright::commands {
 
 const std::vector<Verb>& all_verbs() {
-    static const std::vector<Verb> verbs{job_verb(), grow_verb(), show_verb(), prune_verb(), judge_verb(), best_verb(), weigh_verb(), words_verb(), fingerprint_verb()};
+    static const std::vector<Verb> verbs{job_verb(),  grow_verb(),  show_verb(),  prune_verb(),      judge_verb(),
+                                         best_verb(), weigh_verb(), words_verb(), fingerprint_verb()};
     return verbs;
 }
 
-}  // namespace spurwright::commands
+} // namespace spurwright::commands

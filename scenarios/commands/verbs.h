@@ -15,4 +15,4 @@ Verb fingerprint_verb();
 Verb words_verb();
 Verb job_verb();
 
-}  // namespace spurwright::commands
+} // namespace spurwright::commands

@@ -42,7 +42,8 @@ io::Json site_object(const FoundVine& found) {
     o.set("system", word_of(v.system));
     o.set("variety", v.variety);
     o.set("pruner", found.site ? io::Json(word_of(found.site->pruner)) : io::Json());
-    o.set("trunks", static_cast<int>(std::count_if(v.axes.begin(), v.axes.end(), [](const Axis& a) { return is_trunk(a); })));
+    o.set("trunks",
+          static_cast<int>(std::count_if(v.axes.begin(), v.axes.end(), [](const Axis& a) { return is_trunk(a); })));
     io::Json neighbours = io::Json::object();
     for (const Side side : both_sides) neighbours.set(word_of(side), word_of(v.neighbour(side).kind));
     o.set("neighbours", std::move(neighbours));
@@ -72,22 +73,29 @@ io::Json candidate_object(const Vine& vine, const Axis& axis) {
 }
 
 // A length as a cell: without its unit, which stands in the head of the column.
-std::string cell(const words::Words& words, Length l, int decimals) { return words::number_text(l.count, 3, decimals, words.numbers()); }
+std::string cell(const words::Words& words, Length l, int decimals) {
+    return words::number_text(l.count, 3, decimals, words.numbers());
+}
 
 std::string candidates_text(const Vine& vine, const words::Words& words) {
     words::Table table;
     table.right = {false, true, true, true, true, true, true, true, true, false, false};
     std::vector<std::string> head;
-    for (const std::string_view key : {"cane", "age", "thick", "end", "joints", "buds", "to-head", "creep", "below-wire", "side", "notes"})
+    for (const std::string_view key :
+         {"cane", "age", "thick", "end", "joints", "buds", "to-head", "creep", "below-wire", "side", "notes"})
         head.push_back(words("table." + std::string(key)));
     table.rows.push_back(std::move(head));
     for (const Axis* axis : listed(vine)) {
         const auto crept = creep(vine, *axis);
         std::string notes;
-        for (const std::string_view note : notes_of(vine, *axis)) notes += (notes.empty() ? "" : ", ") + words("note." + std::string(note));
-        table.rows.push_back({name_of(axis->id), std::to_string(age(vine, *axis)), cell(words, thickness(vine, *axis), 1), cell(words, end_diameter(vine, *axis), 1),
-                              cell(words, mean_joint(vine, *axis), 0), std::to_string(count_buds(vine, *axis)), cell(words, distance_to_head(vine, *axis), 0),
-                              crept ? cell(words, *crept, 0) : "-", cell(words, below_wire(vine, *axis), 0), words("post." + std::string(word_of(axis->side))), notes});
+        for (const std::string_view note : notes_of(vine, *axis))
+            notes += (notes.empty() ? "" : ", ") + words("note." + std::string(note));
+        table.rows.push_back({name_of(axis->id), std::to_string(age(vine, *axis)),
+                              cell(words, thickness(vine, *axis), 1), cell(words, end_diameter(vine, *axis), 1),
+                              cell(words, mean_joint(vine, *axis), 0), std::to_string(count_buds(vine, *axis)),
+                              cell(words, distance_to_head(vine, *axis), 0), crept ? cell(words, *crept, 0) : "-",
+                              cell(words, below_wire(vine, *axis), 0),
+                              words("post." + std::string(word_of(axis->side))), notes});
     }
     return words::table_text(table);
 }
@@ -97,14 +105,16 @@ std::string heading(const FoundVine& found, const words::Words& words) {
     const Arguments facts{{"code", found.code},
                           {"hash", hash_text(vine_hash(v))},
                           {"n", Count{v.winter}},
-                          {"vigour", TextKey{v.vigour == Vigour::low ? "vigour.low" : v.vigour == Vigour::high ? "vigour.high" : "vigour.moderate"}},
+                          {"vigour", TextKey{v.vigour == Vigour::low    ? "vigour.low"
+                                             : v.vigour == Vigour::high ? "vigour.high"
+                                                                        : "vigour.moderate"}},
                           {"spacing", v.spacing},
                           {"wire", fruiting_wire_height(v)}};
     std::string out = found.code.empty() ? words("show.no-code", facts) : words("show.code", facts);
     return out + "\n" + words("show.site", facts) + "\n" + words("show.hash", facts) + "\n";
 }
 
-}  // namespace
+} // namespace
 
 std::vector<std::string_view> notes_of(const Vine& vine, const Axis& axis) {
     std::vector<std::string_view> notes;
@@ -112,7 +122,9 @@ std::vector<std::string_view> notes_of(const Vine& vine, const Axis& axis) {
         if (holds) notes.push_back(word);
     };
     const auto nodes = vine.nodes_of(axis);
-    const auto harmed = [&](Harm harm) { return std::any_of(nodes.begin(), nodes.end(), [&](const Node& n) { return n.harm == harm; }); };
+    const auto harmed = [&](Harm harm) {
+        return std::any_of(nodes.begin(), nodes.end(), [&](const Node& n) { return n.harm == harm; });
+    };
     const Axis* parent = axis.parent ? vine.find(axis_of(axis.parent)) : nullptr;
     note(was_laid_last_winter(vine, axis), "laid-last-winter");
     note(parent && was_laid_last_winter(vine, *parent), "on-last-winters-cane");
@@ -141,8 +153,9 @@ Answer vine_answer(const FoundVine& found, const words::Words& words) {
     io::Json candidates = io::Json::list();
     for (const Axis* axis : listed(found.vine)) candidates.push(candidate_object(found.vine, *axis));
     answer.object.set("candidates", std::move(candidates));
-    answer.text = heading(found, words) + "\n" + candidates_text(found.vine, words) + "\n" + words::wrapped(words("show.measures"));
+    answer.text = heading(found, words) + "\n" + candidates_text(found.vine, words) + "\n" +
+                  words::wrapped(words("show.measures"));
     return answer;
 }
 
-}  // namespace spurwright::commands
+} // namespace spurwright::commands

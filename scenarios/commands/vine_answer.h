@@ -11,4 +11,4 @@ Answer vine_answer(const FoundVine& found, const words::Words& words);
 // The words of "notes": what is remarkable of a cane, in the order of the list below.
 std::vector<std::string_view> notes_of(const Vine& vine, const Axis& axis);
 
-}  // namespace spurwright::commands
+} // namespace spurwright::commands

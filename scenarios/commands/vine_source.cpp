@@ -11,19 +11,24 @@ namespace spurwright::commands {
 namespace {
 
 bool is_there(const std::string& path) {
-    struct stat there{};
+    struct stat there {};
     return ::stat(path.c_str(), &there) == 0;
 }
 
 // A text that can only be meant as a code, though it is none: so a slip is refused as a slip, not as a missing file.
 bool meant_as_code(const std::string& text) {
-    const auto is_letter = [](char c) { return (c >= '0' && c <= '9') || (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z'); };
+    const auto is_letter = [](char c) {
+        return (c >= '0' && c <= '9') || (c >= 'A' && c <= 'Z') || (c >= 'a' && c <= 'z');
+    };
     const auto letters = std::count_if(text.begin(), text.end(), is_letter);
-    const auto others = std::count_if(text.begin(), text.end(), [&](char c) { return !is_letter(c) && c != '-' && c != ' '; });
+    const auto others =
+        std::count_if(text.begin(), text.end(), [&](char c) { return !is_letter(c) && c != '-' && c != ' '; });
     const auto hyphens = std::count(text.begin(), text.end(), '-');
     const bool right_length = letters + others == 24;
-    return (others <= 1 && right_length && text.find('/') == std::string::npos && text.find('.') == std::string::npos) ||
-           (others == 0 && hyphens >= 4 && letters >= 16 && letters <= 32) || (others == 0 && letters >= 22 && letters <= 26);
+    return (others <= 1 && right_length && text.find('/') == std::string::npos &&
+            text.find('.') == std::string::npos) ||
+           (others == 0 && hyphens >= 4 && letters >= 16 && letters <= 32) ||
+           (others == 0 && letters >= 22 && letters <= 26);
 }
 
 // Where the edit of that number begins, and in it the part named; columns count from 1.
@@ -49,7 +54,7 @@ std::string part_of(const Error& error) {
     return {};
 }
 
-}  // namespace
+} // namespace
 
 Result<FoundVine> vine_of_code(std::string_view code) {
     const auto coded = read_code(code);
@@ -92,10 +97,12 @@ Result<Pruned> prune_by_text(const Vine& before, const std::string& plan_text) {
 Result<void> must_be_uncut(const Vine& v, const std::string& subject) {
     const bool removed = std::any_of(v.nodes.begin(), v.nodes.end(), [](const Node& node) { return node.removed; });
     const auto now = [&](const auto& row) { return row.winter == v.winter; };
-    const bool worked = std::any_of(v.wounds.begin(), v.wounds.end(), now) || std::any_of(v.laid.begin(), v.laid.end(), now) ||
+    const bool worked = std::any_of(v.wounds.begin(), v.wounds.end(), now) ||
+                        std::any_of(v.laid.begin(), v.laid.end(), now) ||
                         std::any_of(v.ties.begin(), v.ties.end(), now);
-    if (removed || worked) return failure({Fault::not_allowed, TextKey{"error.vine.pruned-already"}, {}, {subject, 0, 0, 0}});
+    if (removed || worked)
+        return failure({Fault::not_allowed, TextKey{"error.vine.pruned-already"}, {}, {subject, 0, 0, 0}});
     return {};
 }
 
-}  // namespace spurwright::commands
+} // namespace spurwright::commands

@@ -12,8 +12,8 @@ namespace spurwright::commands {
 
 struct FoundVine {
     Vine vine;
-    std::string code;                    // empty for a vine that no code grows
-    std::optional<growth::Site> site;    // where a code says it
+    std::string code;                 // empty for a vine that no code grows
+    std::optional<growth::Site> site; // where a code says it
 };
 
 [[nodiscard]] Result<FoundVine> find_vine(const std::string& subject);
@@ -31,4 +31,4 @@ struct Pruned {
 // Refuses a vine that was cut, laid or tied this winter: what is judged and searched is the vine before any cut.
 [[nodiscard]] Result<void> must_be_uncut(const Vine& vine, const std::string& subject);
 
-}  // namespace spurwright::commands
+} // namespace spurwright::commands

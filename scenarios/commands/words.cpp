@@ -23,7 +23,8 @@ Result<Answer> open_words(const Surroundings& around) {
         open.push(std::move(o));
         answer.text += key + ": " + text->second + "\n";
     }
-    answer.text += around.words("words.open-count", {{"n", Count{static_cast<std::int64_t>(open.items.size())}}}) + "\n";
+    answer.text +=
+        around.words("words.open-count", {{"n", Count{static_cast<std::int64_t>(open.items.size())}}}) + "\n";
     answer.object.set("language", language);
     answer.object.set("open", std::move(open));
     return answer;
@@ -55,7 +56,8 @@ Result<Answer> check_words(const Surroundings& around) {
     answer.object.set("gaps", fault_list(faults.gaps));
     const auto say = [&](std::string_view key, const std::vector<words::WordFault>& list) {
         for (const words::WordFault& fault : list)
-            answer.text += around.words(key, {{"language", fault.language}, {"key", fault.key}, {"what", fault.what}}) + "\n";
+            answer.text +=
+                around.words(key, {{"language", fault.language}, {"key", fault.key}, {"what", fault.what}}) + "\n";
     };
     say("words.missing", faults.missing);
     say("words.extra", faults.extra);
@@ -66,14 +68,19 @@ Result<Answer> check_words(const Surroundings& around) {
 }
 
 Result<Answer> answer(const Asked& asked, const Surroundings& around) {
-    if (asked.has("--open") == asked.has("--check")) return failure(refusal(Fault::bad_text, "error.words.one-of", {}, "words"));
+    if (asked.has("--open") == asked.has("--check"))
+        return failure(refusal(Fault::bad_text, "error.words.one-of", {}, "words"));
     return asked.has("--open") ? open_words(around) : check_words(around);
 }
 
-}  // namespace
+} // namespace
 
 Verb words_verb() {
-    return {"words", "", TextKey{"verb.words"}, {{"--open", "", TextKey{"option.open"}}, {"--check", "", TextKey{"option.check"}}}, answer};
+    return {"words",
+            "",
+            TextKey{"verb.words"},
+            {{"--open", "", TextKey{"option.open"}}, {"--check", "", TextKey{"option.check"}}},
+            answer};
 }
 
-}  // namespace spurwright::commands
+} // namespace spurwright::commands

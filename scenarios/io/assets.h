@@ -13,7 +13,9 @@ class Assets {
 public:
     explicit Assets(std::string folder) : folder_(std::move(folder)) {}
     const std::string& folder() const { return folder_; }
-    std::string path(std::string_view kind, std::string_view file) const { return folder_ + "/" + std::string(kind) + "/" + std::string(file); }
+    std::string path(std::string_view kind, std::string_view file) const {
+        return folder_ + "/" + std::string(kind) + "/" + std::string(file);
+    }
 
 private:
     std::string folder_;
@@ -22,4 +24,4 @@ private:
 // Fault::missing where there is none. What $SPURWRIGHT_ASSETS names must exist.
 [[nodiscard]] Result<Assets> find_assets();
 
-}  // namespace spurwright::io
+} // namespace spurwright::io

@@ -11,8 +11,8 @@ namespace {
 
 using rules::open_end;
 
-constexpr int deepest_base = 4;              // sets based on sets
-constexpr std::int64_t largest_count = 100'000;  // of a plain number
+constexpr int deepest_base = 4;                 // sets based on sets
+constexpr std::int64_t largest_count = 100'000; // of a plain number
 constexpr std::size_t longest_free_text = 200;
 
 Result<HouseRulesFile> load(const std::string& name_or_path, const Assets& assets, int depth);
@@ -24,27 +24,43 @@ struct SlotReader {
     std::string_view key;
 
     void operator()(bool* v) const {
-        if (value.is(Json::Kind::boolean)) *v = value.flag;
-        else wrong("json.boolean");
+        if (value.is(Json::Kind::boolean))
+            *v = value.flag;
+        else
+            wrong("json.boolean");
     }
     void operator()(std::int32_t* v) const { *v = count(value); }
     void operator()(std::optional<std::int32_t>* v) const {
-        if (value.is(Json::Kind::null)) v->reset();
-        else *v = count(value);
+        if (value.is(Json::Kind::null))
+            v->reset();
+        else
+            *v = count(value);
     }
     void operator()(Length* v) const { *v = fields.length_of(value, key); }
     void operator()(std::optional<Length>* v) const {
-        if (value.is(Json::Kind::null)) v->reset();
-        else *v = fields.length_of(value, key);
+        if (value.is(Json::Kind::null))
+            v->reset();
+        else
+            *v = fields.length_of(value, key);
     }
     void operator()(Angle* v) const { v->count = fields.decimal_of(value, key, 3); }
     void operator()(PerMille* v) const { v->count = fields.decimal_of(value, key, 3); }
     void operator()(Tenths* v) const { v->count = fields.decimal_of(value, key, 1); }
-    void operator()(rules::Range<Length>* v) const { range(v, [this](const Json& end) { return fields.length_of(end, key).count; }); }
-    void operator()(rules::Range<PerMille>* v) const { range(v, [this](const Json& end) { return fields.decimal_of(end, key, 3); }); }
-    void operator()(rules::Range<rules::BudsPerMetre>* v) const { range(v, [this](const Json& end) { return fields.decimal_of(end, key, 3); }); }
-    void operator()(rules::CountRange* v) const { range(v, [this](const Json& end) { return count(end); }); }
-    void operator()(rules::TurnRange* v) const { range(v, [this](const Json& end) { return turns(end); }); }
+    void operator()(rules::Range<Length>* v) const {
+        range(v, [this](const Json& end) { return fields.length_of(end, key).count; });
+    }
+    void operator()(rules::Range<PerMille>* v) const {
+        range(v, [this](const Json& end) { return fields.decimal_of(end, key, 3); });
+    }
+    void operator()(rules::Range<rules::BudsPerMetre>* v) const {
+        range(v, [this](const Json& end) { return fields.decimal_of(end, key, 3); });
+    }
+    void operator()(rules::CountRange* v) const {
+        range(v, [this](const Json& end) { return count(end); });
+    }
+    void operator()(rules::TurnRange* v) const {
+        range(v, [this](const Json& end) { return turns(end); });
+    }
     void operator()(rules::OriginMeasure* v) const { word(v); }
     void operator()(rules::NoNeighbour* v) const { word(v); }
 
@@ -71,12 +87,14 @@ struct SlotReader {
         }
         std::string all;
         for (const auto one : words_of(E{})) all += (all.empty() ? "" : ", ") + std::string(one);
-        fields.refusal().add("error.json.not-a-word", {{"key", std::string(key)}, {"text", value.text}, {"words", all}}, value);
+        fields.refusal().add("error.json.not-a-word", {{"key", std::string(key)}, {"text", value.text}, {"words", all}},
+                             value);
     }
     // An upper end may be open: null.
     template <class M, class Read>
     void range(rules::Range<M>* v, Read read) const {
-        if (!value.is(Json::Kind::list) || value.items.size() != 2) return fields.refusal().add("error.house-rules.pair", {{"key", std::string(key)}}, value);
+        if (!value.is(Json::Kind::list) || value.items.size() != 2)
+            return fields.refusal().add("error.house-rules.pair", {{"key", std::string(key)}}, value);
         v->low.count = read(value.items[0]);
         v->high.count = value.items[1].is(Json::Kind::null) ? open_end : read(value.items[1]);
     }
@@ -90,7 +108,9 @@ struct SlotPrinter {
     Json operator()(const rules::OriginMeasure* v) const { return word_of(*v); }
     Json operator()(const rules::NoNeighbour* v) const { return word_of(*v); }
     template <class Tag>
-    Json operator()(const Measure<Tag>* v) const { return *v; }
+    Json operator()(const Measure<Tag>* v) const {
+        return *v;
+    }
     Json end(Length l) const { return l; }
     Json end(PerMille p) const { return p; }
     Json end(rules::BudsPerMetre b) const { return Json::decimal(b.count, 3); }
@@ -104,7 +124,8 @@ struct SlotPrinter {
     }
 };
 
-const rules::Parameter* find_parameter(const std::vector<rules::Parameter>& all, std::string_view rule, std::string_view name) {
+const rules::Parameter* find_parameter(const std::vector<rules::Parameter>& all, std::string_view rule,
+                                       std::string_view name) {
     for (const rules::Parameter& p : all)
         if (p.rule == rule && p.name == name) return &p;
     return nullptr;
@@ -145,38 +166,45 @@ private:
     void read_head() {
         const std::string kind = fields_.text("kind", 200);
         if (refusal_.any()) return;
-        if (kind != house_rules_kind) return refusal_.add("error.file.kind", {{"wanted", std::string(house_rules_kind)}, {"found", kind}}, *root_.find("kind"));
+        if (kind != house_rules_kind)
+            return refusal_.add("error.file.kind", {{"wanted", std::string(house_rules_kind)}, {"found", kind}},
+                                *root_.find("kind"));
         const std::int64_t version = fields_.whole("version", 1, 1'000'000);
         if (version > house_rules_version)
-            return refusal_.add("error.file.newer", {{"found", Count{version}}, {"newest", Count{house_rules_version}}}, *root_.find("version"), Fault::newer);
+            return refusal_.add("error.file.newer", {{"found", Count{version}}, {"newest", Count{house_rules_version}}},
+                                *root_.find("version"), Fault::newer);
         file_.name = fields_.text("name", 60);
         file_.title = fields_.text("title", longest_free_text, "");
         file_.base = fields_.text("base", 60, "");
         file_.set_by = fields_.text("set_by", longest_free_text, "");
         file_.set_on = fields_.text("set_on", longest_free_text, "");
         const bool plain = file_.base.find_first_not_of("abcdefghijklmnopqrstuvwxyz0123456789-") == std::string::npos;
-        if (!plain || depth_ >= deepest_base) refusal_.add("error.house-rules.base", {{"text", file_.base}}, *root_.find("base"));
+        if (!plain || depth_ >= deepest_base)
+            refusal_.add("error.house-rules.base", {{"text", file_.base}}, *root_.find("base"));
     }
 
     void read_rules() {
         const auto all = rules::parameters(file_.rules);
         const Json& list = fields_.required("rules");
-        const Fields of_rules(refusal_, list);  // refuses what is no object
+        const Fields of_rules(refusal_, list); // refuses what is no object
         for (std::size_t r = 0; r < list.keys.size(); ++r) {
             const std::string& rule = list.keys[r];
             const Json& values = list.items[r];
             if (std::none_of(all.begin(), all.end(), [&](const rules::Parameter& p) { return p.rule == rule; }))
                 return refusal_.add("error.house-rules.unknown-rule", {{"rule", rule}}, values);
             const Fields of_rule(refusal_, values);
-            for (std::size_t i = 0; i < values.keys.size(); ++i) read_parameter(all, rule, values.keys[i], values.items[i]);
+            for (std::size_t i = 0; i < values.keys.size(); ++i)
+                read_parameter(all, rule, values.keys[i], values.items[i]);
         }
     }
 
-    void read_parameter(const std::vector<rules::Parameter>& all, const std::string& rule, const std::string& name, const Json& given) {
+    void read_parameter(const std::vector<rules::Parameter>& all, const std::string& rule, const std::string& name,
+                        const Json& given) {
         const rules::Parameter* parameter = find_parameter(all, rule, name);
-        if (!parameter) return refusal_.add("error.house-rules.unknown-parameter", {{"rule", rule}, {"key", name}}, given);
+        if (!parameter)
+            return refusal_.add("error.house-rules.unknown-parameter", {{"rule", rule}, {"key", name}}, given);
         const Json* value = &given;
-        if (given.is(Json::Kind::object)) {  // with a reason beside it
+        if (given.is(Json::Kind::object)) { // with a reason beside it
             Fields explained(refusal_, given);
             value = &explained.required("value");
             explained.text("why", longest_free_text, "");
@@ -194,7 +222,8 @@ private:
     void need_all() {
         for (const rules::Parameter& p : rules::parameters(file_.rules)) {
             const std::string key = std::string(p.rule) + "." + std::string(p.name);
-            if (places_.find(key) == places_.end()) return refusal_.add("error.house-rules.missing", {{"key", key}}, *root_.find("rules"));
+            if (places_.find(key) == places_.end())
+                return refusal_.add("error.house-rules.missing", {{"key", key}}, *root_.find("rules"));
         }
     }
 
@@ -205,11 +234,13 @@ private:
         const auto at = places_.find(key);
         const Json* rule = root_.find("rules")->find(fault->rule);
         const Json& place = at != places_.end() ? *at->second : rule ? *rule : *root_.find("rules");
-        refusal_.add(fault->key.name, {{"rule", std::string(fault->rule)}, {"parameter", std::string(fault->parameter)}}, place);
+        refusal_.add(fault->key.name,
+                     {{"rule", std::string(fault->rule)}, {"parameter", std::string(fault->parameter)}}, place);
     }
 };
 
-Result<HouseRulesFile> read(std::string_view text, const std::string& source, const Assets& assets, int depth, bool shipped) {
+Result<HouseRulesFile> read(std::string_view text, const std::string& source, const Assets& assets, int depth,
+                            bool shipped) {
     auto root = read_json(text, source);
     if (!root) return failure(std::move(root.error()));
     Refusal refusal(source);
@@ -224,11 +255,15 @@ Result<HouseRulesFile> load(const std::string& name_or_path, const Assets& asset
     return read(*text, file, assets, depth, !path);
 }
 
-}  // namespace
+} // namespace
 
-Result<HouseRulesFile> read_house_rules(std::string_view text, const std::string& source, const Assets& assets) { return read(text, source, assets, 0, false); }
+Result<HouseRulesFile> read_house_rules(std::string_view text, const std::string& source, const Assets& assets) {
+    return read(text, source, assets, 0, false);
+}
 
-Result<HouseRulesFile> load_house_rules(const std::string& name_or_path, const Assets& assets) { return load(name_or_path, assets, 0); }
+Result<HouseRulesFile> load_house_rules(const std::string& name_or_path, const Assets& assets) {
+    return load(name_or_path, assets, 0);
+}
 
 std::string print_house_rules(const HouseRulesFile& file) {
     rules::HouseRules copy = file.rules;
@@ -251,4 +286,4 @@ std::string print_house_rules(const HouseRulesFile& file) {
     return print_json(o);
 }
 
-}  // namespace spurwright::io
+} // namespace spurwright::io

@@ -17,13 +17,14 @@ inline constexpr std::string_view house_rules_kind = "spurwright-house-rules";
 inline constexpr int house_rules_version = 1;
 
 struct HouseRulesFile {
-    std::string name, title, base, set_by, set_on;  // base: a shipped set; empty: the file says all itself
-    rules::HouseRules rules;                        // resolved: the base, then the file's own
-    std::vector<std::string> own;                   // "cane-diameter.full": what the file sets itself
+    std::string name, title, base, set_by, set_on; // base: a shipped set; empty: the file says all itself
+    rules::HouseRules rules;                       // resolved: the base, then the file's own
+    std::vector<std::string> own;                  // "cane-diameter.full": what the file sets itself
 };
 
 // `assets`: where the shipped sets lie. Faults: bad_file, newer.
-[[nodiscard]] Result<HouseRulesFile> read_house_rules(std::string_view text, const std::string& source, const Assets& assets);
+[[nodiscard]] Result<HouseRulesFile> read_house_rules(std::string_view text, const std::string& source,
+                                                      const Assets& assets);
 
 // NAME of a shipped set, or a path (anything with a slash or a dot).
 [[nodiscard]] Result<HouseRulesFile> load_house_rules(const std::string& name_or_path, const Assets& assets);
@@ -31,4 +32,4 @@ struct HouseRulesFile {
 // Every parameter, or with a base only those in `own`.
 std::string print_house_rules(const HouseRulesFile& file);
 
-}  // namespace spurwright::io
+} // namespace spurwright::io

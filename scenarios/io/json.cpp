@@ -45,7 +45,8 @@ Error refusal(std::string_view key, Arguments arguments, const std::string& sour
 class Builder : public nlohmann::json_sax<nlohmann::json> {
 public:
     Builder(std::string_view text, const std::string& source)
-        : begin_(text.data()), end_(text.data() + text.size()), seen(begin_), source_(source), from_(begin_), line_start_(begin_), counted_(begin_) {}
+        : begin_(text.data()), end_(text.data() + text.size()), seen(begin_), source_(source), from_(begin_),
+          line_start_(begin_), counted_(begin_) {}
 
     const char* begin_;
     const char* end_;
@@ -72,8 +73,10 @@ public:
         from_ = seen;
         return true;
     }
-    bool parse_error(std::size_t position, const std::string& token, const nlohmann::detail::exception& fault) override {
-        const char* at = begin_ + std::min<std::size_t>(position > 0 ? position - 1 : 0, static_cast<std::size_t>(end_ - begin_));
+    bool parse_error(std::size_t position, const std::string& token,
+                     const nlohmann::detail::exception& fault) override {
+        const char* at =
+            begin_ + std::min<std::size_t>(position > 0 ? position - 1 : 0, static_cast<std::size_t>(end_ - begin_));
         from_ = std::max(from_, std::min(at, end_));
         place(from_);
         if (fault.id == 406) return refuse("error.json.number", {{"text", shortened(token)}});
@@ -85,15 +88,17 @@ public:
 
 private:
     std::string source_;
-    const char* from_;        // where the last token ended
+    const char* from_; // where the last token ended
     const char* line_start_;
-    const char* counted_;     // line ends are counted up to here
+    const char* counted_; // line ends are counted up to here
     int line_ = 1, column_ = 1;
     std::vector<Json*> open_;
     std::vector<std::set<std::string>> keys_;
     std::size_t values_ = 0;
 
-    static std::string shortened(const std::string& token) { return token.size() <= 40 ? token : token.substr(0, 40) + "..."; }
+    static std::string shortened(const std::string& token) {
+        return token.size() <= 40 ? token : token.substr(0, 40) + "...";
+    }
 
     void place(const char* at) {
         for (; counted_ < at; ++counted_)
@@ -104,7 +109,9 @@ private:
         column_ = static_cast<int>(at - line_start_) + 1;
     }
     void find_start() {
-        while (from_ < end_ && (*from_ == ' ' || *from_ == '\n' || *from_ == '\r' || *from_ == '\t' || *from_ == ',' || *from_ == ':')) ++from_;
+        while (from_ < end_ &&
+               (*from_ == ' ' || *from_ == '\n' || *from_ == '\r' || *from_ == '\t' || *from_ == ',' || *from_ == ':'))
+            ++from_;
         place(from_);
     }
     bool refuse(std::string_view key, Arguments arguments) {
@@ -134,13 +141,14 @@ private:
         const std::size_t length = text.size();
         value.text = std::move(text);
         if (!add(std::move(value))) return false;
-        if (seen < end_ || length == 0) --from_;  // the reader looks one character past a number
+        if (seen < end_ || length == 0) --from_; // the reader looks one character past a number
         return true;
     }
     bool open(Json value) {
         Json* opened = add(std::move(value));
         if (!opened) return false;
-        if (open_.size() >= static_cast<std::size_t>(deepest_json)) return refuse("error.json.too-deep", {{"most", Count{deepest_json}}});
+        if (open_.size() >= static_cast<std::size_t>(deepest_json))
+            return refuse("error.json.too-deep", {{"most", Count{deepest_json}}});
         open_.push_back(opened);
         keys_.emplace_back();
         return true;
@@ -153,7 +161,9 @@ private:
     }
 };
 
-std::string quoted(const std::string& text) { return nlohmann::json(text).dump(-1, ' ', false, nlohmann::json::error_handler_t::replace); }
+std::string quoted(const std::string& text) {
+    return nlohmann::json(text).dump(-1, ' ', false, nlohmann::json::error_handler_t::replace);
+}
 
 void print_flat(const Json& value, std::string& out) {
     switch (value.kind) {
@@ -197,7 +207,7 @@ void print_spread(const Json& value, std::size_t indent, std::size_t used, bool 
     out += std::string(indent, ' ') + (object ? '}' : ']');
 }
 
-}  // namespace
+} // namespace
 
 Json Json::decimal(std::int64_t count, int decimals) {
     Json value;
@@ -208,7 +218,8 @@ Json Json::decimal(std::int64_t count, int decimals) {
     if (digits.size() <= places) digits.insert(0, places + 1 - digits.size(), '0');
     std::string fraction = digits.substr(digits.size() - places);
     while (!fraction.empty() && fraction.back() == '0') fraction.pop_back();
-    value.text = (below ? "-" : "") + digits.substr(0, digits.size() - places) + (fraction.empty() ? "" : "." + fraction);
+    value.text =
+        (below ? "-" : "") + digits.substr(0, digits.size() - places) + (fraction.empty() ? "" : "." + fraction);
     return value;
 }
 
@@ -275,4 +286,4 @@ Decimal read_decimal(std::string_view text, int decimals, std::int64_t& count) {
     return Decimal::fine;
 }
 
-}  // namespace spurwright::io
+} // namespace spurwright::io

@@ -25,11 +25,12 @@ std::string_view kind_key(Json::Kind kind) {
 
 std::string shortened(const std::string& text) { return text.size() <= 60 ? text : text.substr(0, 60) + "..."; }
 
-}  // namespace
+} // namespace
 
 Fields::Fields(Refusal& refusal, const Json& object) : refusal_(refusal), object_(&object) {
     if (object.is(Json::Kind::object)) return;
-    refusal_.add("error.json.kind-here", {{"wanted", TextKey{"json.object"}}, {"found", TextKey{kind_key(object.kind)}}}, object);
+    refusal_.add("error.json.kind-here",
+                 {{"wanted", TextKey{"json.object"}}, {"found", TextKey{kind_key(object.kind)}}}, object);
     object_ = &nothing;
 }
 
@@ -46,7 +47,10 @@ const Json& Fields::required(std::string_view key) {
 
 bool Fields::wrong_kind(const Json& value, std::string_view key, Json::Kind wanted) {
     if (value.is(wanted)) return false;
-    refusal_.add("error.json.kind", {{"key", std::string(key)}, {"wanted", TextKey{kind_key(wanted)}}, {"found", TextKey{kind_key(value.kind)}}}, value);
+    refusal_.add(
+        "error.json.kind",
+        {{"key", std::string(key)}, {"wanted", TextKey{kind_key(wanted)}}, {"found", TextKey{kind_key(value.kind)}}},
+        value);
     return true;
 }
 
@@ -67,9 +71,11 @@ std::int32_t Fields::decimal_of(const Json& value, std::string_view key, int dec
 
 std::string Fields::text_of(const Json& value, std::string_view key, std::size_t longest) {
     if (wrong_kind(value, key, Json::Kind::text)) return {};
-    const auto characters = static_cast<std::size_t>(std::count_if(value.text.begin(), value.text.end(), [](char c) { return (c & 0xc0) != 0x80; }));
+    const auto characters = static_cast<std::size_t>(
+        std::count_if(value.text.begin(), value.text.end(), [](char c) { return (c & 0xc0) != 0x80; }));
     if (characters > longest) {
-        refusal_.add("error.json.long-text", {{"key", std::string(key)}, {"most", Count{static_cast<std::int64_t>(longest)}}}, value);
+        refusal_.add("error.json.long-text",
+                     {{"key", std::string(key)}, {"most", Count{static_cast<std::int64_t>(longest)}}}, value);
         return {};
     }
     return value.text;
@@ -96,7 +102,8 @@ std::int32_t Fields::decimal(std::string_view key, int decimals, std::optional<s
     return value ? decimal_of(*value, key, decimals) : *other;
 }
 
-std::int64_t Fields::whole(std::string_view key, std::int64_t low, std::int64_t high, std::optional<std::int64_t> other) {
+std::int64_t Fields::whole(std::string_view key, std::int64_t low, std::int64_t high,
+                           std::optional<std::int64_t> other) {
     const Json* value = other ? optional(key) : &required(key);
     if (!value) return *other;
     if (wrong_kind(*value, key, Json::Kind::number)) return low;
@@ -110,10 +117,16 @@ std::int64_t Fields::whole(std::string_view key, std::int64_t low, std::int64_t 
             refusal_.add("error.json.not-whole", {{"key", std::string(key)}, {"text", shortened(value->text)}}, *value);
             return low;
         }
-        number = real < -9e15 || real > 9e15 ? std::numeric_limits<std::int64_t>::max() : static_cast<std::int64_t>(real);
+        number =
+            real < -9e15 || real > 9e15 ? std::numeric_limits<std::int64_t>::max() : static_cast<std::int64_t>(real);
     }
     if (low <= number && number <= high) return number;
-    refusal_.add("error.json.range", {{"key", std::string(key)}, {"text", shortened(value->text)}, {"low", std::to_string(low)}, {"high", std::to_string(high)}}, *value);
+    refusal_.add("error.json.range",
+                 {{"key", std::string(key)},
+                  {"text", shortened(value->text)},
+                  {"low", std::to_string(low)},
+                  {"high", std::to_string(high)}},
+                 *value);
     return low;
 }
 
@@ -160,12 +173,14 @@ AxisId Fields::axis(std::string_view key) {
 std::uint32_t Fields::row_number(char letter, const Json& value, std::string_view key) {
     const std::string name = text_of(value, key, 200);
     if (const auto number = read_row(letter, name)) return *number;
-    refusal_.add("error.json.not-a-row", {{"key", std::string(key)}, {"text", shortened(name)}, {"example", letter + std::string("1")}}, value);
+    refusal_.add("error.json.not-a-row",
+                 {{"key", std::string(key)}, {"text", shortened(name)}, {"example", letter + std::string("1")}}, value);
     return 0;
 }
 
 void Fields::refuse_word(const Json& value, std::string_view key, const std::string& found, std::string words) {
-    refusal_.add("error.json.not-a-word", {{"key", std::string(key)}, {"text", shortened(found)}, {"words", std::move(words)}}, value);
+    refusal_.add("error.json.not-a-word",
+                 {{"key", std::string(key)}, {"text", shortened(found)}, {"words", std::move(words)}}, value);
 }
 
 void Fields::end() {
@@ -176,4 +191,4 @@ void Fields::end() {
     }
 }
 
-}  // namespace spurwright::io
+} // namespace spurwright::io

@@ -34,21 +34,22 @@ private:
 
 class Fields {
 public:
-    static constexpr std::int32_t largest_count = 1'000'000'000;  // in table units; sums of two still fit
-    static constexpr Length longest_length{100'000'000};                 // 100 m: nothing in a row is longer (our choice)
+    static constexpr std::int32_t largest_count = 1'000'000'000; // in table units; sums of two still fit
+    static constexpr Length longest_length{100'000'000};         // 100 m: nothing in a row is longer (our choice)
 
     // Refuses what is no object. `refusal` and `object` must outlive this.
     Fields(Refusal& refusal, const Json& object);
 
-    const Json* optional(std::string_view key);    // null where left out
-    const Json& required(std::string_view key);    // a null value where missing, and refused
+    const Json* optional(std::string_view key); // null where left out
+    const Json& required(std::string_view key); // a null value where missing, and refused
     bool left_out(std::string_view key) const { return object_->find(key) == nullptr; }
 
     // Each takes the value to use where the key is left out; without one the key is required.
     Length length(std::string_view key, std::optional<Length> other = {});
-    std::optional<Length> length_or_null(std::string_view key);  // left out: none
+    std::optional<Length> length_or_null(std::string_view key); // left out: none
     Mass mass(std::string_view key, std::optional<Mass> other = {});
-    std::int64_t whole(std::string_view key, std::int64_t low, std::int64_t high, std::optional<std::int64_t> other = {});
+    std::int64_t whole(std::string_view key, std::int64_t low, std::int64_t high,
+                       std::optional<std::int64_t> other = {});
     bool yes(std::string_view key, std::optional<bool> other = {});
     std::string text(std::string_view key, std::size_t longest, std::optional<std::string> other = {});
     // A decimal in units of 1 / 10^decimals.
@@ -64,8 +65,8 @@ public:
         refuse_word(*value, key, found, words_text(words_of(E{})));
         return other.value_or(E{});
     }
-    NodeId node(std::string_view key);                     // required
-    std::optional<NodeId> node_or_null(std::string_view key);  // left out or null: none
+    NodeId node(std::string_view key);                        // required
+    std::optional<NodeId> node_or_null(std::string_view key); // left out or null: none
     AxisId axis(std::string_view key);
     template <class Tag>
     Id<Tag> row(char letter, std::string_view key) {
@@ -77,8 +78,11 @@ public:
     void end();
 
     std::string text_of(const Json& value, std::string_view key, std::size_t longest);
-    std::int32_t decimal_of(const Json& value, std::string_view key, int decimals, std::int32_t largest = largest_count);
-    Length length_of(const Json& value, std::string_view key) { return {decimal_of(value, key, 3, longest_length.count)}; }
+    std::int32_t decimal_of(const Json& value, std::string_view key, int decimals,
+                            std::int32_t largest = largest_count);
+    Length length_of(const Json& value, std::string_view key) {
+        return {decimal_of(value, key, 3, longest_length.count)};
+    }
     NodeId node_of(const Json& value, std::string_view key);
 
     Refusal& refusal() { return refusal_; }
@@ -100,4 +104,4 @@ private:
     bool wrong_kind(const Json& value, std::string_view key, Json::Kind wanted);
 };
 
-}  // namespace spurwright::io
+} // namespace spurwright::io

@@ -33,16 +33,25 @@ private:
 // Our own few words for what the system says, so that they exist in every language.
 Error why(Fault fault, std::string_view other, const std::string& path, int code) {
     std::string_view key = other;
-    if (code == ENOENT || code == ENOTDIR) key = fault == Fault::cannot_write ? "error.file.no-folder" : "error.file.no-such";
-    else if (code == EACCES || code == EPERM || code == EROFS) key = "error.file.not-allowed";
-    else if (code == EISDIR) key = "error.file.is-folder";
-    else if (code == ENOSPC || code == EDQUOT) key = "error.file.full";
-    else if (code == ENAMETOOLONG) key = "error.file.long-name";
+    if (code == ENOENT || code == ENOTDIR)
+        key = fault == Fault::cannot_write ? "error.file.no-folder" : "error.file.no-such";
+    else if (code == EACCES || code == EPERM || code == EROFS)
+        key = "error.file.not-allowed";
+    else if (code == EISDIR)
+        key = "error.file.is-folder";
+    else if (code == ENOSPC || code == EDQUOT)
+        key = "error.file.full";
+    else if (code == ENAMETOOLONG)
+        key = "error.file.long-name";
     return {fault, TextKey{key}, {{"code", Count{code}}}, {path, 0, 0, 0}};
 }
 
-Error unreadable(const std::string& path, int code) { return why(Fault::bad_file, "error.file.unreadable", path, code); }
-Error unwritable(const std::string& path, int code) { return why(Fault::cannot_write, "error.file.unwritable", path, code); }
+Error unreadable(const std::string& path, int code) {
+    return why(Fault::bad_file, "error.file.unreadable", path, code);
+}
+Error unwritable(const std::string& path, int code) {
+    return why(Fault::cannot_write, "error.file.unwritable", path, code);
+}
 
 bool write_all(int file, std::string_view bytes) {
     while (!bytes.empty()) {
@@ -68,7 +77,7 @@ std::string folder_of(const std::string& path) {
     return slash == std::string::npos ? "." : slash == 0 ? "/" : path.substr(0, slash);
 }
 
-}  // namespace
+} // namespace
 
 Result<std::string> read_file(const std::string& path, std::size_t largest) {
     const Open file(::open(path.c_str(), O_RDONLY | O_CLOEXEC));
@@ -82,17 +91,21 @@ Result<std::string> read_file(const std::string& path, std::size_t largest) {
         if (got == 0) return bytes;
         bytes.append(part.data(), static_cast<std::size_t>(got));
         if (bytes.size() > largest)
-            return failure({Fault::bad_file, TextKey{"error.file.too-large"}, {{"most", Count{static_cast<std::int64_t>(largest / 1024 / 1024)}}}, {path, 0, 0, 0}});
+            return failure({Fault::bad_file,
+                            TextKey{"error.file.too-large"},
+                            {{"most", Count{static_cast<std::int64_t>(largest / 1024 / 1024)}}},
+                            {path, 0, 0, 0}});
     }
 }
 
 Result<void> write_file(const std::string& path, std::string_view bytes) {
     const std::string target = resolved(path);
-    struct stat there{};
+    struct stat there {};
     mode_t mode = 0;
     if (::stat(target.c_str(), &there) == 0) {
         if (S_ISDIR(there.st_mode)) return failure(unwritable(path, EISDIR));
-        if (!S_ISREG(there.st_mode)) return failure({Fault::cannot_write, TextKey{"error.file.not-plain"}, {}, {path, 0, 0, 0}});
+        if (!S_ISREG(there.st_mode))
+            return failure({Fault::cannot_write, TextKey{"error.file.not-plain"}, {}, {path, 0, 0, 0}});
         if (::access(target.c_str(), W_OK) != 0) return failure(unwritable(path, errno));
         mode = there.st_mode & 07777;
     } else {
@@ -103,16 +116,16 @@ Result<void> write_file(const std::string& path, std::string_view bytes) {
     std::string beside = target + ".part-XXXXXX";
     Open file(::mkstemp(beside.data()));
     if (!file) return failure(unwritable(path, errno));
-    const bool whole = write_all(file.file(), bytes) && ::fchmod(file.file(), mode) == 0 && ::fsync(file.file()) == 0 && file.close_now() &&
-                       ::rename(beside.c_str(), target.c_str()) == 0;
+    const bool whole = write_all(file.file(), bytes) && ::fchmod(file.file(), mode) == 0 && ::fsync(file.file()) == 0 &&
+                       file.close_now() && ::rename(beside.c_str(), target.c_str()) == 0;
     if (!whole) {
         const int code = errno;
         ::unlink(beside.c_str());
         return failure(unwritable(path, code));
     }
     const Open folder(::open(folder_of(target).c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC));
-    if (folder) ::fsync(folder.file());  // the new name itself; some file systems cannot, and the file is whole anyway
+    if (folder) ::fsync(folder.file()); // the new name itself; some file systems cannot, and the file is whole anyway
     return {};
 }
 
-}  // namespace spurwright::io
+} // namespace spurwright::io

@@ -17,4 +17,4 @@ namespace spurwright::io {
 // there and no plain file (a folder, a device) is refused.
 [[nodiscard]] Result<void> write_file(const std::string& path, std::string_view bytes);
 
-}  // namespace spurwright::io
+} // namespace spurwright::io

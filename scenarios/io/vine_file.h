@@ -18,10 +18,10 @@ inline constexpr int vine_version = 1;
 
 struct VineFile {
     Vine vine;
-    std::string code;                          // empty where the vine is not exactly what a code grows
-    std::optional<std::uint64_t> pruned_from;  // hash of the state before, in files that `prune` wrote
-    std::string plan;                          // the edits since, canonical
-    std::string title, note;                   // free, at most 200 characters
+    std::string code;                         // empty where the vine is not exactly what a code grows
+    std::optional<std::uint64_t> pruned_from; // hash of the state before, in files that `prune` wrote
+    std::string plan;                         // the edits since, canonical
+    std::string title, note;                  // free, at most 200 characters
 };
 
 // Faults: bad_file (with line, column, key or part), newer. `source` is what to call the file in a refusal. A code in
@@ -33,4 +33,4 @@ std::string print_vine_file(const VineFile& file);
 [[nodiscard]] Result<VineFile> load_vine_file(const std::string& path);
 [[nodiscard]] Result<void> save_vine_file(const std::string& path, const VineFile& file);
 
-}  // namespace spurwright::io
+} // namespace spurwright::io

@@ -15,7 +15,7 @@
 namespace spurwright::io {
 namespace {
 
-constexpr std::size_t longest_free_text = 200;  // characters
+constexpr std::size_t longest_free_text = 200; // characters
 
 // Where each part stands in the file, by its name.
 using Places = std::map<std::string, std::pair<int, int>, std::less<>>;
@@ -98,10 +98,13 @@ private:
     void read_kind() {
         const std::string kind = fields_.text("kind", 200);
         if (refusal_.any()) return;
-        if (kind != vine_kind) return refusal_.add("error.file.kind", {{"wanted", std::string(vine_kind)}, {"found", kind}}, *root_.find("kind"));
+        if (kind != vine_kind)
+            return refusal_.add("error.file.kind", {{"wanted", std::string(vine_kind)}, {"found", kind}},
+                                *root_.find("kind"));
         const std::int64_t version = fields_.whole("version", 1, 1'000'000);
         if (version > vine_version)
-            refusal_.add("error.file.newer", {{"found", Count{version}}, {"newest", Count{vine_version}}}, *root_.find("version"), Fault::newer);
+            refusal_.add("error.file.newer", {{"found", Count{version}}, {"newest", Count{vine_version}}},
+                         *root_.find("version"), Fault::newer);
     }
 
     void read_wires() {
@@ -125,8 +128,11 @@ private:
         v.seed = static_cast<std::uint64_t>(fields_.whole("seed", 0, (std::int64_t{1} << 40) - 1, 0));
         v.system = fields_.word<System>("system", System::two_cane);
         v.variety = fields_.text("variety", 40, "plain");
-        const bool plain_word = !v.variety.empty() && v.variety.find_first_not_of("abcdefghijklmnopqrstuvwxyz0123456789-") == std::string::npos;
-        if (!plain_word) refusal_.add("error.file.variety", {{"text", v.variety}}, root_.find("variety") ? *root_.find("variety") : root_);
+        const bool plain_word = !v.variety.empty() && v.variety.find_first_not_of(
+                                                          "abcdefghijklmnopqrstuvwxyz0123456789-") == std::string::npos;
+        if (!plain_word)
+            refusal_.add("error.file.variety", {{"text", v.variety}},
+                         root_.find("variety") ? *root_.find("variety") : root_);
         v.vigour = fields_.word<Vigour>("vigour", Vigour::moderate);
         v.frost = fields_.yes("frost", false);
         v.graft = fields_.node_or_null("graft").value_or(NodeId{});
@@ -149,7 +155,8 @@ private:
             Fields f(refusal_, item);
             const Side side = f.word<Side>("side");
             const std::size_t row = side == Side::right ? 1 : 0;
-            if (side == Side::none || told[row]) refusal_.add("error.file.neighbour-side", {{"text", std::string(word_of(side))}}, item);
+            if (side == Side::none || told[row])
+                refusal_.add("error.file.neighbour-side", {{"text", std::string(word_of(side))}}, item);
             told[row] = true;
             Neighbour& neighbour = v.neighbours[row];
             neighbour.kind = f.word<NeighbourKind>("kind", NeighbourKind::vine);
@@ -177,7 +184,8 @@ private:
             const bool one_year = axis.born == builder_.vine.winter;
             const auto& nodes = f.list("nodes", true);
             if (nodes.size() > highest_node_index + 1)
-                return refusal_.add("error.file.many-nodes", {{"part", name_of(id)}, {"most", Count{highest_node_index + 1}}}, item);
+                return refusal_.add("error.file.many-nodes",
+                                    {{"part", name_of(id)}, {"most", Count{highest_node_index + 1}}}, item);
             for (const Json& node : nodes) read_node(node, id, one_year);
             f.end();
         }
@@ -189,8 +197,10 @@ private:
         const auto [major, minor] = diameters(f);
         Place place;
         const auto& at = f.list("at", true);
-        if (at.size() == 3) place = {f.length_of(at[0], "at"), f.length_of(at[1], "at"), f.length_of(at[2], "at")};
-        else refusal_.add("error.file.place", {{"key", std::string("at")}}, item);
+        if (at.size() == 3)
+            place = {f.length_of(at[0], "at"), f.length_of(at[1], "at"), f.length_of(at[2], "at")};
+        else
+            refusal_.add("error.file.place", {{"key", std::string("at")}}, item);
         Node& node = builder_.add_node(joint, major, minor, place);
         const std::uint32_t index = index_of(node.id);
         note_place(name_of(node_id(axis, index)), item);
@@ -206,7 +216,9 @@ private:
         } else {
             const auto& buds = f.list("buds", true);
             if (buds.size() > highest_bud_slot + 1)
-                return refusal_.add("error.file.many-buds", {{"part", name_of(node_id(axis, index))}, {"most", Count{highest_bud_slot + 1}}}, item);
+                return refusal_.add("error.file.many-buds",
+                                    {{"part", name_of(node_id(axis, index))}, {"most", Count{highest_bud_slot + 1}}},
+                                    item);
             for (const Json& bud : buds) read_bud(bud);
         }
         f.end();
@@ -274,7 +286,8 @@ private:
             l.winter = static_cast<int>(f.whole("winter", 0, 200));
             l.side = f.word<Side>("side");
             const std::int32_t tenths = f.decimal("wraps", 1, 0);
-            if (tenths % 5 != 0 || tenths < 0 || tenths > 30) refusal_.add("error.file.wraps", {}, f.left_out("wraps") ? item : *item.find("wraps"));
+            if (tenths % 5 != 0 || tenths < 0 || tenths > 30)
+                refusal_.add("error.file.wraps", {}, f.left_out("wraps") ? item : *item.find("wraps"));
             l.half_wraps = tenths / 5;
             l.strain = {f.decimal("strain_percent", 4, 0)};
             l.worst = f.node("worst");
@@ -321,7 +334,8 @@ private:
             std::uint64_t hash = 0;
             const auto [end, fault] = std::from_chars(text.data(), text.data() + text.size(), hash, 16);
             const bool digits = text.size() == 16 && text.find_first_not_of("0123456789abcdef") == std::string::npos;
-            if (!digits || fault != std::errc{} || end != text.data() + text.size()) refusal_.add("error.file.hash", {{"key", std::string("pruned_from")}}, *from);
+            if (!digits || fault != std::errc{} || end != text.data() + text.size())
+                refusal_.add("error.file.hash", {{"key", std::string("pruned_from")}}, *from);
             file.pruned_from = hash;
         }
         if (const Json* plan = fields_.optional("plan")) {
@@ -339,7 +353,7 @@ private:
     }
 };
 
-}  // namespace
+} // namespace
 
 Result<VineFile> read_vine_file(std::string_view text, const std::string& source) {
     auto root = read_json(text, source);
@@ -354,4 +368,4 @@ Result<VineFile> load_vine_file(const std::string& path) {
     return read_vine_file(*text, path);
 }
 
-}  // namespace spurwright::io
+} // namespace spurwright::io

@@ -159,7 +159,8 @@ void set_rows(Json& object, std::string_view key, const Rows& rows) {
 void set_neighbours(Json& object, const Vine& vine) {
     const Length reach{vine.spacing.count / 2 - 50'000};
     bool both_default = true;
-    for (const Neighbour& n : vine.neighbours) both_default = both_default && n.kind == NeighbourKind::vine && n.reach == reach;
+    for (const Neighbour& n : vine.neighbours)
+        both_default = both_default && n.kind == NeighbourKind::vine && n.reach == reach;
     if (both_default) return;
     Json list = Json::list();
     for (const Side side : both_sides) {
@@ -191,7 +192,7 @@ void set_history(Json& o, const Vine& v) {
     if (v.last_yield != Mass{}) o.set("last_yield", v.last_yield);
 }
 
-}  // namespace
+} // namespace
 
 std::string print_vine_file(const VineFile& file) {
     const Vine& v = file.vine;
@@ -222,6 +223,8 @@ std::string print_vine_file(const VineFile& file) {
     return print_json(o);
 }
 
-Result<void> save_vine_file(const std::string& path, const VineFile& file) { return write_file(path, print_vine_file(file)); }
+Result<void> save_vine_file(const std::string& path, const VineFile& file) {
+    return write_file(path, print_vine_file(file));
+}
 
-}  // namespace spurwright::io
+} // namespace spurwright::io

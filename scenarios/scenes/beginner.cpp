@@ -8,7 +8,7 @@ void take(T& into, const T& flawed, const T& good) {
     if (flawed != good) into = flawed;
 }
 
-}  // namespace
+} // namespace
 
 growth::PrunerHabits habits_together(const std::vector<Pruner>& characters) {
     const growth::PrunerHabits good;
@@ -30,6 +30,8 @@ growth::PrunerHabits habits_together(const std::vector<Pruner>& characters) {
     return together;
 }
 
-Plan beginners_plan(const Vine& vine, const std::vector<Pruner>& characters) { return growth::history_plan(vine, habits_together(characters)); }
+Plan beginners_plan(const Vine& vine, const std::vector<Pruner>& characters) {
+    return growth::history_plan(vine, habits_together(characters));
+}
 
-}  // namespace spurwright::scenes
+} // namespace spurwright::scenes

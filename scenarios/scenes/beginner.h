@@ -14,4 +14,4 @@ growth::PrunerHabits habits_together(const std::vector<Pruner>& characters);
 
 Plan beginners_plan(const Vine& vine, const std::vector<Pruner>& characters);
 
-}  // namespace spurwright::scenes
+} // namespace spurwright::scenes

@@ -9,7 +9,7 @@ namespace {
 constexpr std::string_view scene_kind = "spurwright-scene";
 constexpr int scene_version = 1;
 
-}  // namespace
+} // namespace
 
 Result<Scene> load_scene(const io::Assets& assets, const std::string& name) {
     const std::string path = assets.path("scenes", name + ".json");
@@ -21,9 +21,12 @@ Result<Scene> load_scene(const io::Assets& assets, const std::string& name) {
     io::Fields fields(refusal, *root);
     Scene scene;
     const std::string kind = fields.text("kind", 60);
-    if (!refusal.any() && kind != scene_kind) refusal.add("error.file.kind", {{"wanted", std::string(scene_kind)}, {"found", kind}}, *root);
+    if (!refusal.any() && kind != scene_kind)
+        refusal.add("error.file.kind", {{"wanted", std::string(scene_kind)}, {"found", kind}}, *root);
     const std::int64_t version = fields.whole("version", 1, 1'000'000);
-    if (version > scene_version) refusal.add("error.file.newer", {{"found", Count{version}}, {"newest", Count{scene_version}}}, *root, Fault::newer);
+    if (version > scene_version)
+        refusal.add("error.file.newer", {{"found", Count{version}}, {"newest", Count{scene_version}}}, *root,
+                    Fault::newer);
     scene.name = fields.text("name", 60);
     scene.house_rules = fields.text("house_rules", 60);
     for (const io::Json& code : fields.list("codes", true)) {
@@ -45,4 +48,4 @@ Result<Scene> load_scene(const io::Assets& assets, const std::string& name) {
     return scene;
 }
 
-}  // namespace spurwright::scenes
+} // namespace spurwright::scenes

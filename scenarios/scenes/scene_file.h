@@ -13,12 +13,12 @@ namespace spurwright::scenes {
 
 struct Scene {
     std::string name, house_rules;
-    std::vector<std::string> codes;       // five vines, the first shown first
-    std::vector<Pruner> beginner;         // the characters whose flaws the beginner has, together
-    std::vector<std::string> learn_keys;  // word keys of what the scene teaches
+    std::vector<std::string> codes;      // five vines, the first shown first
+    std::vector<Pruner> beginner;        // the characters whose flaws the beginner has, together
+    std::vector<std::string> learn_keys; // word keys of what the scene teaches
 };
 
 // Faults: bad_file, newer; a code that cannot be read.
 [[nodiscard]] Result<Scene> load_scene(const io::Assets& assets, const std::string& name);
 
-}  // namespace spurwright::scenes
+} // namespace spurwright::scenes

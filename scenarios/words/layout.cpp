@@ -20,7 +20,7 @@ std::string padded_left(std::string_view text, std::size_t width) {
 
 std::string hanging(std::string_view head, std::string_view text, std::size_t indent, std::size_t width) {
     std::string out, line(head);
-    bool empty = true;  // no word on this line yet
+    bool empty = true; // no word on this line yet
     while (!text.empty()) {
         const std::size_t space = std::min(text.find(' '), text.size());
         const std::string_view word = text.substr(0, space);
@@ -52,7 +52,8 @@ std::string table_text(const Table& table) {
         std::string line;
         for (std::size_t i = 0; i < row.size(); ++i) {
             if (i > 0) line += "  ";
-            line += i < table.right.size() && table.right[i] ? padded_left(row[i], widths[i]) : padded(row[i], widths[i]);
+            line +=
+                i < table.right.size() && table.right[i] ? padded_left(row[i], widths[i]) : padded(row[i], widths[i]);
         }
         line.erase(line.find_last_not_of(' ') + 1);
         out += line + "\n";
@@ -60,4 +61,4 @@ std::string table_text(const Table& table) {
     return out;
 }
 
-}  // namespace spurwright::words
+} // namespace spurwright::words

@@ -18,7 +18,10 @@ Result<Words> load_words(const io::Assets& assets, std::string_view language) {
     if (std::find(languages.begin(), languages.end(), language) == languages.end()) {
         std::string known;
         for (const std::string_view one : languages) known += (known.empty() ? "" : ", ") + std::string(one);
-        return failure({Fault::out_of_range, TextKey{"error.language"}, {{"text", std::string(language)}, {"words", known}}, {"--language", 0, 0, 0}});
+        return failure({Fault::out_of_range,
+                        TextKey{"error.language"},
+                        {{"text", std::string(language)}, {"words", known}},
+                        {"--language", 0, 0, 0}});
     }
     std::vector<WordFile> chain;
     std::string next(language);
@@ -47,4 +50,4 @@ Words bare_words() {
     return Words({std::move(file)});
 }
 
-}  // namespace spurwright::words
+} // namespace spurwright::words

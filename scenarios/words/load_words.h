@@ -19,4 +19,4 @@ inline constexpr std::array<std::string_view, 4> languages{"en", "es", "es-ES", 
 // Enough English to say what is wrong when no word file can be read.
 Words bare_words();
 
-}  // namespace spurwright::words
+} // namespace spurwright::words

@@ -7,11 +7,12 @@
 namespace spurwright::words {
 namespace {
 
-constexpr int finest = 3;  // more decimals than this add nothing a person can use
+constexpr int finest = 3; // more decimals than this add nothing a person can use
 
 std::string grouped(std::string digits, const std::string& group) {
     if (digits.size() < 5) return digits;
-    for (std::size_t at = digits.size() - 3; at > 0 && at < digits.size(); at -= std::min<std::size_t>(at, 3)) digits.insert(at, group);
+    for (std::size_t at = digits.size() - 3; at > 0 && at < digits.size(); at -= std::min<std::size_t>(at, 3))
+        digits.insert(at, group);
     return digits;
 }
 
@@ -41,7 +42,7 @@ std::string ratio_text(double value, const NumberStyle& style, int finer) {
     return number_text(std::llround(value * 1000), 3, std::min(2 + finer, finest), style);
 }
 
-}  // namespace
+} // namespace
 
 std::string number_text(std::int64_t value, int scale, int decimals, const NumberStyle& style) {
     std::int64_t by = 1;
@@ -67,7 +68,9 @@ std::string measure_text(const Argument& value, const NumberStyle& style, int fi
         std::string operator()(Mass m) const { return mass_text(m, style, finer); }
         std::string operator()(Angle a) const { return with_unit(a.count, 3, std::min(finer, finest), "°", style); }
         std::string operator()(Tenths t) const { return with_unit(t.count, 1, 1, "", style); }
-        std::string operator()(PerMille p) const { return with_unit(p.count, 1, std::min((std::abs(p.count) < 100 ? 1 : 0) + finer, 1), " %", style); }
+        std::string operator()(PerMille p) const {
+            return with_unit(p.count, 1, std::min((std::abs(p.count) < 100 ? 1 : 0) + finer, 1), " %", style);
+        }
         std::string operator()(Strain s) const { return with_unit(s.count, 4, std::min(1 + finer, 4), " %", style); }
         std::string operator()(TextKey) const { return {}; }
         std::string operator()(AxisId) const { return {}; }
@@ -92,4 +95,4 @@ std::vector<std::string> measure_texts(const Arguments& arguments, const NumberS
     return texts;
 }
 
-}  // namespace spurwright::words
+} // namespace spurwright::words

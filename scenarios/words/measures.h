@@ -11,8 +11,8 @@ namespace spurwright::words {
 
 // How a language writes numbers.
 struct NumberStyle {
-    std::string point = ".";  // between whole and fraction
-    std::string group = ",";  // between thousands, from 10,000 on
+    std::string point = "."; // between whole and fraction
+    std::string group = ","; // between thousands, from 10,000 on
 };
 
 // A number with its unit: "8.5 mm", "1.8 m", "680 g", "1.25 kg", "35°", "62 %", "12.5" (points), "6480".
@@ -26,4 +26,4 @@ std::vector<std::string> measure_texts(const Arguments& arguments, const NumberS
 // `value` with `decimals` places, rounded half away from zero, without trailing zeros. `scale`: value / 10^scale.
 std::string number_text(std::int64_t value, int scale, int decimals, const NumberStyle& style);
 
-}  // namespace spurwright::words
+} // namespace spurwright::words

@@ -27,7 +27,8 @@ std::string other_plural(const std::string& key) {
 void compare(const WordFile& english, const WordFile& file, WordFaults& faults) {
     for (const auto& [key, text] : file.texts) {
         const auto plural = other_plural(key);
-        if (!plural.empty() && file.texts.find(plural) == file.texts.end()) faults.missing.push_back({file.language, plural, ""});
+        if (!plural.empty() && file.texts.find(plural) == file.texts.end())
+            faults.missing.push_back({file.language, plural, ""});
         const auto in_english = english.texts.find(key);
         if (in_english == english.texts.end()) {
             faults.extra.push_back({file.language, key, ""});
@@ -43,7 +44,7 @@ void compare(const WordFile& english, const WordFile& file, WordFaults& faults) 
         if (file.texts.find(key) == file.texts.end()) faults.extra.push_back({file.language, key, "_open"});
 }
 
-}  // namespace
+} // namespace
 
 WordFaults word_faults(const std::vector<WordFile>& files) {
     WordFaults faults;
@@ -51,4 +52,4 @@ WordFaults word_faults(const std::vector<WordFile>& files) {
     return faults;
 }
 
-}  // namespace spurwright::words
+} // namespace spurwright::words

@@ -10,17 +10,17 @@
 namespace spurwright::words {
 
 struct WordFault {
-    std::string language, key, what;  // what: of gaps, the gaps that differ
+    std::string language, key, what; // what: of gaps, the gaps that differ
 };
 
 struct WordFaults {
-    std::vector<WordFault> missing;  // in English but not here; a plural without its other form
-    std::vector<WordFault> extra;    // here but not in English; marked open but not here
-    std::vector<WordFault> gaps;     // not the same gaps as in English
+    std::vector<WordFault> missing; // in English but not here; a plural without its other form
+    std::vector<WordFault> extra;   // here but not in English; marked open but not here
+    std::vector<WordFault> gaps;    // not the same gaps as in English
     bool any() const { return !missing.empty() || !extra.empty() || !gaps.empty(); }
 };
 
 // English first. A language that falls to English must be complete; one that falls to another holds only what differs.
 WordFaults word_faults(const std::vector<WordFile>& files);
 
-}  // namespace spurwright::words
+} // namespace spurwright::words

@@ -7,8 +7,8 @@
 namespace spurwright::words {
 namespace {
 
-constexpr int deepest_key = 4;  // a gap may hold a key whose text has gaps; a circle stops here
-constexpr std::size_t longest_text = 2'000;  // characters
+constexpr int deepest_key = 4;              // a gap may hold a key whose text has gaps; a circle stops here
+constexpr std::size_t longest_text = 2'000; // characters
 
 // Calls `plain` for runs of text and `gap` for names between braces. False where braces are not paired.
 template <class Plain, class Gap>
@@ -49,29 +49,35 @@ struct Joiner {
     }
     void measure(const std::string& measured) {
         const std::size_t unit = measured.rfind(' ');
-        const std::string_view name = unit == std::string::npos ? std::string_view{} : std::string_view(measured).substr(unit);
-        if (!name.empty() && name == unit_ && short_word(between_)) text.erase(text.size() - between_.size() - unit_.size(), unit_.size());
+        const std::string_view name =
+            unit == std::string::npos ? std::string_view{} : std::string_view(measured).substr(unit);
+        if (!name.empty() && name == unit_ && short_word(between_))
+            text.erase(text.size() - between_.size() - unit_.size(), unit_.size());
         text += measured;
         unit_ = name;
         between_.clear();
     }
 
 private:
-    std::string unit_, between_;  // of the measure before, and what was said since
+    std::string unit_, between_; // of the measure before, and what was said since
 
     static bool short_word(std::string_view word) {
         const auto letter = [](char c) { return (c >= 'a' && c <= 'z') || c == ' '; };
-        return word.size() >= 3 && word.size() <= 5 && word.front() == ' ' && word.back() == ' ' && std::all_of(word.begin(), word.end(), letter);
+        return word.size() >= 3 && word.size() <= 5 && word.front() == ' ' && word.back() == ' ' &&
+               std::all_of(word.begin(), word.end(), letter);
     }
 };
 
-}  // namespace
+} // namespace
 
 Gaps gaps_of(std::string_view text) {
     Gaps gaps;
-    gaps.paired = walk(text, [](std::string_view) {}, [&](std::string_view name) {
-        if (std::find(gaps.names.begin(), gaps.names.end(), name) == gaps.names.end()) gaps.names.emplace_back(name);
-    });
+    gaps.paired = walk(
+        text, [](std::string_view) {},
+        [&](std::string_view name) {
+            if (std::find(gaps.names.begin(), gaps.names.end(), name) == gaps.names.end())
+                gaps.names.emplace_back(name);
+        });
     return gaps;
 }
 
@@ -112,7 +118,8 @@ Words::Words(std::vector<WordFile> chain) : chain_(std::move(chain)) {
 }
 
 bool Words::unchecked() const {
-    return std::any_of(chain_.begin(), chain_.end(), [&](const WordFile& file) { return file.language != "en" && !file.open.empty(); });
+    return std::any_of(chain_.begin(), chain_.end(),
+                       [&](const WordFile& file) { return file.language != "en" && !file.open.empty(); });
 }
 
 const std::string* Words::find(std::string_view key) const {
@@ -124,16 +131,24 @@ const std::string* Words::find(std::string_view key) const {
 std::string Words::filled(const std::string& text, const Arguments& arguments, int depth) const {
     const std::vector<std::string> measures = measure_texts(arguments, style_);
     Joiner out;
-    walk(text, [&](std::string_view plain) { out.plain(plain); }, [&](std::string_view name) {
-        std::size_t at = 0;
-        const Named* argument = find_gap(arguments, name, at);
-        if (!argument) out.plain("[" + std::string(name) + "]");
-        else if (const auto* part = std::get_if<std::string>(&argument->value)) out.plain(*part);
-        else if (const auto* axis = std::get_if<AxisId>(&argument->value)) out.plain(name_of(*axis));
-        else if (const auto* node = std::get_if<NodeId>(&argument->value)) out.plain(name_of(*node));
-        else if (const auto* key = std::get_if<TextKey>(&argument->value)) out.plain(depth < deepest_key ? sentence(key->name, arguments, depth + 1) : std::string(key->name));
-        else out.measure(measures[at]);
-    });
+    walk(
+        text, [&](std::string_view plain) { out.plain(plain); },
+        [&](std::string_view name) {
+            std::size_t at = 0;
+            const Named* argument = find_gap(arguments, name, at);
+            if (!argument)
+                out.plain("[" + std::string(name) + "]");
+            else if (const auto* part = std::get_if<std::string>(&argument->value))
+                out.plain(*part);
+            else if (const auto* axis = std::get_if<AxisId>(&argument->value))
+                out.plain(name_of(*axis));
+            else if (const auto* node = std::get_if<NodeId>(&argument->value))
+                out.plain(name_of(*node));
+            else if (const auto* key = std::get_if<TextKey>(&argument->value))
+                out.plain(depth < deepest_key ? sentence(key->name, arguments, depth + 1) : std::string(key->name));
+            else
+                out.measure(measures[at]);
+        });
     return out.text;
 }
 
@@ -142,10 +157,11 @@ std::string Words::sentence(std::string_view key, const Arguments& arguments, in
     std::size_t at = 0;
     const Named* n = find_gap(arguments, "n", at);
     const auto* count = n ? std::get_if<Count>(&n->value) : nullptr;
-    if (const std::string* text = find(std::string(key) + (count && count->value == 1 ? ".one" : ".other"))) return filled(*text, arguments, depth);
+    if (const std::string* text = find(std::string(key) + (count && count->value == 1 ? ".one" : ".other")))
+        return filled(*text, arguments, depth);
     return "[" + std::string(key) + "]";
 }
 
 std::string Words::sentence(TextKey key, const Arguments& arguments) const { return sentence(key.name, arguments, 0); }
 
-}  // namespace spurwright::words
+} // namespace spurwright::words

@@ -15,9 +15,9 @@ namespace spurwright::words {
 
 // One file of assets/words: what it says itself, before any falling back.
 struct WordFile {
-    std::string language, name, falls_to;  // "es-CL", "Español", "es"; falls_to empty: to nothing
+    std::string language, name, falls_to; // "es-CL", "Español", "es"; falls_to empty: to nothing
     bool shown = true;
-    std::vector<std::string> open;  // keys whose wording no native pruner has checked
+    std::vector<std::string> open; // keys whose wording no native pruner has checked
     std::map<std::string, std::string, std::less<>> texts;
 };
 
@@ -35,10 +35,12 @@ public:
     // Whether any wording of this language is still open.
     bool unchecked() const;
 
-    // The sentence of a key with its gaps filled. Plural keys: `.one` or `.other` by the gap `n`. A gap that holds a key
-    // is resolved with the same arguments. A key no file has prints as [key]: the tests see to it that none is.
+    // The sentence of a key with its gaps filled. Plural keys: `.one` or `.other` by the gap `n`. A gap that holds a
+    // key is resolved with the same arguments. A key no file has prints as [key]: the tests see to it that none is.
     std::string sentence(TextKey key, const Arguments& arguments = {}) const;
-    std::string operator()(std::string_view key, const Arguments& arguments = {}) const { return sentence(TextKey{key}, arguments); }
+    std::string operator()(std::string_view key, const Arguments& arguments = {}) const {
+        return sentence(TextKey{key}, arguments);
+    }
 
     // A measure alone, as it stands in sentences.
     std::string measure(const Argument& value) const { return measure_text(value, style_); }
@@ -60,4 +62,4 @@ struct Gaps {
 };
 Gaps gaps_of(std::string_view text);
 
-}  // namespace spurwright::words
+} // namespace spurwright::words

@@ -23,7 +23,9 @@ Ran run_program(const std::vector<std::string>& arguments, const std::string& fo
     const pid_t child = ::fork();
     if (child == 0) {
         const int flags = O_WRONLY | O_CREAT | O_TRUNC;
-        if (::chdir(folder.c_str()) != 0 || ::dup2(::open(out.c_str(), flags, 0600), 1) < 0 || ::dup2(::open(err.c_str(), flags, 0600), 2) < 0) ::_exit(127);
+        if (::chdir(folder.c_str()) != 0 || ::dup2(::open(out.c_str(), flags, 0600), 1) < 0 ||
+            ::dup2(::open(err.c_str(), flags, 0600), 2) < 0)
+            ::_exit(127);
         ::execv(argv[0], argv.data());
         ::_exit(127);
     }
@@ -61,4 +63,4 @@ std::string file_text(const std::string& path) {
     return text.str();
 }
 
-}  // namespace spurwright::test
+} // namespace spurwright::test

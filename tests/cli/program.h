@@ -7,7 +7,7 @@
 namespace spurwright::test {
 
 struct Ran {
-    int status = -1;  // -1: ended by a signal
+    int status = -1; // -1: ended by a signal
     std::string out, err;
 };
 
@@ -22,7 +22,7 @@ public:
     Folder& operator=(const Folder&) = delete;
     const std::string& path() const { return path_; }
     std::string file(const std::string& name) const { return path_ + "/" + name; }
-    std::string write(const std::string& name, const std::string& bytes) const;  // the path
+    std::string write(const std::string& name, const std::string& bytes) const; // the path
     std::size_t files() const;
 
 private:
@@ -31,4 +31,4 @@ private:
 
 std::string file_text(const std::string& path);
 
-}  // namespace spurwright::test
+} // namespace spurwright::test

@@ -49,11 +49,13 @@ void check_page(const std::string& text) {
     }
 }
 
-}  // namespace
+} // namespace
 
 TEST_SUITE("cli/verbs") {
     TEST_CASE("grow prints a code that show grows again, anywhere, to the same hash") {
-        const json grown = object_of({"grow", "--seed", "77", "--age", "9", "--vigour", "high", "--frost", "yes", "--spacing", "1.5m", "--wire", "1m", "--neighbours", "near"}, "verb-grow");
+        const json grown = object_of({"grow", "--seed", "77", "--age", "9", "--vigour", "high", "--frost", "yes",
+                                      "--spacing", "1.5m", "--wire", "1m", "--neighbours", "near"},
+                                     "verb-grow");
         const Folder folder;
         const json shown = object_of({"show", grown["code"]}, "verb-grow", folder.path());
         CHECK(shown == grown);
@@ -89,7 +91,7 @@ TEST_SUITE("cli/verbs") {
         const json shown = object_of({"show", little}, "verb-grow");
         CHECK(shown["code"].is_null());
         CHECK(shown["hash"] == "c5e6dcf2ebe172d4");
-        REQUIRE(shown["candidates"].size() == 4);  // a6 has two buds and is none, a2 was laid last winter
+        REQUIRE(shown["candidates"].size() == 4); // a6 has two buds and is none, a2 was laid last winter
         CHECK(shown["candidates"][0]["id"] == "a2");
         CHECK(shown["candidates"][0]["notes"] == json::array({"laid-last-winter"}));
         const json& a4 = shown["candidates"][1];
@@ -117,7 +119,9 @@ TEST_SUITE("cli/verbs") {
         }
         CHECK(object_of({"judge", code, "--plan", best["plans"][0]["plan"]}, "verb-judge")["plans_better"] == 0);
     }
-    TEST_CASE("the little vine offers 378 plans, counted by hand") { CHECK(object_of({"best", little}, "verb-best")["plans_counted"] == 378); }
+    TEST_CASE("the little vine offers 378 plans, counted by hand") {
+        CHECK(object_of({"best", little}, "verb-best")["plans_counted"] == 378);
+    }
     TEST_CASE("findings add up, each has a source, a status and a sentence") {
         const json judged = object_of({"judge", code, "--plan", ""}, "verb-judge");
         CHECK(judged["points"].get<double>() <= 5);
@@ -145,9 +149,12 @@ TEST_SUITE("cli/verbs") {
     }
     TEST_CASE("other house rules, another set and hash; a house's own thresholds are marked so") {
         const Folder folder;
-        const std::string own = folder.write("own.json", "{\"kind\": \"spurwright-house-rules\", \"version\": 1, \"name\": \"north-block\", \"base\": \"general\", "
-                                                         "\"rules\": {\"cane-diameter\": {\"full\": [7, 10]}}}");
-        const json general = object_of({"judge", code, "--plan", ""}, "verb-judge"), house = object_of({"judge", code, "--plan", "", "--rules", own}, "verb-judge");
+        const std::string own = folder.write(
+            "own.json",
+            "{\"kind\": \"spurwright-house-rules\", \"version\": 1, \"name\": \"north-block\", \"base\": \"general\", "
+            "\"rules\": {\"cane-diameter\": {\"full\": [7, 10]}}}");
+        const json general = object_of({"judge", code, "--plan", ""}, "verb-judge"),
+                   house = object_of({"judge", code, "--plan", "", "--rules", own}, "verb-judge");
         CHECK(house["rule_set"] == "north-block");
         CHECK(house["rule_set_hash"] != general["rule_set_hash"]);
         for (const json& f : house["findings"]) CHECK((f["status"] == "house") == (f["rule"] == "cane-diameter"));
@@ -167,9 +174,12 @@ TEST_SUITE("cli/verbs") {
         CHECK(weighed["one_year_nodes_removed_share"].get<double>() > 0.5);
         const json nothing = object_of({"weigh", code, "--plan", ""}, "verb-weigh");
         CHECK(nothing["one_year_removed_g"] == 0);
-        CHECK(nothing["one_year_kept_g"].get<double>() == doctest::Approx(weighed["one_year_removed_g"].get<double>() + weighed["one_year_kept_g"].get<double>()).epsilon(0.0001));
+        CHECK(nothing["one_year_kept_g"].get<double>() ==
+              doctest::Approx(weighed["one_year_removed_g"].get<double>() + weighed["one_year_kept_g"].get<double>())
+                  .epsilon(0.0001));
     }
-    TEST_CASE("the first job: the best plan has at least 95 points, the beginner's far fewer, on every vine of the scene") {
+    TEST_CASE(
+        "the first job: the best plan has at least 95 points, the beginner's far fewer, on every vine of the scene") {
         for (const char* number : {"1", "2", "3", "4", "5"}) {
             const json job = object_of({"job", "--vine", number}, "verb-job");
             CHECK(job["best"]["points"].get<double>() >= 95);
@@ -191,14 +201,16 @@ TEST_SUITE("cli/verbs") {
             check_page(text_of({"judge", code, "--plan", "", "--language", language}));
             check_page(text_of({"weigh", code, "--plan", "", "--language", language}));
             check_page(text_of({"--help", "--language", language}));
-            for (const char* verb : {"job", "grow", "show", "prune", "judge", "best", "weigh", "words", "fingerprint"}) check_page(text_of({verb, "--help", "--language", language}));
+            for (const char* verb : {"job", "grow", "show", "prune", "judge", "best", "weigh", "words", "fingerprint"})
+                check_page(text_of({verb, "--help", "--language", language}));
         }
         CHECK(text_of({"job", "--language", "es"}).find("Es práctica, nada más.") != std::string::npos);
         CHECK(text_of({"job"}).find("Training aid only.") != std::string::npos);
     }
     TEST_CASE("fingerprint is one number, the same twice and from another folder") {
         const Folder folder;
-        const json one = object_of({"fingerprint"}, "verb-fingerprint"), again = object_of({"fingerprint"}, "verb-fingerprint", folder.path());
+        const json one = object_of({"fingerprint"}, "verb-fingerprint"),
+                   again = object_of({"fingerprint"}, "verb-fingerprint", folder.path());
         CHECK(one == again);
         CHECK(one["vines"] == 64);
         CHECK(commands::fingerprint_sites().size() == 64);

@@ -35,4 +35,4 @@ std::string schema_fault(const std::string& schema_name, const std::string& json
     return all.empty() ? "refused" : all;
 }
 
-}  // namespace spurwright::test
+} // namespace spurwright::test

@@ -7,4 +7,4 @@ namespace spurwright::test {
 
 std::string schema_fault(const std::string& schema_name, const std::string& json_text);
 
-}  // namespace spurwright::test
+} // namespace spurwright::test

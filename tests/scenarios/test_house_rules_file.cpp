@@ -23,7 +23,9 @@ HouseRulesFile loaded(const std::string& name) {
 }
 
 std::string own(const std::string& rules) {
-    return "{\"kind\": \"spurwright-house-rules\", \"version\": 1, \"name\": \"north-block\", \"base\": \"general\",\n  \"rules\": {" + rules + "}}";
+    return "{\"kind\": \"spurwright-house-rules\", \"version\": 1, \"name\": \"north-block\", \"base\": \"general\",\n "
+           " \"rules\": {" +
+           rules + "}}";
 }
 
 std::string refused(const std::string& text) {
@@ -33,7 +35,7 @@ std::string refused(const std::string& text) {
     return commands::where_text(file.error(), *words) + ": " + commands::sentence_of(file.error(), *words);
 }
 
-}  // namespace
+} // namespace
 
 TEST_SUITE("scenarios/house-rules-file") {
     TEST_CASE("the general set equals the shipped values, to the last key") {
@@ -61,7 +63,8 @@ TEST_SUITE("scenarios/house-rules-file") {
         CHECK(back == rules::HouseRules{});
     }
     TEST_CASE("a house's own values lie over its base and are marked as the house's") {
-        const auto file = read_house_rules(own("\"cane-diameter\": {\"full\": [7.0, 10.0]}, \"bud-load\": {\"target\": {\"value\": 28, \"why\": \"weak row\"}}, "
+        const auto file = read_house_rules(own("\"cane-diameter\": {\"full\": [7.0, 10.0]}, \"bud-load\": {\"target\": "
+                                               "{\"value\": 28, \"why\": \"weak row\"}}, "
                                                "\"tying\": {\"weight\": 30, \"wraps\": [0.5, 2]}"),
                                            "h.json", assets);
         REQUIRE(file);
@@ -74,7 +77,8 @@ TEST_SUITE("scenarios/house-rules-file") {
         CHECK(file->rules.set_by_house[rules::index_of(rules::RuleName::cane_diameter)]);
         CHECK(file->rules.set_by_house[rules::index_of(rules::RuleName::tying)]);
         CHECK_FALSE(file->rules.set_by_house[rules::index_of(rules::RuleName::end_cut)]);
-        CHECK(file->own == std::vector<std::string>{"cane-diameter.full", "bud-load.target", "tying.weight", "tying.wraps"});
+        CHECK(file->own ==
+              std::vector<std::string>{"cane-diameter.full", "bud-load.target", "tying.weight", "tying.wraps"});
         const std::string written = print_house_rules(*file);
         const auto again = read_house_rules(written, "again.json", assets);
         REQUIRE(again);
@@ -83,9 +87,10 @@ TEST_SUITE("scenarios/house-rules-file") {
         CHECK(test::schema_fault("house-rules-1", written) == "");
     }
     TEST_CASE("open ends, words, yes and no, null") {
-        const auto file = read_house_rules(own("\"origin-height\": {\"half\": [10, null]}, \"cane-reach\": {\"no_neighbour\": \"run-on\"}, "
-                                               "\"suckers\": {\"renewal\": true}, \"origin-distance\": {\"arm_to\": null}"),
-                                           "h.json", assets);
+        const auto file = read_house_rules(
+            own("\"origin-height\": {\"half\": [10, null]}, \"cane-reach\": {\"no_neighbour\": \"run-on\"}, "
+                "\"suckers\": {\"renewal\": true}, \"origin-distance\": {\"arm_to\": null}"),
+            "h.json", assets);
         REQUIRE(file);
         CHECK(file->rules.origin_height.band.half.high.count == rules::open_end);
         CHECK(file->rules.cane_reach.no_neighbour == rules::NoNeighbour::run_on);
@@ -93,27 +98,36 @@ TEST_SUITE("scenarios/house-rules-file") {
     }
     TEST_CASE("what cannot be used is refused in one sentence with key and line") {
         CHECK(refused(own("\"cane-diametre\": {}")) == "h.json:2:30: There is no rule \"cane-diametre\".");
-        CHECK(refused(own("\"cane-diameter\": {\"ful\": [7, 10]}")) == "h.json:2:38: The rule cane-diameter has no value \"ful\".");
-        CHECK(refused(own("\"cane-diameter\": {\"full\": 7}")) == "h.json:2:39: \"cane-diameter.full\" is a list of two, the lower first.");
+        CHECK(refused(own("\"cane-diameter\": {\"ful\": [7, 10]}")) ==
+              "h.json:2:38: The rule cane-diameter has no value \"ful\".");
+        CHECK(refused(own("\"cane-diameter\": {\"full\": 7}")) ==
+              "h.json:2:39: \"cane-diameter.full\" is a list of two, the lower first.");
         CHECK(refused(own("\"cane-diameter\": {\"full\": [5, 10]}")) ==
               "h.json:2:39: cane-diameter.full: the bands cross; the half band must lie around the full one.");
-        CHECK(refused(own("\"bud-load\": {\"target\": -3}")).find("bud-load.target is below zero") != std::string::npos);
-        CHECK(refused(own("\"bud-load\": {\"target\": 27.5}")) == "h.json:2:36: \"bud-load.target\" must be a whole number, not 27.5.");
+        CHECK(refused(own("\"bud-load\": {\"target\": -3}")).find("bud-load.target is below zero") !=
+              std::string::npos);
+        CHECK(refused(own("\"bud-load\": {\"target\": 27.5}")) ==
+              "h.json:2:36: \"bud-load.target\" must be a whole number, not 27.5.");
         CHECK(refused(own("\"cane-health\": {\"ripe_share\": \"much\"}")) ==
               "h.json:2:43: \"cane-health.ripe_share\" must be a number, but is a text.");
         CHECK(refused(own("\"wood-age\": {\"on\": \"yes\"}")) == "h.json:2:32: \"wood-age.on\" must be true or false.");
         CHECK(refused(own("\"origin-distance\": {\"measure\": \"far\"}")) ==
               "h.json:2:44: \"origin-distance.measure\" is \"far\"; it must be one of: distance, creep.");
         CHECK(refused(own("\"tying\": {\"wraps\": [0, 0.7]}")) == "h.json:2:36: Wraps go from 0 to 3 in halves.");
-        CHECK(refused("{\"kind\": \"spurwright-house-rules\", \"version\": 1, \"name\": \"x\", \"rules\": {}}").find("no base is named") != std::string::npos);
-        CHECK(refused("{\"kind\": \"spurwright-house-rules\", \"version\": 2}").find("this program reads up to version 1") != std::string::npos);
-        CHECK(refused("{\"kind\": \"spurwright-vine\", \"version\": 1}") == "h.json:1:10: The file is of kind \"spurwright-vine\", not \"spurwright-house-rules\".");
-        CHECK(refused("{\"kind\": \"spurwright-house-rules\", \"version\": 1, \"name\": \"x\", \"base\": \"../general\", \"rules\": {}}").find("is no set to build on") !=
-              std::string::npos);
+        CHECK(refused("{\"kind\": \"spurwright-house-rules\", \"version\": 1, \"name\": \"x\", \"rules\": {}}")
+                  .find("no base is named") != std::string::npos);
+        CHECK(refused("{\"kind\": \"spurwright-house-rules\", \"version\": 2}")
+                  .find("this program reads up to version 1") != std::string::npos);
+        CHECK(refused("{\"kind\": \"spurwright-vine\", \"version\": 1}") ==
+              "h.json:1:10: The file is of kind \"spurwright-vine\", not \"spurwright-house-rules\".");
+        CHECK(refused("{\"kind\": \"spurwright-house-rules\", \"version\": 1, \"name\": \"x\", \"base\": "
+                      "\"../general\", \"rules\": {}}")
+                  .find("is no set to build on") != std::string::npos);
     }
     TEST_CASE("weights of the rules in force may not all be nothing") {
         std::string none;
-        for (const std::string_view rule : rules::rule_keys) none += (none.empty() ? "\"" : ", \"") + std::string(rule) + "\": {\"on\": false}";
+        for (const std::string_view rule : rules::rule_keys)
+            none += (none.empty() ? "\"" : ", \"") + std::string(rule) + "\": {\"on\": false}";
         CHECK(refused(own(none)) != "read");
     }
 }

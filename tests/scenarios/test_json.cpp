@@ -19,7 +19,7 @@ std::string nested(int levels, char open, char close) {
     return std::string(static_cast<std::size_t>(levels), open) + std::string(static_cast<std::size_t>(levels), close);
 }
 
-}  // namespace
+} // namespace
 
 TEST_SUITE("scenarios/json") {
     TEST_CASE("values remember their line and column") {

@@ -34,7 +34,7 @@ struct Folder {
 std::string fault(const Result<void>& result) { return result ? "written" : std::string(result.error().key.name); }
 std::string fault(const Result<std::string>& result) { return result ? "read" : std::string(result.error().key.name); }
 
-}  // namespace
+} // namespace
 
 TEST_SUITE("scenarios/safe-file") {
     TEST_CASE("what is written is read, the old one is replaced whole, and nothing stays beside") {
@@ -46,7 +46,7 @@ TEST_SUITE("scenarios/safe-file") {
         REQUIRE(::chmod(path.c_str(), 0640) == 0);
         CHECK(fault(write_file(path, "new")) == "written");
         CHECK(*read_file(path, 100) == "new");
-        struct stat there{};
+        struct stat there {};
         REQUIRE(::stat(path.c_str(), &there) == 0);
         CHECK((there.st_mode & 0777) == 0640);
         CHECK(folder.files() == 1);

@@ -37,11 +37,12 @@ std::string refused(const std::string& text) {
     const Error& e = read.error();
     std::string arguments;
     for (const Named& a : e.arguments)
-        if (const auto* part = std::get_if<std::string>(&a.value); part && (a.gap == "part" || a.gap == "key")) arguments += " " + *part;
+        if (const auto* part = std::get_if<std::string>(&a.value); part && (a.gap == "part" || a.gap == "key"))
+            arguments += " " + *part;
     return std::string(e.key.name) + arguments + " " + std::to_string(e.where.line);
 }
 
-}  // namespace
+} // namespace
 
 TEST_SUITE("scenarios/vine-file") {
     TEST_CASE("the little vine's file reads to its hash, the same as drawn in code") {
@@ -69,7 +70,8 @@ TEST_SUITE("scenarios/vine-file") {
     }
     TEST_CASE("a pruned vine keeps its brush, wounds, marks, ties and plan through a file") {
         const Vine before = test::little_vine();
-        const auto plan = parse_plan("mark a4 left; cut a2.1+18.0 shears; cut a4.5+20.0 shears tilt 20; lay a7 right wraps 1.5; tie a7.1+15.0 tight; lay a4 left wraps 1; cut a6.2+20.0 shears");
+        const auto plan = parse_plan("mark a4 left; cut a2.1+18.0 shears; cut a4.5+20.0 shears tilt 20; lay a7 right "
+                                     "wraps 1.5; tie a7.1+15.0 tight; lay a4 left wraps 1; cut a6.2+20.0 shears");
         REQUIRE(plan);
         const auto after = prune(before, *plan);
         if (!after) MESSAGE(std::string(after.error().key.name));
@@ -130,20 +132,24 @@ TEST_SUITE("scenarios/vine-file") {
         CHECK(refused(changed("\"version\": 1", "\"version\": 2")) == "error.file.newer 1");
         CHECK(refused(changed("\"head\": \"a1.2\", ", "")) == "error.json.missing head 1");
         CHECK(refused(changed("\"origin_left\": 0", "\"origin_lefft\": 0")) == "error.json.unknown-key origin_lefft 5");
-        CHECK(refused(changed("\"side\": \"left\", \"ripe\": 203", "\"side\": \"near\", \"ripe\": 203")) == "error.json.not-a-word side 11");
+        CHECK(refused(changed("\"side\": \"left\", \"ripe\": 203", "\"side\": \"near\", \"ripe\": 203")) ==
+              "error.json.not-a-word side 11");
         CHECK(refused(changed("\"joint\": 93,", "\"joint\": 93.00001,")) == "error.json.too-fine joint 14");
         CHECK(refused(changed("\"joint\": 93,", "\"joint\": 1e9,")) == "error.json.too-large-number joint 14");
         CHECK(refused(changed("\"joint\": 93,", "\"joint\": \"93\",")) == "error.json.kind joint 14");
         CHECK(refused(changed("\"wraps\": 1,", "\"wraps\": 0.7,")) == "error.file.wraps 45");
-        CHECK(refused(changed("\"born\": 3, \"side\": \"left\"", "\"born\": 3.5, \"side\": \"left\"")) == "error.json.not-whole born 11");
+        CHECK(refused(changed("\"born\": 3, \"side\": \"left\"", "\"born\": 3.5, \"side\": \"left\"")) ==
+              "error.json.not-whole born 11");
     }
     TEST_CASE("a broken invariant is refused with the part and its line") {
         CHECK(refused(changed("\"on\": \"a3.2\"", "\"on\": \"a3.7\"")) == "error.vine.parent a7 37");
-        CHECK(refused(changed("\"d\": [8.8, 8.3], \"at\": [61, 910, 0]", "\"d\": [8.3, 8.8], \"at\": [61, 910, 0]")) == "error.vine.diameters a7.1 39");
+        CHECK(refused(changed("\"d\": [8.8, 8.3], \"at\": [61, 910, 0]", "\"d\": [8.3, 8.8], \"at\": [61, 910, 0]")) ==
+              "error.vine.diameters a7.1 39");
         CHECK(refused(changed("\"at\": [61, 1114, 0]", "\"at\": [61, 1214, 0]")) == "error.vine.stretched a7.4 42");
         CHECK(refused(changed("\"spacing\": 1800", "\"spacing\": 180")) == "error.vine.spacing spacing 1");
         CHECK(refused(changed("\"id\": \"a7\"", "\"id\": \"a6\"")) == "error.vine.axis-order a6 33");
-        CHECK(refused(changed("\"node\": \"a2.1\", \"beyond\": 15", "\"node\": \"a2.9\", \"beyond\": 15")) == "error.vine.tie t1 46");
+        CHECK(refused(changed("\"node\": \"a2.1\", \"beyond\": 15", "\"node\": \"a2.9\", \"beyond\": 15")) ==
+              "error.vine.tie t1 46");
     }
     TEST_CASE("a file cut short anywhere is refused and never crashes") {
         const std::string text = little_text();

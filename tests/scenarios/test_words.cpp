@@ -8,8 +8,8 @@
 #include <set>
 #include <sstream>
 
-#include "scenarios/words/load_words.h"
 #include "scenarios/words/layout.h"
+#include "scenarios/words/load_words.h"
 #include "scenarios/words/word_check.h"
 #include "sim/rules/rule_list.h"
 #include "tests/scenarios/schema.h"
@@ -51,7 +51,8 @@ std::set<std::string> keys_in_sources(const WordFile& english) {
     for (const auto& [key, text] : english.texts) families.insert(key.substr(0, key.find('.')));
     const std::regex literal("\"([a-z]+(?:\\.[a-z0-9-]+)+)\"");
     for (const char* folder : {"/sim", "/scenarios"})
-        for (const auto& entry : std::filesystem::recursive_directory_iterator(std::string(SPURWRIGHT_SOURCE) + folder)) {
+        for (const auto& entry :
+             std::filesystem::recursive_directory_iterator(std::string(SPURWRIGHT_SOURCE) + folder)) {
             const std::string extension = entry.path().extension();
             if (extension != ".cpp" && extension != ".h") continue;
             const std::string text = file_text(entry.path());
@@ -63,13 +64,15 @@ std::set<std::string> keys_in_sources(const WordFile& english) {
     return keys;
 }
 
-}  // namespace
+} // namespace
 
 TEST_SUITE("scenarios/words") {
     const std::string about = "{\"_about\": {\"language\": \"en\", \"name\": \"English\"}";
 
     TEST_CASE("gaps are filled by type, in any order, and braces are written twice") {
-        const Words w = from(about + ", \"a\": \"{part}: {measured} of {n}, {{x}}\", \"b\": \"{side}\", \"side.left\": \"near {part}\"}");
+        const Words w =
+            from(about +
+                 ", \"a\": \"{part}: {measured} of {n}, {{x}}\", \"b\": \"{side}\", \"side.left\": \"near {part}\"}");
         CHECK(w("a", {{"measured", Length{8'450}}, {"part", AxisId{4}}, {"n", Count{3}}}) == "a4: 8.5 mm of 3, {x}");
         CHECK(w("b", {{"side", TextKey{"side.left"}}, {"part", node_id(AxisId{7}, 2)}}) == "near a7.2");
         CHECK(w("missing") == "[missing]");
@@ -118,11 +121,14 @@ TEST_SUITE("scenarios/words") {
         CHECK(w("a", {{"measured", PerMille{797}}, {"low", PerMille{800}}}) == "79.7 %, under 80 %");
     }
     TEST_CASE("a unit is said once where one short word joins two measures") {
-        const Words w = from(about + ", \"a\": \"{low} to {high}\", \"b\": \"{low}, {high}\", \"c\": \"from {low} to {high}; {n} a {high}\"}");
+        const Words w = from(
+            about +
+            ", \"a\": \"{low} to {high}\", \"b\": \"{low}, {high}\", \"c\": \"from {low} to {high}; {n} a {high}\"}");
         CHECK(w("a", {{"low", Length{8'000}}, {"high", Length{12'000}}}) == "8 to 12 mm");
         CHECK(w("a", {{"low", Length{800'000}}, {"high", Length{1'200'000}}}) == "800 mm to 1.2 m");
         CHECK(w("b", {{"low", Length{8'000}}, {"high", Length{12'000}}}) == "8 mm, 12 mm");
-        CHECK(w("c", {{"low", Length{8'000}}, {"high", Length{12'000}}, {"n", Count{2}}}) == "from 8 to 12 mm; 2 a 12 mm");
+        CHECK(w("c", {{"low", Length{8'000}}, {"high", Length{12'000}}, {"n", Count{2}}}) ==
+              "from 8 to 12 mm; 2 a 12 mm");
         CHECK(w("a", {{"low", PerMille{800}}, {"high", PerMille{900}}}) == "80 to 90 %");
     }
     TEST_CASE("a regional file falls back to its base, then to English") {
@@ -161,8 +167,8 @@ TEST_SUITE("scenarios/words") {
         es.texts.erase("best.counted.one");
         es.open.push_back("gone");
         const WordFaults faults = word_faults({en, es});
-        CHECK(faults.missing.size() == 3);  // one plural twice: beside its other form, and beside English
-        CHECK(faults.extra.size() == 4);    // "no.such", and the open list names "gone" and the two keys erased
+        CHECK(faults.missing.size() == 3); // one plural twice: beside its other form, and beside English
+        CHECK(faults.extra.size() == 4);   // "no.such", and the open list names "gone" and the two keys erased
         CHECK(faults.gaps.size() == 1);
     }
     TEST_CASE("every key that the sources use has a text") {
@@ -185,13 +191,16 @@ TEST_SUITE("scenarios/words") {
         for (const auto step : rules::words_of(rules::Step{})) need("step." + std::string(step));
         for (const auto mend : rules::words_of(rules::Mend{})) need("mend." + std::string(mend));
         for (const auto side : words_of(Side{})) need("post." + std::string(side));
-        for (const char* note : {"laid-last-winter", "on-last-winters-cane", "on-last-winters-spur", "below-graft", "sucker", "from-old-wood", "from-base-bud",
-                                 "double", "cracked", "spotted", "scarred", "broken-end", "dead", "cut-off"})
+        for (const char* note : {"laid-last-winter", "on-last-winters-cane", "on-last-winters-spur", "below-graft",
+                                 "sucker", "from-old-wood", "from-base-bud", "double", "cracked", "spotted", "scarred",
+                                 "broken-end", "dead", "cut-off"})
             need(std::string("note.") + note);
     }
     TEST_CASE("users read no barred word and no bare left or right") {
         const std::regex barred("\\b(ghost|severity|regret|engine|signature|bench)\\b", std::regex::icase);
-        const std::regex sides("\\b(to the|on the|at the|the) (left|right)\\b|\\b(left|right)(-hand)? (side|cane|spur|arm|post)\\b", std::regex::icase);
+        const std::regex sides(
+            "\\b(to the|on the|at the|the) (left|right)\\b|\\b(left|right)(-hand)? (side|cane|spur|arm|post)\\b",
+            std::regex::icase);
         const std::regex lados("\\b(izquierda|derecha|izquierdo|derecho)\\b", std::regex::icase);
         for (const std::string_view language : languages)
             for (const auto& [key, text] : loaded(language).texts) {
@@ -208,11 +217,13 @@ TEST_SUITE("scenarios/words") {
         for (const char* language : {"es", "es-ES", "es-CL"}) {
             const WordFile file = loaded(language);
             for (const auto& [key, text] : file.texts)
-                if (!key.starts_with("number.")) CHECK_MESSAGE(std::find(file.open.begin(), file.open.end(), key) != file.open.end(), key);
+                if (!key.starts_with("number."))
+                    CHECK_MESSAGE(std::find(file.open.begin(), file.open.end(), key) != file.open.end(), key);
         }
     }
     TEST_CASE("word files keep their schema") {
-        for (const std::string_view language : languages) CHECK(test::schema_fault("words", file_text(assets.path("words", std::string(language) + ".json"))) == "");
+        for (const std::string_view language : languages)
+            CHECK(test::schema_fault("words", file_text(assets.path("words", std::string(language) + ".json"))) == "");
     }
     TEST_CASE("text is laid out by characters, not bytes") {
         CHECK(width_of("año °") == 5);

@@ -14,4 +14,4 @@ inline std::string_view text(const std::uint8_t* data, std::size_t size) {
     return size == 0 ? std::string_view{} : std::string_view(reinterpret_cast<const char*>(data), size);
 }
 
-}  // namespace spurwright::fuzz
+} // namespace spurwright::fuzz

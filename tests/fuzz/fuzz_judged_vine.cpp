@@ -15,7 +15,7 @@ int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
     const std::string_view text = fuzz::text(data, size);
     const std::size_t line = std::min(text.find('\n'), text.size());
     const auto file = io::read_vine_file(text.substr(std::min(line + 1, text.size())), "fuzz");
-    if (!file || file->vine.nodes.size() > 400) return 0;  // small ones are quick; width is the property tests' matter
+    if (!file || file->vine.nodes.size() > 400) return 0; // small ones are quick; width is the property tests' matter
     static const words::Words words = words::bare_words();
     static_cast<void>(commands::vine_answer({file->vine, "", {}}, words));
     const auto pruned = commands::prune_by_text(file->vine, std::string(text.substr(0, line)));

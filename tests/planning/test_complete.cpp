@@ -119,8 +119,9 @@ TEST_SUITE("planning/complete") {
         CHECK(suckers.find("cut a10.0-3.2 shears") != std::string::npos);
     }
     TEST_CASE("every full plan of the small vines is legal, keeps the vine sound and reads back from its text") {
-        for (const auto& [name, vine] : test::small_vines()) {
-            CAPTURE(name);
+        for (const test::NamedVine& small : test::small_vines()) {
+            const Vine& vine = small.vine;
+            CAPTURE(small.name);
             const VineTables tables = vine_tables(vine, house);
             std::uint64_t seen = 0;
             int refused = 0, unsound = 0, misread = 0;

@@ -43,9 +43,10 @@ TEST_SUITE("planning/vine-tables") {
     const rules::HouseRules house;
 
     TEST_CASE("the sum of the pieces is what the judge says, for the choices of every small vine") {
-        for (const auto& [name, vine] : test::small_vines()) {
-            const Proof proof = table_is_judge(vine, house, name == "little" ? 1 : 11);
-            CAPTURE(name);
+        for (const test::NamedVine& small : test::small_vines()) {
+            const Vine& vine = small.vine;
+            const Proof proof = table_is_judge(vine, house, small.name == "little" ? 1 : 11);
+            CAPTURE(small.name);
             CAPTURE(proof.choices);
             CAPTURE(proof.judged);
             CAPTURE(proof.first);
@@ -61,17 +62,19 @@ TEST_SUITE("planning/vine-tables") {
         other.cane_side.over_the_head = true;
         other.bud_load.target = 11;
         other.caps = {{300}, {450}, {1'200}};
-        for (const auto& [name, vine] : test::small_vines()) {
+        for (const test::NamedVine& small : test::small_vines()) {
+            const Vine& vine = small.vine;
             const Proof proof = table_is_judge(vine, other, 37);
-            CAPTURE(name);
+            CAPTURE(small.name);
             CAPTURE(proof.first);
             CHECK(proof.differ == 0);
         }
     }
 
     TEST_CASE("the search finds the plan and the counts of nested loops on every small vine") {
-        for (const auto& [name, vine] : test::small_vines()) {
-            CAPTURE(name);
+        for (const test::NamedVine& small : test::small_vines()) {
+            const Vine& vine = small.vine;
+            CAPTURE(small.name);
             const VineTables tables = vine_tables(vine, house);
             const auto best = best_by_force(tables.tables);
             REQUIRE(best.has_value());
@@ -82,8 +85,9 @@ TEST_SUITE("planning/vine-tables") {
     }
 
     TEST_CASE("the best plan is worth what the judge gives it, and nothing done is worth at most 5") {
-        for (const auto& [name, vine] : test::small_vines()) {
-            CAPTURE(name);
+        for (const test::NamedVine& small : test::small_vines()) {
+            const Vine& vine = small.vine;
+            CAPTURE(small.name);
             const Planning planning(vine, house);
             const Judged judged{vine, house};
             const auto best = planning.best();

@@ -50,9 +50,9 @@ Result<Answer> answer(const Asked& asked, const Surroundings& around) {
     answer.object.set("hash", hash_text(vine_hash(found->vine)));
     answer.object.set("plans_counted", counted);
     io::Json list = io::Json::list();
-    answer.text = plans.empty()
-                      ? around.words("best.none") + "\n"
-                      : around.words("best.counted", {{"n", Count{static_cast<std::int64_t>(counted)}}}) + "\n";
+    answer.text = words::wrapped(
+        plans.empty() ? around.words("best.none")
+                      : around.words("best.counted", {{"n", Count{static_cast<std::int64_t>(counted)}}}));
     for (std::size_t i = 0; i < plans.size(); ++i) {
         list.push(plan_object(plans[i]));
         const std::string row = around.words("best.row", {{"rank", Count{static_cast<std::int64_t>(i) + 1}},

@@ -13,6 +13,12 @@ Printed refused(const Error& error, const words::Words& words, bool json) {
             exit_status(error)};
 }
 
+// The line every page carries while a wording of its language is open.
+std::string page(std::string text, const words::Words& words) {
+    if (words.unchecked()) text += "\n" + words("words.unchecked") + "\n";
+    return text;
+}
+
 } // namespace
 
 Printed run_command(const std::vector<std::string>& arguments) {
@@ -27,10 +33,10 @@ Printed run_command(const std::vector<std::string>& arguments) {
     const auto line = read_command_line(arguments);
     if (!line) return refused(line.error(), *words, json);
     if (line->version) return {"spurwright " SPURWRIGHT_VERSION "\n", "", 0};
-    if (line->help) return {line->verb ? help_text(*line->verb, *words) : help_text(*words), "", 0};
+    if (line->help) return {page(line->verb ? help_text(*line->verb, *words) : help_text(*words), *words), "", 0};
     auto answer = line->verb->answer(line->asked, {*assets, *words});
     if (!answer) return refused(answer.error(), *words, json);
-    return {json ? io::print_json(answer->object) : answer->text, "", answer->status};
+    return {json ? io::print_json(answer->object) : page(std::move(answer->text), *words), "", answer->status};
 }
 
 } // namespace spurwright::commands

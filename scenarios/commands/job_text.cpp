@@ -157,7 +157,6 @@ std::string job_text(const Job& job, const Words& words) {
     out += "\n" + heading(words("job.learn"));
     for (const std::string& key : job.learn_keys) out += words::hanging("  - ", words(key), 4);
     out += "\n" + heading(words("job.try")) + try_text(job, words);
-    if (words.unchecked()) out += line(words, "job.unchecked");
     return out + line(words, "safety.line");
 }
 

@@ -15,10 +15,9 @@ std::string text_of(const Judged& judged, const words::Words& words) {
     std::string out;
     if (judged.best) {
         out += words("judge.points", {{"points", judged.judgement.points}, {"best", *judged.best}}) + "\n";
-        out += words("judge.rank", {{"counted", Count{static_cast<std::int64_t>(judged.tally.counted)}},
-                                    {"better", Count{static_cast<std::int64_t>(judged.tally.better)}},
-                                    {"equal", Count{static_cast<std::int64_t>(judged.tally.equal)}}}) +
-               "\n";
+        out += words::wrapped(words("judge.rank", {{"counted", Count{static_cast<std::int64_t>(judged.tally.counted)}},
+                                                   {"better", Count{static_cast<std::int64_t>(judged.tally.better)}},
+                                                   {"equal", Count{static_cast<std::int64_t>(judged.tally.equal)}}}));
     } else {
         out += words("judge.no-best", {{"points", judged.judgement.points}}) + "\n";
     }

@@ -52,11 +52,21 @@ std::string table_text(const Table& table) {
         std::string line;
         for (std::size_t i = 0; i < row.size(); ++i) {
             if (i > 0) line += "  ";
+            if (i + 1 == row.size()) break;
             line +=
                 i < table.right.size() && table.right[i] ? padded_left(row[i], widths[i]) : padded(row[i], widths[i]);
         }
-        line.erase(line.find_last_not_of(' ') + 1);
-        out += line + "\n";
+        if (row.empty()) continue;
+        const std::size_t last = row.size() - 1;
+        const bool right = last < table.right.size() && table.right[last];
+        const std::string cell = right ? padded_left(row[last], widths[last]) : row[last];
+        if (right || width_of(line) + width_of(cell) <= console_width) {
+            line += cell;
+            line.erase(line.find_last_not_of(' ') + 1);
+            out += line + "\n";
+        } else {
+            out += hanging(line, cell, width_of(line));
+        }
     }
     return out;
 }

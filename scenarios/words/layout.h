@@ -19,7 +19,8 @@ std::string wrapped(std::string_view text, std::size_t width = console_width);
 std::string hanging(std::string_view head, std::string_view text, std::size_t indent,
                     std::size_t width = console_width);
 
-// Cells in columns as wide as their widest, two spaces between; `right`: columns of numbers. LF after each row.
+// Cells in columns as wide as their widest, two spaces between; `right`: columns of numbers. The last column wraps
+// where the console ends. LF after each row.
 struct Table {
     std::vector<std::vector<std::string>> rows; // the first is the head
     std::vector<bool> right;

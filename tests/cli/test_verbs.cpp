@@ -200,12 +200,18 @@ TEST_SUITE("cli/verbs") {
             }
             check_page(text_of({"judge", code, "--plan", "", "--language", language}));
             check_page(text_of({"weigh", code, "--plan", "", "--language", language}));
+            check_page(text_of({"show", code, "--language", language}));
+            check_page(text_of({"show", little, "--language", language}));
+            check_page(text_of({"best", code, "--top", "3", "--language", language}));
             check_page(text_of({"--help", "--language", language}));
             for (const char* verb : {"job", "grow", "show", "prune", "judge", "best", "weigh", "words", "fingerprint"})
                 check_page(text_of({verb, "--help", "--language", language}));
         }
         CHECK(text_of({"job", "--language", "es"}).find("Es práctica, nada más.") != std::string::npos);
         CHECK(text_of({"job"}).find("Training aid only.") != std::string::npos);
+        CHECK(text_of({"weigh", code, "--plan", "", "--language", "es"})
+                  .ends_with("\npalabras aún no revisadas por un podador de habla hispana\n"));
+        CHECK(text_of({"weigh", code, "--plan", ""}).find("native") == std::string::npos);
     }
     TEST_CASE("fingerprint is one number, the same twice and from another folder") {
         const Folder folder;

@@ -1,6 +1,8 @@
 // What the verbs print: the fields of the documents, the same numbers from every side, and nothing that is not true.
 #include <doctest/doctest.h>
 
+#include <cstdlib>
+#include <filesystem>
 #include <nlohmann/json.hpp>
 
 #include "scenarios/commands/fingerprint.h"
@@ -226,6 +228,35 @@ TEST_SUITE("cli/verbs") {
         CHECK(checked["missing"].empty());
         CHECK(object_of({"words", "--open", "--language", "es"}, "verb-words")["open"].size() > 300);
         CHECK(object_of({"words", "--open"}, "verb-words")["open"].empty());
+    }
+    TEST_CASE("words --check answers no where the files do not agree, and no assets at all is status 3") {
+        const Folder folder;
+        std::filesystem::copy(SPURWRIGHT_SOURCE "/assets", folder.file("assets"),
+                              std::filesystem::copy_options::recursive);
+        std::string spanish = file_text(folder.file("assets/words/es.json"));
+        const std::string line = "  \"where.code\": \"el código\",\n";
+        REQUIRE(spanish.find(line) != std::string::npos);
+        folder.write("assets/words/es.json", spanish.erase(spanish.find(line), line.size()));
+        ::setenv("SPURWRIGHT_ASSETS", folder.file("assets").c_str(), 1);
+        const Ran checked = run_program({"words", "--check"}), shown = run_program({"show", code});
+        ::setenv("SPURWRIGHT_ASSETS", folder.file("none").c_str(), 1);
+        const Ran nowhere = run_program({"show", code});
+        ::unsetenv("SPURWRIGHT_ASSETS");
+        CHECK(checked.status == 1);
+        CHECK(checked.out.starts_with("es: where.code is missing.\n"));
+        CHECK(shown.status == 0);
+        CHECK(nowhere.status == 3);
+        CHECK(nowhere.out.empty());
+        CHECK(nowhere.err == "spurwright: SPURWRIGHT_ASSETS: There is no folder " + folder.file("none") + ".\n");
+    }
+    TEST_CASE("the program links no GL, X, GLFW or cairo") {
+        const Folder folder;
+        const std::string list = folder.file("libraries");
+        REQUIRE(std::system(("ldd " SPURWRIGHT_PROGRAM " > " + list).c_str()) == 0);
+        const std::string libraries = file_text(list);
+        CHECK(libraries.find("libc.so") != std::string::npos);
+        for (const char* other : {"libGL", "libEGL", "libX11", "libglfw", "libcairo"})
+            CHECK(libraries.find(other) == std::string::npos);
     }
     TEST_CASE("version, help") {
         CHECK(text_of({"--version"}).starts_with("spurwright "));

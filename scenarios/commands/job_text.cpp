@@ -18,11 +18,6 @@ std::string line(const Words& words, std::string_view key, const Arguments& argu
     return words::wrapped(words(key, arguments));
 }
 
-// One decimal always, so that a column can be read down.
-std::string tenths_text(Tenths t, const Words& words) {
-    return std::to_string(t.count / 10) + words.numbers().point + std::to_string(t.count % 10);
-}
-
 std::string heading(const std::string& text) { return text + "\n" + std::string(words::width_of(text), '-') + "\n"; }
 
 // "a118, 12 buds" for the piece of one side; "-" where there is none.
@@ -60,7 +55,8 @@ std::string plans_table(const Column& beginner, const Column& best, const Words&
             [&](const Column& c) { return piece_text(c.facts.sides[at].spur, words); });
     }
     row(words("job.buds-left"), [&](const Column& c) { return std::to_string(c.facts.load.all); });
-    row(words("job.points"), [&](const Column& c) { return tenths_text(c.judged.judgement.points, words); });
+    row(words("job.points"),
+        [&](const Column& c) { return words::points_text(c.judged.judgement.points, words.numbers()); });
     row(words("job.better"),
         [&](const Column& c) { return words.measure(Count{static_cast<std::int64_t>(c.judged.tally.better)}); });
     return words::table_text(table);
@@ -87,14 +83,17 @@ std::string marks_table(const Job& job, const Words& words) {
     for (const rules::Rule* rule : rules::all_rules) {
         const Sum mine = sum_of(job.beginner.judgement, *rule), best = sum_of(job.best.judgement, *rule);
         if (best.out_of.count == 0) continue;
-        table.rows.push_back({words("rule." + std::string(rule->key()) + ".name"), tenths_text(mine.points, words),
-                              tenths_text(best.points, words), tenths_text(best.out_of, words)});
-    }
-    table.rows.push_back({words("job.sum"), tenths_text(job.beginner.judgement.points_before_caps, words),
-                          tenths_text(job.best.judgement.points_before_caps, words), tenths_text({1000}, words)});
-    for (const rules::Cap& cap : job.beginner.judgement.caps)
         table.rows.push_back(
-            {words("job.cap-row", {{"limit", cap.limit}}), tenths_text(job.beginner.judgement.points, words), "", ""});
+            {words("rule." + std::string(rule->key()) + ".name"), words::points_text(mine.points, words.numbers()),
+             words::points_text(best.points, words.numbers()), words::points_text(best.out_of, words.numbers())});
+    }
+    table.rows.push_back({words("job.sum"),
+                          words::points_text(job.beginner.judgement.points_before_caps, words.numbers()),
+                          words::points_text(job.best.judgement.points_before_caps, words.numbers()),
+                          words::points_text({1000}, words.numbers())});
+    for (const rules::Cap& cap : job.beginner.judgement.caps)
+        table.rows.push_back({words("job.cap-row", {{"limit", cap.limit}}),
+                              words::points_text(job.beginner.judgement.points, words.numbers()), "", ""});
     return words::table_text(table);
 }
 
@@ -106,7 +105,7 @@ std::string losses(const rules::Judgement& judgement, const Words& words) {
         std::string of_step;
         for (const Finding& f : judgement.findings) {
             if (word_of(f.step) != step || f.lost().count <= 0) continue;
-            const std::string head = words::padded_left("-" + tenths_text(f.lost(), words), 7) + "  ";
+            const std::string head = words::padded_left(words::points_text(-f.lost(), words.numbers()), 7) + "  ";
             std::string text = words.sentence(f.said.key, f.said.arguments);
             if (f.mend != rules::Mend::nothing) text += " (" + words("mend." + std::string(word_of(f.mend))) + ")";
             of_step += words::hanging(head, text, 9);

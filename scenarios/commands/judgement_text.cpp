@@ -62,7 +62,7 @@ Json findings_list(const std::vector<Finding>& findings, const words::Words& wor
 
 // "-3.5  Cane a12 is 6.9 mm thick ... (next winter)"
 std::string lost_line(const Finding& f, const words::Words& words) {
-    const std::string head = words::padded_left("-" + words.measure(f.lost()), 6) + "  ";
+    const std::string head = words::padded_left(words::points_text(-f.lost(), words.numbers()), 6) + "  ";
     std::string text = words.sentence(f.said.key, f.said.arguments);
     if (f.mend != rules::Mend::nothing) text += " (" + words("mend." + std::string(word_of(f.mend))) + ")";
     return words::hanging(head, text, 8);

@@ -80,6 +80,11 @@ std::string measure_text(const Argument& value, const NumberStyle& style, int fi
     return std::visit(Shown{style, finer}, value);
 }
 
+std::string points_text(Tenths points, const NumberStyle& style) {
+    const int tenths = std::abs(points.count);
+    return (points.count < 0 ? "-" : "") + std::to_string(tenths / 10) + style.point + std::to_string(tenths % 10);
+}
+
 std::vector<std::string> measure_texts(const Arguments& arguments, const NumberStyle& style) {
     std::vector<std::string> texts;
     for (const Named& argument : arguments) texts.push_back(measure_text(argument.value, style));

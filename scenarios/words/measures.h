@@ -23,6 +23,9 @@ std::string measure_text(const Argument& value, const NumberStyle& style, int fi
 // print alike ("7.96 mm is below 8 mm", not "8 mm is below 8 mm").
 std::vector<std::string> measure_texts(const Arguments& arguments, const NumberStyle& style);
 
+// Points with one decimal always, for columns: "3.0".
+std::string points_text(Tenths points, const NumberStyle& style);
+
 // `value` with `decimals` places, rounded half away from zero, without trailing zeros. `scale`: value / 10^scale.
 std::string number_text(std::int64_t value, int scale, int decimals, const NumberStyle& style);
 

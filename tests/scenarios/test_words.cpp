@@ -105,6 +105,8 @@ TEST_SUITE("scenarios/words") {
         CHECK(measure_text(Strain{18'000}, en) == "1.8 %");
         CHECK(measure_text(Tenths{875}, en) == "87.5");
         CHECK(measure_text(Tenths{1'000}, en) == "100");
+        CHECK(points_text({30}, en) == "3.0");
+        CHECK(points_text({-4}, en) == "-0.4");
         CHECK(measure_text(Ratio{1.333}, en) == "1.33");
         CHECK(measure_text(Count{9'999}, en) == "9999");
         CHECK(measure_text(Count{70'281'213}, en) == "70,281,213");

@@ -2,13 +2,14 @@
 #include <doctest/doctest.h>
 
 #include "tests/growth/census.h"
+#include "tests/support/full_size.h"
 
 using namespace spurwright;
 using namespace spurwright::test;
 
 namespace {
 
-constexpr int vines = 1000;
+const int vines = test::sized(1000, 10'000);  // SPURWRIGHT_FULL
 
 struct Crowd {
     Tally diameter, joint, evenness;

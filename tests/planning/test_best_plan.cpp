@@ -8,6 +8,7 @@
 #include "sim/planning/count_by_halves.h"
 #include "sim/planning/plan_count.h"
 #include "sim/planning/top_plans.h"
+#include "tests/support/full_size.h"
 #include "tests/support/random_tables.h"
 
 using namespace spurwright;
@@ -27,7 +28,7 @@ std::vector<Ranked> all_by_force(const Tables& tables) {
 }  // namespace
 
 TEST_SUITE("planning/best-plan") {
-    constexpr std::uint32_t instances = 3'000;
+    const auto instances = test::sized<std::uint32_t>(3'000, 30'000);
 
     TEST_CASE("on 3,000 small tables the search finds the same plan, points and sum as nested loops, with and without "
               "its bound") {

@@ -4,6 +4,7 @@
 #include "sim/growth/history_pruner.h"
 #include "sim/growth/season.h"
 #include "sim/growth/training.h"
+#include "sim/vine/vine_check.h"
 
 namespace spurwright::growth {
 namespace {
@@ -44,7 +45,10 @@ Vine live_on(const Site& site, const Seen& seen) {
 
 Result<Vine> grow_vine(const Site& site) {
     if (auto fine = check(site); !fine) return failure(std::move(fine.error()));
-    return live_on(site, [](const Vine&) {});
+    Vine vine = live_on(site, [](const Vine&) {});
+    // A vine left unpruned for winters can outgrow the tables' limits: refused by name, as its file would be.
+    if (auto broken = check_vine(vine)) return failure(std::move(*broken));
+    return vine;
 }
 
 Result<std::vector<Vine>> grow_winters(const Site& site) {

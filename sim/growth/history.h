@@ -7,7 +7,7 @@
 
 namespace spurwright::growth {
 
-// The vine in winter `site.age`, uncut. Refused like check(site).
+// The vine in winter `site.age`, uncut. Refused like check(site), and where years without pruning outgrew the tables.
 [[nodiscard]] Result<Vine> grow_vine(const Site& site);
 
 // The stages of the same, for tests and for films of a life: every uncut vine from winter 3 to `site.age`.

@@ -21,6 +21,11 @@ const shape::Stem* cane_to_show(const shape::VineShape& vine, AxisId chosen) {
     return best;
 }
 
+// Pitch of somebody with eyes at `eye`, `off` from the row, who looks at a height on it.
+float pitch_to(double height, float eye, float off) {
+    return glm::degrees(std::atan2(static_cast<float>(height) - eye, off));
+}
+
 }  // namespace
 
 std::optional<View> read_view(std::string_view word) {
@@ -35,17 +40,16 @@ RowStance stance_of(View view, const shape::VineShape& vine) {
     s.along = static_cast<float>(vine.head.x);
     // The head a little below the middle: heads stand higher and lower.
     const double middle = vine.trellis.fruiting_height + 0.22;
-    s.pitch_deg = static_cast<float>(glm::degrees(std::atan2(middle - s.eye_height, s.off)));
+    s.pitch_deg = pitch_to(middle, s.eye_height, s.off);
     if (view == View::step_back) {
         s.off = 1.3f;
-        s.pitch_deg = static_cast<float>(glm::degrees(std::atan2(vine.trellis.fruiting_height + 0.33 - s.eye_height, s.off)));
+        s.pitch_deg = pitch_to(vine.trellis.fruiting_height + 0.33, s.eye_height, s.off);
     } else if (view == View::other_side) {
         s.other_side = true;
     } else if (view == View::head) {
         s.lean_in = 0.22f;
         s.lean_down = 0.33f;
-        const double y = vine.head.y + 0.05;
-        s.pitch_deg = static_cast<float>(glm::degrees(std::atan2(y - (s.eye_height - s.lean_down), s.off - s.lean_in)));
+        s.pitch_deg = pitch_to(vine.head.y + 0.05, s.eye_height - s.lean_down, s.off - s.lean_in);
     }
     return s;
 }

@@ -31,7 +31,12 @@ int main(int count, char** words) {
             unsigned long number = 0;
             int age = 12;
             std::sscanf(seed.c_str(), "%lu:%d", &number, &age);
-            vine = GROWN(number, age);
+            growth::Site site;
+            site.seed = number;
+            site.age = age;
+            auto grown = growth::grow_vine(site);
+            if (!grown) return 2;
+            vine = *std::move(grown);
         }
         const auto from = std::chrono::steady_clock::now();
         auto pixels = (*studio)->draw(vine, wish);

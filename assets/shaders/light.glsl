@@ -3,7 +3,8 @@ uniform sampler2DShadow shadow_map;
 // Three tones of the dome, for a face that looks to n.
 vec3 dome(vec3 n) {
     vec3 c = n.y > 0.0 ? mix(sky_horizon.rgb, sky_up.rgb, n.y) : mix(sky_horizon.rgb, bounce.rgb, pow(-n.y, 0.7));
-    return c * sky_up.w;
+    // Along the row other wood stands in the light's way: round things look round under any sky.
+    return c * sky_up.w * (1.0 - 0.38 * n.x * n.x);
 }
 
 float sunlit(vec3 place, vec3 n) {

@@ -46,16 +46,18 @@ vec3 bark(inout vec3 normal, out float rough, out float sheen) {
     sheen = 0.35;
 #if defined(CANE)
     vec4 wide = texture(detail, at * vec2(1.0, 0.31) + vec2(0.37, 0.11));
-    a = mix(linear_of(vec3(142, 106, 74)), linear_of(vec3(188, 155, 114)), clamp(0.62 * wide.a + 0.38 * d.a + 0.28 * (d.g - 0.5), 0.0, 1.0));
-    a *= 1.0 - 0.16 * (1.0 - d.g);
+    float tone = clamp(0.85 * wide.a + 0.45 * d.a - 0.15 + 0.22 * (d.g - 0.5), 0.0, 1.0);
+    a = mix(linear_of(vec3(112, 82, 61)), linear_of(vec3(170, 137, 106)), tone);
+    a *= 1.0 - 0.30 * (1.0 - d.g);
     if ((kind & SHADED) != 0u) a = mix(a, linear_of(vec3(150, 140, 122)), 0.5);
     // Darker at nodes; below each bud the pale crescent that the leaf left.
     float turn = abs(fract(at.x - ((kind & BEHIND) != 0u ? 0.5 : 0.0) + 0.5) - 0.5);
     a *= 1.0 - 0.25 * organ.z * organ.z;
-    float scar = smoothstep(0.72, 0.86, organ.z) * (1.0 - smoothstep(0.10, 0.16, turn));
-    a = mix(a, linear_of(vec3(190, 172, 146)), 0.55 * scar);
+    vec2 off = vec2((1.0 - organ.z) / 0.20, turn / 0.13);
+    float scar = 1.0 - smoothstep(0.55, 1.0, dot(off, off));
+    a = mix(a, linear_of(vec3(172, 150, 124)), 0.55 * scar);
     // Small dark breathing pores.
-    a *= 1.0 - 0.22 * smoothstep(0.80, 0.92, texture(detail, at * vec2(3.0, 1.7)).a);
+    a *= 1.0 - 0.30 * smoothstep(0.68, 0.85, texture(detail, at * vec2(2.0, 3.3) + 0.21).a);
     a = mix(a, vec3(dot(a, vec3(.3, .5, .2))) * vec3(.96, .97, 1.06), 0.12 * (0.5 - 0.5 * normal.y));
     if ((kind & DEAD) != 0u) a = mix(a, linear_of(vec3(120, 112, 102)), 0.7);
     if ((kind & ROOTSTOCK) != 0u) a *= vec3(0.92, 0.86, 0.84);
@@ -64,24 +66,24 @@ vec3 bark(inout vec3 normal, out float rough, out float sheen) {
     sheen = d.a > 0.45 ? 0.35 : 0.12;
 #elif defined(TWO_YEAR)
     vec4 long_peel = texture(detail, at * vec2(2.0, 0.45));
-    float peel = smoothstep(0.45, 0.62, long_peel.b);
-    a = mix(linear_of(vec3(92, 77, 63)), linear_of(vec3(140, 131, 120)), peel);
-    a *= 0.82 + 0.36 * d.r;
+    float fibre = texture(detail, at * vec2(2.0, 0.8)).r, fine = texture(detail, at * vec2(5.0, 2.1) + 0.3).r;
+    float peel = smoothstep(0.25, 0.8, long_peel.b);
+    a = mix(linear_of(vec3(80, 66, 54)), linear_of(vec3(124, 113, 101)), clamp(0.35 * peel + 0.45 * fibre + 0.35 * fine - 0.1, 0.0, 1.0));
+    a *= 0.72 + 0.40 * fine;
     a *= 1.0 - 0.34 * organ.z * organ.z;
-    float edge = 4.0 * peel * (1.0 - peel);
-    a *= 1.0 - 0.35 * edge;
     if ((kind & DEAD) != 0u) a = mix(a, linear_of(vec3(120, 112, 102)), 0.7);
     normal = bumped(normal, at * vec2(2.0, 0.45), 0.30);
     rough = 0.88;
     sheen = 0.1;
 #else
     // Grooves end: the crevice's depth follows the broad variation along the wood.
-    float groove = clamp(d.r + 0.35 * (texture(detail, at * vec2(1.0, 0.5)).a - 0.5), 0.0, 1.0);
-    float strip = smoothstep(0.12, 0.80, groove);
-    a = mix(linear_of(vec3(70, 60, 52)), linear_of(vec3(132, 121, 110)), strip) * (0.80 + 0.4 * d.a);
+    vec4 close = texture(detail, at * vec2(2.0, 3.1) + vec2(0.13, 0.4));
+    float groove = clamp(0.55 * texture(detail, at * vec2(1.0, 2.3)).r + 0.45 * close.r + 0.55 * (texture(detail, at * vec2(1.0, 1.2)).a - 0.5), 0.0, 1.0);
+    float strip = smoothstep(0.18, 0.85, groove);
+    a = mix(linear_of(vec3(66, 55, 47)), linear_of(vec3(118, 106, 94)), strip) * (0.72 + 0.5 * close.a);
     if ((kind & DEAD) != 0u) a = mix(a, linear_of(vec3(124, 118, 110)), 0.7);
     if ((kind & ROOTSTOCK) != 0u) a *= vec3(0.92, 0.86, 0.84);
-    normal = bumped(normal, at, 0.65);
+    normal = bumped(normal, at * vec2(2.0, 3.1) + vec2(0.13, 0.4), 0.65);
     rough = 0.92;
     sheen = 0.05;
 #endif
@@ -109,7 +111,8 @@ vec3 cut_wood(out float rough) {
     vec4 d = texture(detail, at * 0.6 + vec2(organ.x * 7.0, 0.3));
     c *= 0.75 + 0.5 * d.a;
     float crack = abs(fract(turn / 6.2832 * 5.0 + 0.6 * d.a) - 0.5) * r;
-    c *= 1.0 - 0.55 * (1.0 - smoothstep(0.01, 0.05, crack)) * smoothstep(0.12, 0.3, r) * weathered;
+    c *= 1.0 - 0.40 * (1.0 - smoothstep(0.005, 0.03, crack)) * smoothstep(0.12, 0.3, r) * (1.0 - smoothstep(0.6, 0.85, r)) * weathered;
+    c *= 0.7 + 0.45 * texture(detail, at * 1.7).r;
     c = mix(linear_of(vec3(74, 60, 48)), c, smoothstep(0.10, 0.24, r));
     rough = 0.9;
     return mix(c, linear_of(vec3(92, 80, 68)), smoothstep(0.82, 1.0, r));
@@ -119,15 +122,15 @@ vec3 soil(inout vec3 normal) {
     vec2 p = place.xz;
     mat2 turned = mat2(0.7986, 0.6018, -0.6018, 0.7986);
     float fade = 1.0 / (1.0 + 0.02 * dot(place - eye.xyz, place - eye.xyz));
-    float macro = texture(detail, p / 7.3 + vec2(0.2, 0.6)).a * 0.6 + texture(detail, turned * p / 17.0).a * 0.4;
-    float meso = texture(detail, p / 0.74).a * 0.5 + texture(detail, turned * p / 1.22 + vec2(0.4, 0.1)).a * 0.5;
-    float micro = texture(detail, turned * p / 0.23).a;
-    float tone = 1.0 + 0.34 * (macro - 0.5) + fade * (0.36 * (meso - 0.5) + 0.40 * (micro - 0.5)) + 0.2 * (1.0 - fade) * (meso - 0.5);
+    float macro = texture(detail, p / vec2(5.3, 10.6) + vec2(0.2, 0.6), -1.0).a * 0.6 + texture(detail, turned * p / vec2(13.0, 21.0)).a * 0.4;
+    float meso = texture(detail, p / vec2(0.61, 1.22), -1.0).a * 0.5 + texture(detail, turned * p / vec2(0.97, 1.9) + vec2(0.4, 0.1), -1.0).a * 0.5;
+    float micro = texture(detail, turned * p / vec2(0.17, 0.31), -0.7).a;
+    float tone = 1.0 + 0.36 * (macro - 0.5) + 0.55 * (meso - 0.5) + fade * 0.75 * (micro - 0.5);
     float from_row = abs(fract(p.y / 2.4 + 0.5) - 0.5) * 2.4;
     float grassed = smoothstep(0.30, 0.62, from_row + 0.35 * (meso - 0.5));
-    float straw = clamp(grassed * (0.55 + 0.9 * (macro - 0.4)), 0.0, 1.0);
-    vec3 a = mix(linear_of(vec3(104, 84, 66)), linear_of(vec3(146, 134, 98)), straw);
-    a = mix(a, linear_of(vec3(104, 112, 66)), grassed * smoothstep(0.48, 0.72, texture(detail, turned * p / 2.9).a) * 0.55);
+    float straw = clamp(grassed * (0.5 + 0.9 * (macro - 0.4) + 1.1 * (micro - 0.5)), 0.0, 1.0);
+    vec3 a = mix(linear_of(vec3(92, 76, 61)), linear_of(vec3(136, 124, 94)), straw);
+    a = mix(a, linear_of(vec3(92, 98, 62)), grassed * smoothstep(0.45, 0.75, 0.6 * texture(detail, turned * p / vec2(2.9, 5.1), -1.0).a + 0.4 * micro) * 0.7);
     return a * tone;
 }
 
@@ -152,8 +155,9 @@ void main() {
     albedo = soil(normal);
 #elif defined(CARD)
     if (!gl_FrontFacing) normal = -normal;
-    albedo = organ.x > 0.7 ? mix(linear_of(vec3(98, 70, 44)), linear_of(vec3(128, 92, 58)), at.x)
-                           : mix(linear_of(vec3(170, 152, 106)), linear_of(vec3(120, 104, 74)), organ.x * 2.0);
+    albedo = organ.x > 0.7 ? mix(linear_of(vec3(84, 64, 48)), linear_of(vec3(118, 92, 66)), at.x) * (0.7 + 0.6 * texture(detail, place.xz * 9.0).a)
+                           : organ.x > 0.5 ? mix(linear_of(vec3(70, 82, 44)), linear_of(vec3(112, 120, 70)), at.x)
+                           : mix(linear_of(vec3(172, 156, 116)), linear_of(vec3(112, 98, 76)), organ.x * 2.0);
     ao = 0.85;
 #elif defined(BACKDROP)
     albedo = organ.x < 0.2 ? vec3(.10, .13, .15) : organ.x < 0.5 ? vec3(.085, .095, .07) : vec3(.07, .065, .045);
@@ -163,7 +167,7 @@ void main() {
     albedo *= mix(0.6, 1.0, smoothstep(0.0, 0.09, place.y));
 #elif defined(METAL)
     albedo = linear_of(vec3(132, 132, 130)) * (0.8 + 0.4 * texture(detail, at).a);
-    albedo = mix(albedo, linear_of(vec3(120, 92, 70)), 0.5 * smoothstep(0.62, 0.8, texture(detail, at * 0.7 + 0.3).a));
+    albedo = mix(albedo, linear_of(vec3(120, 98, 80)), 0.35 * smoothstep(0.40, 0.95, texture(detail, at * 1.7 + 0.3).a));
     rough = 0.5;
     sheen = 0.8;
 #elif defined(RUBBER)
@@ -176,13 +180,13 @@ void main() {
     albedo = linear_of(vec3(62, 48, 46)) * (0.8 + 0.4 * texture(detail, at).a);
 #elif defined(THIN)
     if (organ.x > 0.99) {
-        albedo = linear_of(vec3(166, 168, 170));
+        albedo = linear_of(vec3(142, 144, 146));
         rough = 0.5;
         sheen = 1.2;
         // Below two pixels the whole width is shaded alike: else a wire breaks up into beads.
         if (coverage < 0.999) normal = normalize(vec3(0.0, 0.75, 0.66) - dot(vec3(0.0, 0.75, 0.66), along) * along);
     } else {
-        albedo = linear_of(vec3(98, 71, 50));
+        albedo = linear_of(vec3(88, 70, 55));
         if (coverage < 0.999) normal = normalize(eye.xyz - place);
         ao *= 0.9;
     }

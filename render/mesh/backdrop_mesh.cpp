@@ -36,7 +36,7 @@ void cane(Writer& w, Vec3 from, double top, double radius, int sides, std::uint3
     const double reach = noise::unit(id, 3) < 0.75 ? top : from.y + (top - from.y) * noise::between(0.35, 0.9, id, 4);
     for (int k = 0; k <= steps; ++k) {
         const double share = static_cast<double>(k) / steps;
-        const double wander = 0.008 * noise::between(-1, 1, id, 10 + static_cast<std::uint32_t>(k));
+        const double wander = 0.0045 * noise::between(-1, 1, id, 10 + static_cast<std::uint32_t>(k));
         points.push_back({from.x + lean * share + wander, from.y + (reach - from.y) * share, from.z + across * std::sin(1.6 * share) + 0.5 * wander});
     }
     add_line(w, points, radius, 0.7 * radius, plain(sides), 10);
@@ -68,8 +68,9 @@ void vine_at(Writer& w, Plot at, const shape::VineShape& like, double near_end, 
     }
     w.end();
     w.begin(PartKind::neighbour, Material::cane, {}, at.id);
-    w.occlusion = 225;
+    w.occlusion = 215;
     w.age = 8;
+    if (!buds) w.flags = shaded;
     const double vigour = noise::between(0.75, 1.15, at.id, 7);
     const int count = pruned ? 4 : static_cast<int>(26 * vigour * std::fabs(far_end - near_end) / 1.7);
     for (int k = 0; k < count; ++k) {

@@ -9,8 +9,8 @@ namespace spurwright::mesh {
 
 BudSize size_of(const shape::BudShape& bud) {
     const double r = bud.stem_radius;
-    double width = std::max(0.0032, 0.95 * r) * noise::between(0.92, 1.1, bud.bud.value, 1);
-    double size = std::max(0.0048, 1.35 * r) * noise::between(0.92, 1.12, bud.bud.value, 2);
+    double width = std::max(0.0036, 1.12 * r) * noise::between(0.92, 1.1, bud.bud.value, 1);
+    double size = std::max(0.0056, 1.65 * r) * noise::between(0.92, 1.12, bud.bud.value, 2);
     if (bud.kind == BudKind::crown) width = 0.0026, size = 0.0032;
     if (bud.harmed) width *= 0.55, size *= 0.5;
     return {size, width, 0.78 * width};
@@ -22,7 +22,7 @@ void add_bud(Writer& w, const shape::VineShape& vine, const shape::BudShape& bud
     const double r = bud.stem_radius * 1.05;
     const Vec3 way = shape::unit(0.75 * bud.out + 0.65 * bud.along);
     const Vec3 flat = shape::square_part(bud.out, way);  // thinner this way
-    const Vec3 base = bud.foot + (0.72 * r) * bud.out;
+    const Vec3 base = bud.foot + (0.70 * r) * bud.out;
     // Share of the length, share of the full width: a teardrop.
     constexpr double fine[][2] = {{0.0, 0.72}, {0.18, 0.96}, {0.36, 1.0}, {0.56, 0.84}, {0.76, 0.54}, {0.92, 0.22}};
     constexpr double coarse[][2] = {{0.0, 0.75}, {0.3, 1.0}, {0.62, 0.76}, {0.9, 0.25}};

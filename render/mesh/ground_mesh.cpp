@@ -54,7 +54,7 @@ void add_ground(Writer& w, double row_spacing) {
             const double foot = 1 - 0.5 * std::exp(-away * away / (2 * 0.07 * 0.07));
             const double under = 1 - 0.12 * std::exp(-z * z / (2 * 0.25 * 0.25));
             w.occlusion = static_cast<std::uint8_t>(255 * foot * under);
-            w.vertex({x, ground_height(x, z), z}, away < 12 ? normal_at(x, z) : Vec3{0, 1, 0}, x, z);
+            w.vertex({x, ground_height(x, z), z}, shape::unit(normal_at(x, z) + (0.6 + 0.5 * away * away) * Vec3{0, 1, 0}), x, z);
         }
     const auto wide = static_cast<std::uint32_t>(xs.size());
     for (std::uint32_t k = 0; k + 1 < zs.size(); ++k)
@@ -76,11 +76,12 @@ void add_straw(Writer& w, double row_spacing, const Detail& detail) {
         if (from_row < 0.38 && noise::unit(id, 4) < 0.75) continue;
         const double turn = 6.2832 * noise::unit(id, 5);
         const Vec3 along{std::cos(turn), 0, std::sin(turn)}, side{-along.z, 0, along.x};
-        const bool leaf = noise::unit(id, 6) < 0.06;
-        const double size = leaf ? noise::between(0.045, 0.08, id, 7) : noise::between(0.05, 0.16, id, 7), wide = leaf ? 0.8 * size : noise::between(0.0015, 0.0032, id, 8);
-        const double lift = leaf ? 0.02 : noise::between(0.004, 0.05, id, 9) * (noise::unit(id, 10) < 0.25 ? 1 : 0.25);
+        const double sort = noise::unit(id, 6);
+        const bool leaf = sort < 0.03, grass = sort > 0.55 && from_row > 0.42;
+        const double size = leaf ? noise::between(0.035, 0.065, id, 7) : grass ? noise::between(0.04, 0.09, id, 7) : noise::between(0.05, 0.16, id, 7), wide = leaf ? 0.8 * size : noise::between(0.0015, 0.0032, id, 8);
+        const double lift = leaf ? 0.02 : grass ? noise::between(0.02, 0.06, id, 9) : noise::between(0.004, 0.05, id, 9) * (noise::unit(id, 10) < 0.25 ? 1 : 0.25);
         w.flags = ribbon;
-        w.age = leaf ? 200 : static_cast<std::uint8_t>(10 + 100 * noise::unit(id, 11));
+        w.age = leaf ? 200 : grass ? 150 : static_cast<std::uint8_t>(10 + 100 * noise::unit(id, 11));
         std::uint32_t before[3] = {};
         const int pieces = leaf ? 3 : 2;
         for (int p = 0; p <= pieces; ++p) {

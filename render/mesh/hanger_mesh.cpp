@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "render/mesh/noise.h"
+#include "sim/shape/centre_line.h"
 
 namespace spurwright::mesh {
 namespace {
@@ -17,6 +18,18 @@ TubeStyle thin_style(const Detail& detail) {
     style.area_true = false;
     style.finish = Close::pole;
     return style;
+}
+
+// The same course with rounded corners.
+std::vector<Vec3> rounded(const std::vector<Vec3>& corners, int pieces) {
+    std::vector<shape::LinePoint> points;
+    for (const Vec3& place : corners) points.push_back({place, {}, -1});
+    const shape::CentreLine line(points, std::vector<shape::Radii>(points.size() - 1));
+    std::vector<Vec3> course;
+    for (std::size_t s = 0; s < line.segment_count(); ++s)
+        for (int k = 0; k < pieces; ++k) course.push_back(line.at(s, static_cast<double>(k) / pieces).place);
+    course.push_back(corners.back());
+    return course;
 }
 
 // A wire or a cane within reach that a gripping tendril winds round: middle and direction.
@@ -51,9 +64,12 @@ void add_gripping(Writer& w, const shape::VineShape& vine, const HangerShape& h,
         const double coil = axis.x == 1 ? 0.0028 : 0.0055;
         const double loops = noise::between(1.5, 3.5, id, 2);
         const Vec3 a = shape::square_part(start - middle, axis), b = shape::cross(axis, a);
-        const Vec3 knee = start + 0.35 * (middle - start) + 0.010 * h.along;
-        points.push_back(shape::lerp(start, knee, 0.5) + 0.003 * h.along);
+        const Vec3 knee = start + 0.45 * (middle - start) + noise::between(-0.004, 0.014, id, 11) * h.along;
+        points.push_back(start + 0.35 * shape::length(knee - start) * h.out);
         points.push_back(knee);
+        points.push_back(middle + (3 * coil) * a);
+        points = rounded(points, 3);
+        points.pop_back();
         for (int k = 0; k <= steps; ++k) {
             const double share = static_cast<double>(k) / steps, turn = 6.2832 * loops * share;
             const double wide = coil * (1 + 2.0 * std::exp(-6 * share));
@@ -81,9 +97,8 @@ void add_gripping(Writer& w, const shape::VineShape& vine, const HangerShape& h,
 void add_stub(Writer& w, const HangerShape& h, double size, double radius, const Detail& detail) {
     const Vec3 start = h.foot + (0.7 * h.stem_radius) * h.out;
     const Vec3 way = shape::unit(h.out + 0.25 * h.along);
-    const Vec3 points[] = {start, start + 0.5 * size * way, start + size * shape::unit(way + Vec3{0, -0.25, 0})};
-    TubeStyle style = thin_style(detail);
-    add_line(w, points, radius, 0.7 * radius, style, 20);
+    const Vec3 bent = start + size * shape::unit(way + Vec3{0, noise::between(-0.6, 0.2, h.node.value, 12), 0} + noise::between(-0.4, 0.4, h.node.value, 13) * shape::cross(h.along, h.out));
+    add_line(w, rounded({start, start + 0.5 * size * way, bent}, 3), radius, 0.7 * radius, thin_style(detail), 20);
 }
 
 // The dry stem of a whole bunch: it hangs, a few short arms, and on a mummy some shrivelled berries.

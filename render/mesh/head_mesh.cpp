@@ -37,7 +37,7 @@ void add_knobs(Writer& w, const shape::VineShape& vine, const Detail& detail) {
     for (const auto& wound : vine.wounds) {
         if (wound.winters == 0 || vine.stems[wound.stem].wood != shape::Wood::old) continue;
         const double r = wound.radii.mean();
-        knob(w, wound.face - (0.75 * r + 0.002) * wound.outward, wound.outward, wound_lip * r, 50'000 + wound.wound.value, detail);
+        knob(w, wound.face - (0.62 * r + 0.001) * wound.outward, wound.outward, wound_lip * r * (wound.winters > 1 ? 1.12 : 1.0), 50'000 + wound.wound.value, detail);
     }
     // Two crowns, a low fork: swollen wood below each side's crown point, and on the trunk's end where it was topped.
     for (const auto& stem : vine.stems) {

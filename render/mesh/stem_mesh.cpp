@@ -36,7 +36,11 @@ public:
             const auto& on = parent.nodes[index_of(stem.parent)];
             parent_place_ = on.place;
             parent_radius_ = on.radius;
+            parent_along_ = on.along;
         }
+        bears_.assign(stem.nodes.size(), 0);
+        for (const auto& other : vine.stems)
+            if (other.parent && axis_of(other.parent) == stem.axis && index_of(other.parent) < bears_.size()) bears_[index_of(other.parent)] = 1;
     }
 
     std::vector<Ring> build() {
@@ -88,7 +92,7 @@ private:
         const double d = from_root - node.from_root;
         if (stem_.wood != Wood::old && (near_ > 0 || stem_.wood == Wood::two_year)) {
             const double vary = noise::between(0.7, 1.3, node.node.value, 1), swell = swelling(d, r) * vary;
-            const double full = stem_.wood == Wood::one_year ? 0.14 : 0.17;
+            const double full = stem_.wood == Wood::one_year ? 0.15 : bears_[near_] ? 0.42 : 0.20;
             ring.across_out *= 1 + full * swell;
             ring.across_side *= 1 + 0.5 * full * swell;
             ring.centre = ring.centre + (0.06 * r * swell * node.rank) * node.plane;
@@ -98,8 +102,6 @@ private:
         } else if (near_ == 0 && !stem_.trunk) {
             // The ring of base buds is a little swollen.
             const double ringed = std::exp(-d * d / (r * r * 0.8));
-            ring.across_out *= 1 + 0.10 * ringed;
-            ring.across_side *= 1 + 0.10 * ringed;
             ring.node = static_cast<std::uint8_t>(140 * ringed);
         }
         if (parent_radius_ > 0) flare(ring, r);
@@ -123,9 +125,12 @@ private:
     void flare(Ring& ring, double r) const {
         const double outside = shape::length(ring.centre - parent_place_) - parent_radius_;
         if (outside > 3 * r) return;
-        const double most = std::clamp(1.02 * parent_radius_ / r, 1.0, 1.42);
+        const double most = std::clamp(1.15 * parent_radius_ / r, 1.08, 1.45);
         const double f = outside < 0 ? 1.0 : 1 + (most - 1) * std::exp(-(outside * outside) / (0.8 * r * r));
         const double in = outside < 0 ? std::clamp(1 + outside / parent_radius_ * 0.5, 0.6, 1.0) : 1.0;
+        ring.bearer = parent_place_;
+        ring.bearer_along = parent_along_;
+        ring.blend = 0.75 * std::exp(-std::max(0.0, outside) / (0.6 * r));
         ring.across_out *= f * in;
         ring.across_side *= f * in;
     }
@@ -200,7 +205,8 @@ private:
     std::vector<double> at_;
     std::size_t near_ = 0;
     double tile_ = 0.1, v_from_ = 0, parent_radius_ = 0;
-    Vec3 parent_place_;
+    Vec3 parent_place_, parent_along_;
+    std::vector<char> bears_;  // by node: a child stands there
 };
 
 Face face_of(const Stem& stem) {

@@ -11,7 +11,7 @@ namespace {
 
 using shape::TrellisShape;
 
-constexpr double post_half_depth = 0.020, post_half_width = 0.025;  // rolled steel, our choice
+constexpr double post_half_depth = 0.020, post_half_width = 0.021;  // rolled steel, our choice
 constexpr double sag = 0.004;                                        // a span
 
 TubeStyle thin_style(int sides) {
@@ -140,10 +140,10 @@ void add_trellis(Writer& w, const shape::VineShape& vine, const Detail& detail) 
                                {clip.x, y + 0.005, t.clip_half_gap}, {clip.x, y - 0.006, t.clip_half_gap + 0.005}};
         TubeStyle style;
         style.sides = 6;
-        add_line(w, points, 0.0026, 0.0026, style, 10);
+        add_line(w, points, 0.0018, 0.0018, style, 10);
         w.end();
     }
-    add_round_post(w, t.stake_foot.x, t.stake_foot.z, 0.013, t.stake_top, 0.006, 900, 8);
+    add_round_post(w, t.stake_foot.x, t.stake_foot.z, 0.011, t.stake_top, 0.006, 900, 8);
     // A loop holds the trunk to its stake.
     const double y = 0.55 * t.stake_top;
     shape::TieShape hold;
@@ -177,8 +177,8 @@ void add_tie(Writer& w, const shape::TieShape& tie, const Detail& detail) {
     std::vector<Vec3> points;
     const auto put = [&](double t, double s, double along) { points.push_back(tie.cane + t * towards + s * side + along * tie.along); };
     // From the wire round the cane and back: an open loop, its two ends twisted and left free.
-    put(gap + 0.020, 0.006, 0.012);
-    put(gap + 0.010, 0.002, 0.006);
+    put(gap + 0.013, 0.004, 0.008);
+    put(gap + 0.007, 0.002, 0.004);
     put(gap + at_wire, -0.001, 0.002);
     for (int k = 0; k <= 10; ++k) {
         const double a = 0.55 + (6.2832 - 1.1) * k / 10;
@@ -186,7 +186,7 @@ void add_tie(Writer& w, const shape::TieShape& tie, const Detail& detail) {
     }
     put(gap + at_wire, 0.001, -0.002);
     put(gap + 0.009, -0.003, -0.003);
-    put(gap + 0.019, -0.009, -0.010);
+    put(gap + 0.014, -0.006, -0.007);
     TubeStyle style;
     style.sides = std::max(5, detail.thin_sides);
     add_line(w, points, thick, thick, style, 40);

@@ -40,7 +40,13 @@ Spot spot(const Ring& ring, Vec3 side, Turn t, double angle, double grow) {
     Vec3 place = ring.centre + x * ring.out + y * side;
     if (const double facing = shape::dot(ring.cut, ring.along); facing > 0.2)  // slid along the wood onto the cut
         place = place - (shape::dot(place - ring.centre, ring.cut) / facing) * ring.along;
-    return {place, shape::unit(radial - ring.slope * ring.along)};
+    Vec3 normal = shape::unit(radial - ring.slope * ring.along);
+    if (ring.blend > 0) {
+        const Vec3 from = place - ring.bearer;
+        const Vec3 bearers = shape::unit(from - shape::dot(from, ring.bearer_along) * ring.bearer_along, normal);
+        normal = shape::unit(shape::lerp(normal, bearers, ring.blend), normal);
+    }
+    return {place, normal};
 }
 
 }  // namespace
@@ -140,7 +146,7 @@ void add_line(Writer& w, std::span<const Vec3> points, double radius_from, doubl
         if (i > 0) gone += shape::length(places[i] - places[i - 1]);
         const double share = static_cast<double>(i) / static_cast<double>(places.size() - 1);
         const double r = radius_from + share * (radius_to - radius_from);
-        rings.push_back({places[i], frames[i].along, frames[i].out, r, r, gone * v_scale, 0, {}, 0, 0, w.node, w.age, 0});
+        rings.push_back({places[i], frames[i].along, frames[i].out, r, r, gone * v_scale, 0, {}, 0, {}, {}, 0, 0, w.node, w.age, 0});
     }
     add_tube(w, rings, style);
 }
@@ -151,12 +157,12 @@ void add_blob(Writer& w, Vec3 centre, Vec3 along, Vec3 out, Vec3 radii, int ring
         const double a = pi * (0.5 + i) / rings;
         const double across = std::sin(a), height = -std::cos(a);
         const double slope = height / std::max(across, 0.1) * -(radii.x + radii.y) / 2 / radii.z;
-        list.push_back({centre + (height * radii.z) * along, along, out, across * radii.x, across * radii.y, height * radii.z / 0.3, slope, {}, lobe, seed + 0.11 * height, 0, w.age, 0});
+        list.push_back({centre + (height * radii.z) * along, along, out, across * radii.x, across * radii.y, height * radii.z / 0.08, slope, {}, 0, {}, {}, lobe, seed + 0.11 * height, 0, w.age, 0});
     }
     TubeStyle style;
     style.sides = sides;
     style.area_true = false;
-    style.u_tiles = 1;
+    style.u_tiles = 2;
     style.start = style.finish = Close::pole;
     add_tube(w, list, style);
 }

@@ -16,6 +16,8 @@ struct Ring {
     double v = 0;                  // texture place along
     double slope = 0;              // change of radius a metre along
     Vec3 cut{};                    // normal of the plane the ring lies in, where it is not square to the wood
+    double blend = 0;              // share by which normals lean to those of the wood that bears it
+    Vec3 bearer{}, bearer_along{}; // a place on its middle, its direction
     double lobe = 0;               // share by which old wood is lobed
     double lobe_at = 0;            // where along the lobes
     std::uint8_t node = 0, age = 0, flags = 0;  // flags: added to the writer's

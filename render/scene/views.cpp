@@ -69,11 +69,18 @@ Camera camera_of(View view, const shape::VineShape& vine, AxisId chosen) {
         case View::cane: {
             const auto* stem = cane_to_show(vine, chosen);
             if (!stem) return camera_of(stance_of(View::head, vine));
-            const auto& node = stem->nodes[std::min<std::size_t>(2, stem->nodes.size() - 1)];
+            const auto& node = stem->nodes[std::min<std::size_t>(4, stem->nodes.size() - 1)];
             Camera c;
             c.fov_deg = 30;
             c.target = of(node.place);
-            c.eye = c.target + glm::vec3(0.10f, 0.10f, 0.42f);
+            c.eye = c.target + glm::vec3(0.08f, 0.10f, 0.36f);
+            return c;
+        }
+        case View::whole: {
+            Camera c;
+            c.fov_deg = 41;
+            c.eye = {static_cast<float>(vine.head.x), 1.45f, 2.05f};
+            c.target = {static_cast<float>(vine.head.x), static_cast<float>(vine.trellis.fruiting_height + 0.34), 0};
             return c;
         }
         case View::above: {

@@ -10,8 +10,8 @@
 
 namespace spurwright::scene {
 
-enum class View : unsigned char { row, step_back, other_side, along, head, cane, above };
-constexpr auto words_of(View) { return std::to_array<std::string_view>({"row", "step-back", "other-side", "along", "head", "cane", "above"}); }
+enum class View : unsigned char { row, whole, step_back, other_side, along, head, cane, above };
+constexpr auto words_of(View) { return std::to_array<std::string_view>({"row", "whole", "step-back", "other-side", "along", "head", "cane", "above"}); }
 
 std::optional<View> read_view(std::string_view word);
 

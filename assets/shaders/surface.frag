@@ -46,8 +46,8 @@ vec3 bark(inout vec3 normal, out float rough, out float sheen) {
     sheen = 0.35;
 #if defined(CANE)
     vec4 wide = texture(detail, at * vec2(1.0, 0.31) + vec2(0.37, 0.11));
-    float tone = clamp(0.85 * wide.a + 0.45 * d.a - 0.15 + 0.22 * (d.g - 0.5), 0.0, 1.0);
-    a = mix(linear_of(vec3(112, 82, 61)), linear_of(vec3(170, 137, 106)), tone);
+    float tone = clamp(1.15 * wide.a + 0.5 * d.a - 0.32 + 0.22 * (d.g - 0.5), 0.0, 1.0);
+    a = mix(linear_of(vec3(104, 80, 62)), linear_of(vec3(172, 143, 112)), tone);
     a *= 1.0 - 0.30 * (1.0 - d.g);
     if ((kind & SHADED) != 0u) a = mix(a, linear_of(vec3(150, 140, 122)), 0.5);
     // Darker at nodes; below each bud the pale crescent that the leaf left.
@@ -121,11 +121,11 @@ vec3 cut_wood(out float rough) {
 vec3 soil(inout vec3 normal) {
     vec2 p = place.xz;
     mat2 turned = mat2(0.7986, 0.6018, -0.6018, 0.7986);
-    float fade = 1.0 / (1.0 + 0.02 * dot(place - eye.xyz, place - eye.xyz));
-    float macro = texture(detail, p / vec2(5.3, 10.6) + vec2(0.2, 0.6), -1.0).a * 0.6 + texture(detail, turned * p / vec2(13.0, 21.0)).a * 0.4;
+    float fade = 1.0 / (1.0 + 0.035 * dot(place - eye.xyz, place - eye.xyz));
+    float macro = texture(detail, p / vec2(5.3, 10.6) + vec2(0.2, 0.6)).a * 0.6 + texture(detail, turned * p / vec2(13.0, 21.0)).a * 0.4;
     float meso = texture(detail, p / vec2(0.61, 1.22), -1.0).a * 0.5 + texture(detail, turned * p / vec2(0.97, 1.9) + vec2(0.4, 0.1), -1.0).a * 0.5;
     float micro = texture(detail, turned * p / vec2(0.17, 0.31), -0.7).a;
-    float tone = 1.0 + 0.36 * (macro - 0.5) + 0.55 * (meso - 0.5) + fade * 0.75 * (micro - 0.5);
+    float tone = 1.0 + 0.40 * (macro - 0.5) + (0.12 + 0.45 * fade) * (meso - 0.5) + fade * 0.75 * (micro - 0.5);
     float from_row = abs(fract(p.y / 2.4 + 0.5) - 0.5) * 2.4;
     float grassed = smoothstep(0.30, 0.62, from_row + 0.35 * (meso - 0.5));
     float straw = clamp(grassed * (0.5 + 0.9 * (macro - 0.4) + 1.1 * (micro - 0.5)), 0.0, 1.0);
@@ -163,10 +163,10 @@ void main() {
     albedo = organ.x < 0.2 ? vec3(.10, .13, .15) : organ.x < 0.5 ? vec3(.085, .095, .07) : vec3(.07, .065, .045);
 #elif defined(TIMBER)
     vec4 d = texture(detail, at * vec2(1.0, 0.7)), e = texture(detail, at * vec2(3.0, 0.35) + vec2(0.3, 0.0));
-    albedo = linear_of(vec3(134, 122, 106)) * (0.72 + 0.5 * d.a) * (1.0 - 0.45 * smoothstep(0.35, 0.1, e.r));
+    albedo = linear_of(vec3(128, 116, 101)) * (0.55 + 0.5 * d.a + 0.35 * texture(detail, at * vec2(2.0, 0.5)).r) * (1.0 - 0.5 * smoothstep(0.42, 0.15, e.r));
     albedo *= mix(0.6, 1.0, smoothstep(0.0, 0.09, place.y));
 #elif defined(METAL)
-    albedo = linear_of(vec3(132, 132, 130)) * (0.8 + 0.4 * texture(detail, at).a);
+    albedo = linear_of(vec3(116, 117, 116)) * (0.8 + 0.4 * texture(detail, at).a);
     albedo = mix(albedo, linear_of(vec3(120, 98, 80)), 0.35 * smoothstep(0.40, 0.95, texture(detail, at * 1.7 + 0.3).a));
     rough = 0.5;
     sheen = 0.8;

@@ -18,6 +18,22 @@ TubeStyle plain(int sides) {
     return style;
 }
 
+// Far wood: three open sides, two lengths. Never seen from its ends.
+void stick(Writer& w, Vec3 low, Vec3 middle, Vec3 high, double radius) {
+    constexpr double x[] = {0.0, 0.87, -0.87}, z[] = {1.0, -0.5, -0.5};
+    std::uint32_t rings[3][3];
+    const Vec3 at[] = {low, middle, high};
+    w.along = {0, 1, 0};
+    for (int r = 0; r < 3; ++r)
+        for (int k = 0; k < 3; ++k) rings[r][k] = w.vertex(at[r] + Vec3{radius * x[k], 0, radius * z[k]}, {x[k], 0, z[k]}, k / 3.0, 4.0 * r);
+    for (int r = 0; r < 2; ++r)
+        for (int k = 0; k < 3; ++k) {
+            const int next = (k + 1) % 3;
+            w.triangle(rings[r][k], rings[r][next], rings[r + 1][next]);
+            w.triangle(rings[r][k], rings[r + 1][next], rings[r + 1][k]);
+        }
+}
+
 void trunk(Writer& w, Plot at, double height, double radius, int sides, std::uint32_t steps) {
     std::vector<Vec3> points;
     for (std::uint32_t k = 0; k <= steps; ++k) {
@@ -34,10 +50,16 @@ void cane(Writer& w, Vec3 from, double top, double radius, int sides, std::uint3
     std::vector<Vec3> points;
     const double lean = noise::between(-0.06, 0.06, id, 1), across = noise::between(-0.05, 0.05, id, 2);
     const double reach = noise::unit(id, 3) < 0.75 ? top : from.y + (top - from.y) * noise::between(0.35, 0.9, id, 4);
+    if (steps <= 3) {
+        const Vec3 tip{from.x + lean, reach, from.z + across};
+        stick(w, from, shape::lerp(from, tip, 0.4) + Vec3{0.3 * lean, 0, -0.2 * across}, tip, radius);
+        return;
+    }
     for (int k = 0; k <= steps; ++k) {
         const double share = static_cast<double>(k) / steps;
         const double wander = 0.0045 * noise::between(-1, 1, id, 10 + static_cast<std::uint32_t>(k));
-        points.push_back({from.x + lean * share + wander, from.y + (reach - from.y) * share, from.z + across * std::sin(1.6 * share) + 0.5 * wander});
+        const double elbow = 0.035 * (id % 2 ? 1 : -1) * std::fmin(1.0, 12 * share);
+        points.push_back({from.x + elbow + lean * share + wander, from.y + (reach - from.y) * share, from.z + across * std::sin(1.6 * share) + 0.5 * wander});
     }
     add_line(w, points, radius, 0.7 * radius, plain(sides), 10);
 }
@@ -48,8 +70,8 @@ void vine_at(Writer& w, Plot at, const shape::VineShape& like, double near_end, 
     w.flags = 0;
     w.age = 160;
     w.occlusion = 190;
-    trunk(w, at, head + 0.03, radius, sides + 2, 5);
-    add_blob(w, {at.x, head, at.z}, {0, 1, 0}, {1, 0, 0}, {1.5 * radius, 1.2 * radius, 1.1 * radius}, 5, sides + 3, 0.12, noise::unit(at.id, 6));
+    trunk(w, at, head + 0.03, radius, sides + 2, buds ? 5 : 3);
+    add_blob(w, {at.x, head, at.z}, {0, 1, 0}, {1, 0, 0}, {1.5 * radius, 1.2 * radius, 1.1 * radius}, buds ? 5 : 3, sides + (buds ? 3 : 1), 0.12, noise::unit(at.id, 6));
     w.end();
     w.begin(PartKind::neighbour, Material::two_year, {}, at.id);
     w.occlusion = 210;
@@ -72,7 +94,7 @@ void vine_at(Writer& w, Plot at, const shape::VineShape& like, double near_end, 
     w.age = 8;
     if (!buds) w.flags = shaded;
     const double vigour = noise::between(0.75, 1.15, at.id, 7);
-    const int count = pruned ? 4 : static_cast<int>(26 * vigour * std::fabs(far_end - near_end) / 1.7);
+    const int count = pruned ? 4 : static_cast<int>((buds ? 26 : at.z < -3 ? 15 : 20) * vigour * std::fabs(far_end - near_end) / 1.7);
     for (int k = 0; k < count; ++k) {
         const auto id = at.id * 64 + static_cast<std::uint32_t>(k);
         const double share = (k + noise::unit(id, 8)) / count;
@@ -104,7 +126,7 @@ void add_rows(Writer& w, const shape::VineShape& vine) {
     // A row behind and one in front of the alley, three deep.
     for (const int row : {-1, -2, -3, 1}) {
         const double z = row * vine.row_spacing;
-        const int reach = row == 1 ? 4 : 4 - row * 2;
+        const int reach = row == 1 ? 4 : 6;
         for (int k = -reach; k <= reach; ++k) {
             const auto id = static_cast<std::uint32_t>(1000 + 100 * (row + 5) + k + 50);
             if (noise::unit(id, 77) < 0.05) continue;  // one in twenty is missing

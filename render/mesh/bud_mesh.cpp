@@ -27,6 +27,7 @@ void add_bud(Writer& w, const shape::VineShape& vine, const shape::BudShape& bud
     constexpr double fine[][2] = {{0.0, 0.72}, {0.18, 0.96}, {0.36, 1.0}, {0.56, 0.84}, {0.76, 0.54}, {0.92, 0.22}};
     constexpr double coarse[][2] = {{0.0, 0.75}, {0.3, 1.0}, {0.62, 0.76}, {0.9, 0.25}};
     constexpr double few[][2] = {{0.0, 0.8}, {0.4, 1.0}, {0.85, 0.35}};
+    constexpr double fewest[][2] = {{0.05, 1.0}, {0.65, 0.75}};
     std::vector<Ring> rings;
     const auto ring = [&](const double (&p)[2]) {
         Ring at{base + (p[0] * size.length) * way, way, flat, p[1] * size.thickness / 2, p[1] * size.width / 2, p[0]};
@@ -36,11 +37,13 @@ void add_bud(Writer& w, const shape::VineShape& vine, const shape::BudShape& bud
     };
     w.begin(PartKind::bud, Material::bud, stem.axis, bud.bud.value);
     w.flags = bud.harmed ? dead : std::uint8_t{0};
-    if (detail.bud_rings >= 6) for (const auto& p : fine) ring(p);
-    else if (detail.bud_rings >= 4) for (const auto& p : coarse) ring(p);
-    else for (const auto& p : few) ring(p);
+    const bool small = bud.kind == BudKind::crown || stem.lateral;
+    if (detail.bud_rings >= 5 && !small) for (const auto& p : fine) ring(p);
+    else if (detail.bud_rings >= 5) for (const auto& p : coarse) ring(p);
+    else if (detail.bud_rings >= 3 && !small) for (const auto& p : few) ring(p);
+    else for (const auto& p : fewest) ring(p);
     TubeStyle style;
-    style.sides = bud.kind == BudKind::crown ? std::min(5, detail.bud_sides) : detail.bud_sides;
+    style.sides = small ? std::min(5, detail.bud_sides) : detail.bud_sides;
     style.finish = Close::pole;
     add_tube(w, rings, style);
     w.end();

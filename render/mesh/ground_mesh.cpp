@@ -8,11 +8,10 @@ namespace spurwright::mesh {
 namespace {
 
 // Lines of a grid that is fine near the vine and coarse far off.
-std::vector<double> grid_lines(double reach, double fine_reach) {
+std::vector<double> grid_lines(double reach, double fine_reach, double step) {
     std::vector<double> half{0};
-    double step = 0.05;
     while (half.back() < reach) {
-        if (half.back() > fine_reach) step *= 1.16;
+        if (half.back() > fine_reach) step *= 1.25;
         half.push_back(half.back() + std::fmin(step, 6));
     }
     std::vector<double> lines;
@@ -42,10 +41,9 @@ double ground_height(double x, double z) {
     return (base + rough) * (1 - mound) + 0.006 * mound;
 }
 
-void add_ground(Writer& w, double row_spacing) {
-    (void)row_spacing;
+void add_ground(Writer& w, const Detail& detail) {
     w.begin(PartKind::ground, Material::ground);
-    const auto xs = grid_lines(60, 1.6), zs = grid_lines(70, 1.2);
+    const auto xs = grid_lines(60, 1.3, detail.soil_step), zs = grid_lines(70, 1.0, detail.soil_step);
     const auto first = static_cast<std::uint32_t>(w.mesh().vertices.size());
     for (const double z : zs)
         for (const double x : xs) {
@@ -90,16 +88,17 @@ void add_straw(Writer& w, double row_spacing, const Detail& detail) {
             const double soil = ground_height(at.x, at.z);
             const double curl = leaf ? 0.4 : 0;
             const double half = wide / 2 * (leaf ? 0.35 + bow * 0.65 : 1 - 0.7 * share);
-            std::uint32_t now[3];
-            for (int q = 0; q < 3; ++q) {
+            std::uint32_t now[3] = {};
+            for (int q = 0; q < 3; q += leaf ? 1 : 2) {
                 const double s = q - 1;
                 const double high = soil + 0.003 + lift * (leaf ? 0.4 * bow + curl * s * s : share);
                 now[q] = w.vertex({at.x + s * half * side.x, high, at.z + s * half * side.z}, shape::unit(Vec3{0, 1, 0} - (leaf ? 0.5 * s : 0.2 * s) * side), share, s);
             }
             if (p > 0)
-                for (int q = 0; q < 2; ++q) {
-                    w.triangle(before[q], now[q + 1], now[q]);
-                    w.triangle(before[q], before[q + 1], now[q + 1]);
+                for (int q = 0; q < 2; q += leaf ? 1 : 2) {
+                    const int r = leaf ? q + 1 : q + 2;
+                    w.triangle(before[q], now[r], now[q]);
+                    w.triangle(before[q], before[r], now[r]);
                 }
             for (int q = 0; q < 3; ++q) before[q] = now[q];
         }

@@ -13,7 +13,7 @@ using shape::HangerShape;
 
 TubeStyle thin_style(const Detail& detail) {
     TubeStyle style;
-    style.sides = std::max(3, detail.thin_sides);
+    style.sides = detail.thin_sides;
     style.thin = true;
     style.area_true = false;
     style.finish = Close::pole;
@@ -68,7 +68,7 @@ void add_gripping(Writer& w, const shape::VineShape& vine, const HangerShape& h,
         points.push_back(start + 0.35 * shape::length(knee - start) * h.out);
         points.push_back(knee);
         points.push_back(middle + (3 * coil) * a);
-        points = rounded(points, 3);
+        points = rounded(points, detail.tendril_steps > 8 ? 3 : 2);
         points.pop_back();
         for (int k = 0; k <= steps; ++k) {
             const double share = static_cast<double>(k) / steps, turn = 6.2832 * loops * share;

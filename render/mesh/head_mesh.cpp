@@ -37,19 +37,18 @@ void add_knobs(Writer& w, const shape::VineShape& vine, const Detail& detail) {
     for (const auto& wound : vine.wounds) {
         if (wound.winters == 0 || vine.stems[wound.stem].wood != shape::Wood::old) continue;
         const double r = wound.radii.mean();
-        knob(w, wound.face - (0.62 * r + 0.001) * wound.outward, wound.outward, wound_lip * r * (wound.winters > 1 ? 1.12 : 1.0), 50'000 + wound.wound.value, detail);
+        knob(w, wound.face - (0.72 * r + 0.001) * wound.outward, wound.outward, wound_lip * r, 50'000 + wound.wound.value, detail);
     }
-    // Two crowns, a low fork: swollen wood below each side's crown point, and on the trunk's end where it was topped.
-    for (const auto& stem : vine.stems) {
-        if (!stem.trunk || stem.end != shape::StemEnd::crown) continue;
-        const auto& top = stem.nodes.back();
-        const double r = top.radius;
-        for (std::uint32_t k = 0; k < 5; ++k) {
-            const double turn = 6.2832 * (k + 0.7 * noise::unit(stem.axis.value, 30 + k)) / 5;
-            const Vec3 out{std::cos(turn), 0, 0.8 * std::sin(turn)};
-            const double lift = noise::between(-0.35, 0.25, stem.axis.value, 40 + k) * r;
-            knob(w, top.place + (0.62 * r) * out + Vec3{0, lift, 0}, shape::unit(out + Vec3{0, 0.4, 0}), r * noise::between(0.42, 0.6, stem.axis.value, 50 + k),
-                 stem.axis.value * 16 + k, detail);
+    // Two crowns, a low fork, and some lumps below them.
+    for (const auto& crown : vine.swellings) {
+        const auto id = static_cast<std::uint32_t>(&crown - vine.swellings.data());
+        const double r = crown.radius;
+        add_blob(w, crown.middle, shape::unit(Vec3{crown.middle.x - vine.stems[crown.stem].nodes.back().place.x, 0.4 * r, 0}), {0, 0, 1}, {r, 0.96 * r, 1.08 * r}, 10,
+                 detail.trunk_sides, 0.15, noise::unit(id, 4));
+        for (std::uint32_t k = 0; k < 4; ++k) {
+            const double turn = 6.2832 * (k + 0.7 * noise::unit(id, 30 + k)) / 4;
+            const Vec3 out = shape::unit(Vec3{std::cos(turn), noise::between(-0.9, 0.1, id, 40 + k), std::sin(turn)});
+            knob(w, crown.middle + (0.78 * r) * out, out, r * noise::between(0.3, 0.48, id, 50 + k), id * 16 + k, detail);
         }
     }
     w.end();
@@ -62,7 +61,7 @@ void add_wound(Writer& w, const shape::VineShape& vine, const shape::WoundShape&
     style.leave_finish_open = true;
     const Vec3 out = shape::any_square_to(wound.outward);
     const bool old_face = wound.winters > 0;
-    const double r1 = wound.radii.major, r2 = wound.radii.minor;
+    const double r1 = wound.radii.major * wound.drawn_share, r2 = wound.radii.minor * wound.drawn_share;
     std::vector<Ring> rings;
     const double depth = shape::length(wound.face - wound.root);
     for (const double t : {0.0, 0.55, 0.85, 1.0}) {
@@ -84,7 +83,7 @@ void add_wound(Writer& w, const shape::VineShape& vine, const shape::WoundShape&
     Face face;
     face.normal = wound.outward;
     face.seed = wound.wound.value;
-    if (old_face) face.sunk = 0.20, face.rim = wound.winters > 1 ? 0.08 : 0.0;
+    if (old_face) face.sunk = 0.28, face.rim = wound.winters > 1 ? 0.08 : 0.0;
     add_face(w, rings.back(), style, face);
     w.end();
 }

@@ -94,13 +94,24 @@ void bake_occlusion(Mesh& mesh, const shape::VineShape& vine) {
     }
     if (wood.empty()) return;
     const Grid grid(wood);
+    std::uint16_t small_part = 65'535;
+    std::uint8_t small_open = 255;
     for (Vertex& v : mesh.vertices) {
+        // Buds and hangers are small: one sample tells for all of them.
+        const PartKind kind = mesh.parts[v.part].kind;
+        if (kind == PartKind::wire || kind == PartKind::post || kind == PartKind::clip) continue;
+        const bool small = kind == PartKind::bud || kind == PartKind::tendril || kind == PartKind::bunch;
+        if (small && v.part == small_part) {
+            v.occlusion = small_open;
+            continue;
+        }
         const auto* near = grid.near(v.position);
         if (!near) continue;
         const std::uint32_t axis = mesh.parts[v.part].axis.value;
         float open = 1;
         for (const std::uint32_t i : *near) open *= 1 - hidden(wood[i], v, wood[i].axis == axis);
         v.occlusion = static_cast<std::uint8_t>(255 * open + 0.5f);
+        if (small) small_part = v.part, small_open = v.occlusion;
     }
 }
 

@@ -14,12 +14,12 @@ using shape::StemEnd;
 using shape::Wood;
 
 // Shares of a joint where rings stand, dense at the nodes.
-constexpr double coarse[] = {0.0, 0.14, 0.8}, medium[] = {0.0, 0.07, 0.2, 0.5, 0.8, 0.93};
-constexpr double fine[] = {0.0, 0.04, 0.09, 0.16, 0.3, 0.5, 0.7, 0.84, 0.91, 0.96};
+constexpr double coarse[] = {0.0, 0.14, 0.8}, medium[] = {0.0, 0.08, 0.3, 0.7, 0.92};
+constexpr double fine[] = {0.0, 0.04, 0.1, 0.22, 0.5, 0.78, 0.9, 0.96};
 
 std::span<const double> shares(const Detail& detail) {
-    if (detail.rings_a_joint >= 10) return fine;
-    if (detail.rings_a_joint >= 6) return medium;
+    if (detail.rings_a_joint >= 8) return fine;
+    if (detail.rings_a_joint >= 5) return medium;
     return coarse;
 }
 
@@ -55,9 +55,10 @@ public:
                 const int pieces = std::clamp(static_cast<int>(size / (stem_.trunk ? 0.025 : 0.014)), 1, 12);
                 for (int k = 0; k < pieces; ++k) add(s, static_cast<double>(k) / pieces, gone + size * k / pieces);
             } else if (last) {
-                for (const double t : {0.0, 0.12, 0.35, 0.7}) add(s, t, gone + t * size);
+                add(s, 0, gone);
+                add(s, 0.35, gone + 0.35 * size);
             } else {
-                for (const double t : shares(detail_)) add(s, t, gone + t * size);
+                for (const double t : stem_.lateral && detail_.rings_a_joint < 8 ? std::span<const double>(coarse) : shares(detail_)) add(s, t, gone + t * size);
             }
             gone += size;
             if (last) add(s, 1, gone);

@@ -40,9 +40,9 @@ void add_wire(Writer& w, const TrellisShape& t, const shape::WireShape& wire) {
     w.flags = 0;
     w.age = 255;  // metal: the thin shader tells wires from dry stems by it
     std::vector<Vec3> points;
-    for (double x = t.near_end; x < t.far_end; x += std::fabs(x) < 3 ? 0.3 : 0.6) points.push_back({x, hung(t, x, wire.height) - (drip ? 0.006 * std::sin(9 * x) : 0), wire.across});
+    for (double x = t.near_end; x < t.far_end; x += std::fabs(x) < 2 ? 0.45 : 0.9) points.push_back({x, hung(t, x, wire.height) - (drip ? 0.006 * std::sin(9 * x) : 0), wire.across});
     points.push_back({t.far_end, wire.height, wire.across});
-    TubeStyle style = thin_style(drip ? 8 : 5);
+    TubeStyle style = thin_style(drip ? 7 : 4);
     style.thin = !drip;
     add_line(w, points, wire.radius, wire.radius, style, 10);
     if (drip) {
@@ -134,13 +134,13 @@ void add_trellis(Writer& w, const shape::VineShape& vine, const Detail& detail) 
     std::uint32_t id = 1;
     for (const auto& post : t.posts) add_post(w, t, post, id++, detail);
     for (const Vec3 clip : t.clips) {
-        w.begin(PartKind::clip, Material::rubber, {}, id++);
+        w.begin(PartKind::clip, Material::metal, {}, id++);
         const double y = hung(t, clip.x, clip.y);
         const Vec3 points[] = {{clip.x, y - 0.006, -t.clip_half_gap - 0.005}, {clip.x, y + 0.005, -t.clip_half_gap}, {clip.x, y + 0.003, 0},
                                {clip.x, y + 0.005, t.clip_half_gap}, {clip.x, y - 0.006, t.clip_half_gap + 0.005}};
         TubeStyle style;
         style.sides = 6;
-        add_line(w, points, 0.0018, 0.0018, style, 10);
+        add_line(w, points, 0.0014, 0.0014, style, 10);
         w.end();
     }
     add_round_post(w, t.stake_foot.x, t.stake_foot.z, 0.011, t.stake_top, 0.006, 900, 8);

@@ -26,7 +26,7 @@ void build_vine(Mesh& mesh, const shape::VineShape& vine, const Detail& detail) 
 void build_surroundings(Mesh& mesh, const shape::VineShape& vine, const Detail& detail) {
     mesh.clear();
     Writer writer(mesh);
-    add_ground(writer, vine.row_spacing);
+    add_ground(writer, detail);
     add_straw(writer, vine.row_spacing, detail);
     add_neighbours(writer, vine, detail);
     add_rows(writer, vine);

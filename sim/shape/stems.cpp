@@ -10,7 +10,7 @@ namespace spurwright::shape {
 namespace {
 
 constexpr double under_soil = 0.03;       // a trunk starts this deep: no line where it meets the ground
-constexpr double crown_over_head = 0.75;  // closed wood above the head node, in trunk radii
+constexpr double crown_over_head = 0.6;  // closed wood above the head node, in trunk radii
 constexpr double longest_unread_end = 0.08;
 
 Radii half(const Node& node) { return {in_m(node.major) / 2, in_m(node.minor) / 2}; }
@@ -118,7 +118,8 @@ private:
         const Radii next = joint(kept_);
         stem.ripe_at = 1e9;
         double beyond = 0;
-        if (stem.trunk && kept_ == rows_.size() && !(wound && wound->beyond.count > 0)) {
+        const bool topped_long_ago = stem.trunk && wound && wound->winter < vine_.winter;
+        if (stem.trunk && kept_ == rows_.size() && (!wound || topped_long_ago)) {
             stem.end = StemEnd::crown;
             beyond = crown_over_head * joint(kept_ - 1).mean();
         } else if (wound || kept_ < rows_.size()) {

@@ -9,7 +9,7 @@ namespace spurwright::shape {
 Vec3 point_of(const Place& place);
 
 // Numbers of the draws that only a picture uses; append only.
-enum class Look : std::uint32_t { kink = 9001, twist, wound_way, bud_size, hang_way, clip };
+enum class Look : std::uint32_t { kink = 9001, twist, wound_way, bud_size, hang_way, clip, crown };
 double share_of(std::uint64_t seed, Look look, std::uint32_t part, std::uint32_t nth = 0);  // in (0, 1)
 
 // Fills `stems`; rows of `vine.axes` that do not stand are left out. `stem_of_row`: index of each axis row, or -1.

@@ -84,6 +84,13 @@ struct HangerShape {
     double stem_radius = 0;
 };
 
+// A swollen crown of the head: old wood is drawn over it and its wounds sit on it.
+struct CrownShape {
+    std::uint32_t stem = 0;
+    Vec3 middle;
+    double radius = 0;  // of a ball, a little longer along the row
+};
+
 // A wound that ends no standing stem: a face on the side of older wood.
 struct WoundShape {
     WoundId wound;
@@ -92,6 +99,7 @@ struct WoundShape {
     std::uint32_t stem = 0;    // that bears the face
     Vec3 root, face, outward;  // root: inside the bearer's wood
     Radii radii;
+    double drawn_share = 1;    // of the face that callus has left open; the size of the cut itself is `radii`
     int winters = 0;           // since the cut; 0: this winter
     int wood_age = 1;
 };
@@ -142,6 +150,7 @@ struct VineShape {
     std::vector<Stem> stems;  // a parent stands before its children
     std::vector<BudShape> buds;
     std::vector<HangerShape> hangers;
+    std::vector<CrownShape> swellings;
     std::vector<WoundShape> wounds;
     std::vector<TieShape> ties;
     TrellisShape trellis;

@@ -47,7 +47,7 @@ vec3 bark(inout vec3 normal, out float rough, out float sheen) {
 #if defined(CANE)
     vec4 wide = texture(detail, at * vec2(1.0, 0.31) + vec2(0.37, 0.11));
     float tone = clamp(1.15 * wide.a + 0.5 * d.a - 0.32 + 0.22 * (d.g - 0.5), 0.0, 1.0);
-    a = mix(linear_of(vec3(104, 80, 62)), linear_of(vec3(172, 143, 112)), tone);
+    a = mix(linear_of(vec3(112, 84, 61)), linear_of(vec3(181, 147, 111)), tone);
     a *= 1.0 - 0.30 * (1.0 - d.g);
     if ((kind & SHADED) != 0u) a = mix(a, linear_of(vec3(150, 140, 122)), 0.5);
     // Darker at nodes; below each bud the pale crescent that the leaf left.
@@ -68,7 +68,7 @@ vec3 bark(inout vec3 normal, out float rough, out float sheen) {
     vec4 long_peel = texture(detail, at * vec2(2.0, 0.45));
     float fibre = texture(detail, at * vec2(2.0, 0.8)).r, fine = texture(detail, at * vec2(5.0, 2.1) + 0.3).r;
     float peel = smoothstep(0.25, 0.8, long_peel.b);
-    a = mix(linear_of(vec3(80, 66, 54)), linear_of(vec3(124, 113, 101)), clamp(0.35 * peel + 0.45 * fibre + 0.35 * fine - 0.1, 0.0, 1.0));
+    a = mix(linear_of(vec3(66, 55, 47)), linear_of(vec3(111, 100, 90)), clamp(0.35 * peel + 0.45 * fibre + 0.35 * fine - 0.1, 0.0, 1.0));
     a *= 0.72 + 0.40 * fine;
     a *= 1.0 - 0.34 * organ.z * organ.z;
     if ((kind & DEAD) != 0u) a = mix(a, linear_of(vec3(120, 112, 102)), 0.7);
@@ -121,11 +121,11 @@ vec3 cut_wood(out float rough) {
 vec3 soil(inout vec3 normal) {
     vec2 p = place.xz;
     mat2 turned = mat2(0.7986, 0.6018, -0.6018, 0.7986);
-    float fade = 1.0 / (1.0 + 0.035 * dot(place - eye.xyz, place - eye.xyz));
+    float fade = 1.0 / (1.0 + 0.08 * dot(place - eye.xyz, place - eye.xyz));
     float macro = texture(detail, p / vec2(5.3, 10.6) + vec2(0.2, 0.6)).a * 0.6 + texture(detail, turned * p / vec2(13.0, 21.0)).a * 0.4;
     float meso = texture(detail, p / vec2(0.61, 1.22), -1.0).a * 0.5 + texture(detail, turned * p / vec2(0.97, 1.9) + vec2(0.4, 0.1), -1.0).a * 0.5;
     float micro = texture(detail, turned * p / vec2(0.17, 0.31), -0.7).a;
-    float tone = 1.0 + 0.40 * (macro - 0.5) + (0.12 + 0.45 * fade) * (meso - 0.5) + fade * 0.75 * (micro - 0.5);
+    float tone = 1.0 + 0.40 * (macro - 0.5) + (0.06 + 0.52 * fade) * (meso - 0.5) + fade * 0.75 * (micro - 0.5);
     float from_row = abs(fract(p.y / 2.4 + 0.5) - 0.5) * 2.4;
     float grassed = smoothstep(0.30, 0.62, from_row + 0.35 * (meso - 0.5));
     float straw = clamp(grassed * (0.5 + 0.9 * (macro - 0.4) + 1.1 * (micro - 0.5)), 0.0, 1.0);

@@ -58,7 +58,7 @@ void cane(Writer& w, Vec3 from, double top, double radius, int sides, std::uint3
     for (int k = 0; k <= steps; ++k) {
         const double share = static_cast<double>(k) / steps;
         const double wander = 0.0045 * noise::between(-1, 1, id, 10 + static_cast<std::uint32_t>(k));
-        const double elbow = 0.035 * (id % 2 ? 1 : -1) * std::fmin(1.0, 12 * share);
+        const double elbow = noise::between(-0.03, 0.03, id, 6) * std::fmin(1.0, 12 * share);
         points.push_back({from.x + elbow + lean * share + wander, from.y + (reach - from.y) * share, from.z + across * std::sin(1.6 * share) + 0.5 * wander});
     }
     add_line(w, points, radius, 0.7 * radius, plain(sides), 10);

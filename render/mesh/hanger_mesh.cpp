@@ -119,7 +119,7 @@ void add_rachis(Writer& w, const HangerShape& h, const Detail& detail) {
             const double turn = 6.28 * noise::unit(id, 20 + 2 * k + s);
             const Vec3 out = shape::unit(Vec3{std::cos(turn), 0.15, std::sin(turn)});
             const double arm = noise::between(0.006, 0.018, id, 40 + 2 * k + s) * (6.5 - k) / 4;
-            const Vec3 arm_points[] = {points[k], points[k] + arm * out};
+            const Vec3 arm_points[] = {points[k] + 0.0002 * out, points[k] + arm * out};
             add_line(w, arm_points, 0.0008, 0.0005, thin_style(detail), 20);
         }
 }

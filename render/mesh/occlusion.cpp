@@ -6,7 +6,7 @@
 namespace spurwright::mesh {
 namespace {
 
-constexpr float strength = 1.25f;  // sums over many thin canes come out pale without it; our choice
+constexpr float strength = 1.7f;  // sums over many thin canes come out pale without it; our choice
 
 struct Wood {
     float ax, ay, az, dx, dy, dz, size, radius;  // from a, unit direction, length
@@ -91,6 +91,11 @@ void bake_occlusion(Mesh& mesh, const shape::VineShape& vine) {
             wood.push_back({static_cast<float>(a.x), static_cast<float>(a.y), static_cast<float>(a.z), static_cast<float>(u.x), static_cast<float>(u.y),
                             static_cast<float>(u.z), static_cast<float>(size), static_cast<float>(points[s + 1].radii.mean()), stem.axis.value});
         }
+    }
+    for (const auto& crown : vine.swellings) {
+        const Vec3 a = crown.middle - Vec3{0, 0.1 * crown.radius, 0};
+        wood.push_back({static_cast<float>(a.x), static_cast<float>(a.y), static_cast<float>(a.z), 0, 1, 0, static_cast<float>(0.2 * crown.radius),
+                        static_cast<float>(crown.radius), 0});
     }
     if (wood.empty()) return;
     const Grid grid(wood);

@@ -242,7 +242,7 @@ void add_stem(Writer& w, const shape::VineShape& vine, std::size_t at, const Det
     std::vector<Ring> rings = Rings(vine, stem, detail).build();
     const double r = stem.nodes.front().radius;
     TubeStyle style;
-    style.sides = detail.sides(r);
+    style.sides = std::max(4, detail.sides(r));
     style.u_tiles = stem.wood == Wood::one_year ? 1 : stem.wood == Wood::two_year ? 2 : stem.trunk ? 4 : 3;
     const bool faced = stem.end != StemEnd::tip && stem.end != StemEnd::crown;
     if (faced) rings.back().cut = stem.end_normal;

@@ -107,6 +107,7 @@ void Practice::choose(AxisId axis) {
 }
 
 void Practice::walk_canes(int step) {
+    hover = {};  // the hand that walks by keys does not point
     const auto canes = canes_in_row(now_);
     if (canes.empty()) return;
     const auto count = static_cast<int>(canes.size());
@@ -116,6 +117,7 @@ void Practice::walk_canes(int step) {
 }
 
 void Practice::walk_buds(int step) {
+    hover = {};
     const Axis* axis = now_.find(chosen);
     if (!axis || axis->removed) return;
     int last = 0;
@@ -142,7 +144,7 @@ std::optional<Error> Practice::why_not_cut() const {
 }
 
 Result<void> Practice::cut(const Spot& spot, Tool with) {
-    const Spot at = spot ? spot : Spot{chosen, chosen_node, {-1}};
+    const Spot at = spot ? spot : hover ? hover : Spot{chosen, chosen_node, {-1}};
     if (!at) return failure({Fault::not_allowed, {"error.practice.choose-first"}, {}, {}});
     return act(cut_at(now_, at, with));
 }

@@ -47,6 +47,7 @@ public:
     const std::vector<NamedAct>& acts() const { return named_; }  // in order, undone ones too
     std::size_t done_count() const { return named_.size() - log_.undone(); }
     Plan done() const { return log_.done(); }
+    Plan all_acts() const { return log_.all(); }  // undone ones too
     bool can_undo() const { return done_count() > 0; }
     bool can_redo() const { return log_.undone() > 0; }
 

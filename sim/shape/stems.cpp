@@ -77,8 +77,9 @@ private:
         const Stem& parent = shape_.stems[static_cast<std::size_t>(stem.parent_stem)];
         const StemNode& on = parent.nodes[index_of(stem.parent)];
         const Vec3 way = unit(first - on.place);
-        const double within = std::min(joint(0).mean(), 0.62 * on.radius);
-        const double depth = std::min(0.4 * on.radius, std::sqrt(std::max(0.0, 0.64 * on.radius * on.radius - within * within)));
+        const bool at_base = index_of(stem.parent) == 0 && !parent.trunk;  // the parent itself is only just coming out there
+        const double within = std::min(joint(0).mean(), (at_base ? 0.32 : 0.45) * on.radius);
+        const double depth = at_base ? 0 : std::min(0.4 * on.radius, std::sqrt(std::max(0.0, 0.64 * on.radius * on.radius - within * within)));
         points_.push_back({on.place + depth * way, {within * joint(0).major / joint(0).mean(), within * joint(0).minor / joint(0).mean()}});
     }
 

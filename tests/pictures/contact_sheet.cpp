@@ -3,8 +3,10 @@
 #include <chrono>
 #include <cstdio>
 #include <cstdlib>
+#include <fstream>
 #include <string>
 
+#include "render/app/memory.h"
 #include "render/app/picture.h"
 #include "render/gl/png.h"
 #include "sim/growth/history.h"
@@ -13,6 +15,7 @@
 using namespace spurwright;
 
 int main(int count, char** words) {
+    app::keep_freed_memory();
     auto studio = app::Studio::make(std::string(SPURWRIGHT_SOURCE) + "/assets");
     if (!studio) {
         std::fprintf(stderr, "%s\n", studio.error().key.name.data());
@@ -44,7 +47,7 @@ int main(int count, char** words) {
         if (!pixels) return 3;
         std::string name = std::string(words[1]) + "/" + seed + "-" + view + "-" + light + ".png";
         for (char& c : name) if (c == ':') c = '_';
-        if (!gl::write_png(name, *pixels, wish.width, wish.height)) return 2;
+        std::ofstream(name, std::ios::binary) << gl::png_bytes(*pixels, wish.width, wish.height);
         std::printf("%s %.0f ms\n", name.c_str(), ms);
     }
     return 0;

@@ -1,7 +1,5 @@
 // How long one vine takes from tables to pixels, part by part, on this machine. Ratios belong to tests/bench; this prints
 // milliseconds for whoever tunes. Usage: frame_times [SEED [AGE]]
-#include <malloc.h>
-
 #include <algorithm>
 #include <chrono>
 #include <cstdio>
@@ -11,6 +9,7 @@
 #include <string>
 #include <vector>
 
+#include "render/app/memory.h"
 #include "render/app/picture.h"
 #include "render/mesh/occlusion.h"
 #include "render/mesh/vine_mesh.h"
@@ -35,11 +34,7 @@ double median_ms(int rounds, const std::function<void()>& work) {
 }  // namespace
 
 int main(int count, char** words) {
-#ifdef __GLIBC__
-    mallopt(M_TRIM_THRESHOLD, 512 << 20);
-    mallopt(M_MMAP_THRESHOLD, 512 << 20);
-    mallopt(M_TOP_PAD, 64 << 20);
-#endif
+    app::keep_freed_memory();
     growth::Site site;
     site.seed = count > 1 ? std::strtoul(words[1], nullptr, 10) : 7;
     site.age = count > 2 ? std::atoi(words[2]) : 12;

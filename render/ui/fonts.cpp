@@ -72,7 +72,8 @@ Result<Fonts> build_fonts(const FontFiles& files, const std::vector<ImWchar>& ra
     Fonts fonts;
     fonts.body = atlas.AddFontFromFileTTF(files.body.c_str(), em, &config, ranges.data());
     fonts.strong = atlas.AddFontFromFileTTF(files.strong.c_str(), em, &config, ranges.data());
-    if (!fonts.body || !fonts.strong || !atlas.Build()) return failure(no_font());
+    fonts.head = atlas.AddFontFromFileTTF(files.strong.c_str(), Grid::snapped(em * head_size), &config, ranges.data());
+    if (!fonts.body || !fonts.strong || !fonts.head || !atlas.Build()) return failure(no_font());
     ImGui::GetIO().FontDefault = fonts.body;
     return fonts;
 }

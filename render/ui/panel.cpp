@@ -9,6 +9,7 @@ namespace spurwright::ui {
 
 void panel_begin(Ui& ui, std::string_view name, const PanelPlace& place) {
     ++ui.panels;
+    ui.panel = name;
     const float most = std::max(place.most_height, ui.grid.row());
     ImGui::SetNextWindowPos({place.x, place.y}, ImGuiCond_Always, {place.pivot_x, place.pivot_y});
     ImGuiWindowFlags flags = ImGuiWindowFlags_NoTitleBar | ImGuiWindowFlags_NoResize | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoCollapse |
@@ -26,10 +27,12 @@ void panel_begin(Ui& ui, std::string_view name, const PanelPlace& place) {
     ImGui::PopStyleVar();
 }
 
-Box panel_end(Ui&) {
+Box panel_end(Ui& ui) {
     const ImVec2 at = ImGui::GetWindowPos(), size = ImGui::GetWindowSize();
+    const Box box{at.x, at.y, at.x + size.x, at.y + size.y};
     ImGui::End();
-    return {at.x, at.y, at.x + size.x, at.y + size.y};
+    if (ui.probe) ui.probe->add(ProbedPanel{ui.panel, box, ui.over});
+    return box;
 }
 
 bool sheet_begin(Ui& ui, std::string_view name, const std::string& title, float width_em) {
@@ -48,15 +51,15 @@ bool sheet_begin(Ui& ui, std::string_view name, const std::string& title, float 
     const float close_width = button_width(ui, close, ui.say("screen.key.escape"));
     ImGui::PushTextWrapPos(0);
     const float room = ImGui::GetContentRegionAvail().x - close_width - ui.grid.gap();
-    const bool beside = text_size(ui, title, 0, true).x * 1.25f < room;
-    if (!beside) strong_text(ui, title, 1.25f);
+    const bool beside = text_size(ui, title, 0, true).x * head_size * 1.05f < room;
+    if (!beside) head_text(ui, title);
     const ImVec2 at = ImGui::GetCursorScreenPos();
     if (beside) ImGui::SetCursorScreenPos({at.x + room + ui.grid.gap(), at.y});
     const bool closed = button(ui, std::string(name) + ".close", close, {Weight::plain, true, false, 0, ui.say("screen.key.escape")});
     if (beside) {
         const ImVec2 after = ImGui::GetCursorScreenPos();
         ImGui::SetCursorScreenPos({at.x, at.y + ui.em() * 0.25f});
-        strong_text(ui, title, 1.25f);
+        head_text(ui, title);
         ImGui::SetCursorScreenPos({after.x, std::max(after.y, ImGui::GetCursorScreenPos().y)});
     }
     ImGui::PopTextWrapPos();

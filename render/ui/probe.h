@@ -29,9 +29,20 @@ struct Probed {
     bool over = false;     // on a sheet above everything else
 };
 
+struct ProbedPanel {
+    std::string name;
+    Box box;
+    bool over = false;
+};
+
 class UiProbe {
 public:
-    void clear() { all_.clear(); }
+    void clear() {
+        all_.clear();
+        panels_.clear();
+    }
+    void add(ProbedPanel panel) { panels_.push_back(std::move(panel)); }
+    const std::vector<ProbedPanel>& panels() const { return panels_; }
     void add(Probed probed) { all_.push_back(std::move(probed)); }
     const std::vector<Probed>& all() const { return all_; }
     const Probed* find(std::string_view name) const {
@@ -42,6 +53,7 @@ public:
 
 private:
     std::vector<Probed> all_;
+    std::vector<ProbedPanel> panels_;
 };
 
 }  // namespace spurwright::ui

@@ -30,13 +30,13 @@ Asked row_door(const State& state, Views& views, Ui& ui, float picture) {
     const bool under_way = state.practice && !state.practice->finished();
     const std::string title = ui.say("screen.home.row");
     if (picture > 0 && door(ui, "home.row", title, draw_row_place, picture)) asked = under_way ? Request{ask::GoTo{practice::Screen::row}} : Request{ask::NextVine{}};
-    strong_text(ui, title, 1.25f);
+    head_text(ui, title);
     text(ui, ui.say("screen.home.row-says"));
     if (under_way) {
         if (button(ui, "home.go-on", ui.say("screen.home.go-on"), {Weight::main, true, false, 0, {}})) asked = ask::GoTo{practice::Screen::row};
         flow(ui, button_width(ui, ui.say("screen.do.next-vine")));
     }
-    if (button(ui, "home.next-vine", ui.say("screen.do.next-vine"), {under_way ? Weight::plain : Weight::main, true, false, 0, {}})) asked = ask::NextVine{};
+    if (button(ui, "home.next-vine", ui.say("screen.do.next-vine"), {under_way || state.shell.offered ? Weight::plain : Weight::main, true, false, 0, {}})) asked = ask::NextVine{};
     const std::string open = ui.say("screen.home.open-code"), hint = ui.say("screen.home.code-hint");
     const float wide = ImGui::GetContentRegionAvail().x, beside = button_width(ui, open), field = text_size(ui, hint, 0).x + 3 * ui.grid.gap();
     const bool entered = text_field(ui, "home.code", hint, views.home.code, field + beside + ui.grid.gap() <= wide ? wide - beside - ui.grid.gap() : wide);
@@ -50,7 +50,7 @@ Asked shed_door(const State& state, Ui& ui, float picture) {
     Asked asked;
     const std::string title = ui.say("screen.home.shed");
     if (picture > 0 && door(ui, "home.shed", title, draw_shed_place, picture)) asked = ask::SceneVine{0};
-    strong_text(ui, title, 1.25f);
+    head_text(ui, title);
     text(ui, ui.say("screen.home.shed-says"));
     for (std::size_t i = 0; i < state.shell.codes.size(); ++i) {
         const std::string& code = state.shell.codes[i];
@@ -58,6 +58,18 @@ Asked shed_door(const State& state, Ui& ui, float picture) {
         const std::string label = ui.say("screen.home.scene-vine", {{"scene", TextKey{"screen.scene.first"}}, {"n", Count{static_cast<std::int64_t>(i) + 1}}});
         if (list_row(ui, "home.scene.first." + std::to_string(i), label, false, walked ? ui.say("screen.home.walked") : std::string())) asked = ask::SceneVine{i};
     }
+    return asked;
+}
+
+// Work from before, found at the start.
+Asked offer(const State& state, Ui& ui) {
+    Asked asked;
+    strong_text(ui, ui.say("screen.say.found-work"));
+    text(ui, ui.say("screen.say.found-work-of", {{"code", state.shell.offered_code}, {"n", Count{static_cast<std::int64_t>(state.shell.offered_acts)}}}));
+    const std::string no = ui.say("screen.say.begin-new");
+    if (button(ui, "say.go-on", ui.say("screen.say.go-on"), {Weight::main, true, false, 0, {}})) asked = ask::OfferTaken{true};
+    flow(ui, button_width(ui, no));
+    if (button(ui, "say.begin-new", no)) asked = ask::OfferTaken{false};
     return asked;
 }
 
@@ -71,7 +83,7 @@ Asked row_walked(const State& state, Ui& ui) {
     }
     text(ui, ui.say("screen.home.walked-row", {{"n", Count{static_cast<std::int64_t>(walked.size())}}}), true);
     for (std::size_t i = 0; i < walked.size(); ++i) {
-        const float side = ui.em() * 3;
+        const float side = ui.em() * 3;  // of the square each stands in
         if (i > 0) flow(ui, side);
         const std::string name = "home.walked." + std::to_string(i);
         if (ImGui::InvisibleButton(("###" + name).c_str(), {side, side})) asked = ask::OpenCode{walked[i]};
@@ -101,8 +113,13 @@ Asked screen_home(const State& state, Views& views, Ui& ui) {
     panel_begin(ui, "home", place);
     const float side = std::max(0.0f, (screen.x - ui.em() * 76) / 2);  // no line of text wider than can be read
     if (side > 0) ImGui::Indent(side);
-    strong_text(ui, "Spurwright", 1.6f);
+    head_text(ui, "Spurwright");
     for (const std::string_view name : {"find", "settings", "safety", "keys", "leave"}) take(command_button(ui, state, views, "home", name, Weight::quiet, name != "settings", name != "find"));
+    if (state.shell.offered) {
+        rule_line(ui);
+        take(offer(state, ui));
+        rule_line(ui);
+    }
     const bool wide = screen.x >= ui.em() * 44;
     const float picture = wide ? std::clamp(screen.y * 0.3f, ui.em() * 6, ui.em() * 16) : 0;
     const float room = std::max(ImGui::GetContentRegionAvail().x - side, ui.em() * 10);
@@ -113,11 +130,10 @@ Asked screen_home(const State& state, Views& views, Ui& ui) {
         take(shed_door(state, ui, picture));
         ImGui::EndTable();
     }
-    rule_line(ui);
     take(row_walked(state, ui));
     unchecked_line(ui);
     panel_end(ui);
-    take(say_panel(state, ui, ui.em() * 2));
+    if (state.shell.message) take(say_panel(state, ui, ui.em() * 2));
     return asked;
 }
 

@@ -32,9 +32,11 @@ std::string mend_word(const Ui& ui, const Walked& piece) {
     return ui.say("mend." + std::string(word_of(piece.mend)));
 }
 
+Tape tape_of(const Walked& piece) { return ui::tape_of(piece.stop == Stop::cap ? rules::Mend::carried : piece.mend); }
+
 // How it went as a whole: points as they are, held ones apart, and where it stands among all ways.
 void heading(Ui& ui, const State& state, const LookBack& look) {
-    const std::size_t mendable = static_cast<std::size_t>(std::count_if(look.walk.begin(), look.walk.end(), [](const Walked& w) { return !w.folded && w.stop != Stop::remark; }));
+    const std::size_t mendable = static_cast<std::size_t>(std::count_if(look.walk.begin(), look.walk.end(), [](const Walked& w) { return !w.folded; }));
     text(ui, mendable == 0 ? ui.say("screen.look.nothing") : ui.say("screen.look.pieces", {{"n", counted(mendable)}}));
     if (!look.mine.caps.empty()) text(ui, ui.say("screen.look.held-at", {{"before", look.mine.points_before_caps}, {"points", look.mine.points}}));
     else text(ui, ui.say("screen.look.points", {{"points", look.mine.points}}));
@@ -59,9 +61,11 @@ void where_from(Ui& ui, const rules::Finding& finding) {
 
 void piece_card(Ui& ui, const LookBack& look, LookView& view) {
     const Walked& piece = look.walk[look.current];
-    std::string title = ui.say("screen.look.piece", {{"n", counted(look.current + 1)}, {"of", counted(look.walk.size())}});
-    text(ui, title, true);
-    tape_word(ui, "look.tape", tape_of(piece.stop == Stop::cap ? rules::Mend::carried : piece.mend), mend_word(ui, piece));
+    const auto spoken = [](const Walked& w) { return !w.folded; };
+    const auto here = look.walk.begin() + static_cast<std::ptrdiff_t>(look.current);
+    const auto before = std::count_if(look.walk.begin(), here, spoken), all = std::count_if(look.walk.begin(), look.walk.end(), spoken);
+    text(ui, piece.folded ? ui.say("screen.look.folded") : ui.say("screen.look.piece", {{"n", Count{before + 1}}, {"of", Count{all}}}), true);
+    tape_word(ui, "look.tape", tape_of(piece), mend_word(ui, piece));
     text(ui, sentence(ui, piece));
     if (const rules::Finding* finding = finding_of(look, piece))
         if (fold(ui, "look.why", ui.say("screen.look.why"), view.why_open)) where_from(ui, *finding);
@@ -85,15 +89,20 @@ Asked walk_buttons(const State& state, Views& views, Ui& ui, const LookBack& loo
     return asked;
 }
 
-// The same pieces in the same order, for those who read.
-Asked piece_list(Ui& ui, const LookBack& look, LookView& view) {
+// The same pieces in the same order, for those who read; what cost nothing apart.
+Asked piece_list(Ui& ui, const LookBack& look, bool folded, bool& open) {
     Asked asked;
-    if (!fold(ui, "look.list", ui.say("screen.look.list", {{"n", counted(look.walk.size())}}), view.list_open)) return {};
+    const auto count = std::count_if(look.walk.begin(), look.walk.end(), [&](const Walked& w) { return w.folded == folded; });
+    const char* key = folded ? "screen.look.list-nothing" : "screen.look.list-to-see";
+    if (count == 0 || !fold(ui, folded ? "look.list-nothing" : "look.list", ui.say(key, {{"n", Count{count}}}), open)) return {};
     for (std::size_t i = 0; i < look.walk.size(); ++i) {
         const Walked& piece = look.walk[i];
+        if (piece.folded != folded) continue;
         std::string label = mend_word(ui, piece);
         if (piece.lost.count > 0) label = ui.say("screen.look.lost", {{"text", label}, {"points", piece.lost}});
-        if (list_row(ui, "look.piece." + std::to_string(i), label, i == look.current, sentence(ui, piece))) asked = ask::ShowPiece{i};
+        if (list_row(ui, "look.piece." + std::to_string(i), label, i == look.current, sentence(ui, piece), ui.em() * 1.4f)) asked = ask::ShowPiece{i};
+        const ImVec2 from = ImGui::GetItemRectMin();
+        hang_tape(*ImGui::GetWindowDrawList(), {from.x + ui.em(), from.y + ui.em() * 0.5f}, ui.em() * 1.7f, ui.em() * 0.32f, tape_of(piece), ui.face);
     }
     return asked;
 }
@@ -142,13 +151,14 @@ Asked screen_look_back(const State& state, Views& views, Ui& ui) {
     take(asked, command_button(ui, state, views, "look", "home", Weight::quiet, false));
     take(asked, command_button(ui, state, views, "look", "find", Weight::quiet, true, true));
     take(asked, command_button(ui, state, views, "look", "keys", Weight::quiet, true, true));
-    strong_text(ui, ui.say("screen.look.title"), 1.25f);
+    if (!ui.narrow()) head_text(ui, ui.say("screen.look.title"));
     if (look.current < look.walk.size()) piece_card(ui, look, views.look);
     else heading(ui, state, look);
     take(asked, walk_buttons(state, views, ui, look));
     rule_line(ui);
     if (look.current < look.walk.size() && fold(ui, "look.whole", ui.say("screen.look.whole"), views.look.points_open)) heading(ui, state, look);
-    take(asked, piece_list(ui, look, views.look));
+    take(asked, piece_list(ui, look, false, views.look.list_open));
+    take(asked, piece_list(ui, look, true, views.look.nothing_open));
     rule_line(ui);
     take(asked, onward(state, views, ui));
     unchecked_line(ui);

@@ -40,21 +40,34 @@ Asked top_band(const State& state, Views& views, Ui& ui, float& foot) {
     take(asked, command_button(ui, state, views, "row", "home", Weight::quiet, false));
     const auto& strip = practice.strip();
     const auto here = static_cast<std::size_t>(practice.step()), count = strip.size();
-    if (!ui.narrow()) {
-        for (std::size_t i = 0; i < count; ++i) take(asked, step_stone(ui, practice, i, true));
-    } else {  // too narrow for seven: where one stands
-        take(asked, step_stone(ui, practice, here, true));
-    }
-    for (const std::string_view name : {"undo", "redo", "find", "keys"}) {
-        if (ui.narrow() && (name == "keys" || name == "redo")) continue;  // by key and by Find
-        take(asked, command_button(ui, state, views, "row", name, Weight::quiet, !ui.narrow(), true));
-    }
     const StepSaid& said = strip[here];
-    text(ui, ui.words.sentence(said.key, said.arguments));
-    const std::string to = ui.say("screen.step." + std::string(word_of(strip[std::min(here + 1, count - 1)].step)));
-    const std::string on = ui.say("screen.row.next", {{"text", to}}), on_key = ui.narrow() ? std::string() : key_text(ui, "next-step");
-    flow(ui, button_width(ui, on, on_key));
-    if (button(ui, "row.next-step", on, {said.done ? Weight::main : Weight::plain, true, false, 0, on_key})) asked = ask::NextStep{};
+    const bool narrow = ui.narrow();
+    const auto word_at = [&](std::size_t i) { return ui.say("screen.step." + std::string(word_of(strip[i].step))); };
+    if (!narrow)
+        for (std::size_t i = 0; i < count; ++i) take(asked, step_stone(ui, practice, i, true));
+    for (const std::string_view name : {"undo", "redo", "find", "keys"}) {
+        if (narrow && (name == "keys" || name == "redo")) continue;  // by key and by Find
+        take(asked, command_button(ui, state, views, "row", name, Weight::quiet, screen.x > ui.em() * 74, true));
+    }
+    const std::string on = ui.say("screen.row.next", {{"text", word_at(std::min(here + 1, count - 1))}}), on_key = narrow ? std::string() : key_text(ui, "next-step");
+    const ButtonLook next{said.done ? Weight::main : Weight::plain, true, false, 0, on_key};
+    const std::string sentence = ui.words.sentence(said.key, said.arguments);
+    bool on_pressed = false;
+    if (narrow) {  // no room for seven stones: the step's name stands before its sentence
+        flow(ui, button_width(ui, on, on_key));
+        on_pressed = button(ui, "row.next-step", on, next);
+        text(ui, ui.say("screen.row.step-says", {{"step", word_at(here)}, {"text", sentence}}));
+    } else {
+        row_text(ui, sentence);
+        flow(ui, button_width(ui, on, on_key));
+        on_pressed = button(ui, "row.next-step", on, next);
+    }
+    if (on_pressed) asked = ask::NextStep{};
+    if (ui.words.unchecked() && !narrow) {
+        const std::string unchecked = ui.say("words.unchecked");
+        flow(ui, text_size(ui, unchecked, 0).x);
+        row_text(ui, unchecked, true);
+    }
     foot = panel_end(ui).y1;
     return asked;
 }
@@ -75,7 +88,7 @@ Box vine_card(const State& state, Views& views, Ui& ui, float top, float foot) {
     PanelPlace place;
     place.x = ui.grid.half();
     place.y = top + ui.grid.half();
-    place.width = std::min(ui.em() * 19, ImGui::GetIO().DisplaySize.x * 0.62f);
+    place.width = std::min(ui.em() * (views.row.card_open ? 19.0f : 9.0f), ImGui::GetIO().DisplaySize.x * 0.62f);
     place.most_height = foot - place.y - ui.grid.half();
     place.keys_walk = false;
     panel_begin(ui, "row.card", place);
@@ -140,12 +153,12 @@ Asked tape_bar(const State& state, Views& views, Ui& ui) {
     text(ui, practice.chosen ? ui.say("screen.row.tape-for", {{"part", practice.chosen}}) : ui.say("screen.row.tape-says"), true);
     for (std::size_t i = 0; i < tapes.size(); ++i) {
         const std::string label = ui.say("screen.tape." + std::string(word_of(tapes[i]))), name = "row.tape." + std::string(word_of(tapes[i]));
-        const float width = button_width(ui, label) + ui.em() * 1.2f;
+        const float before = tapes[i] == Role::none ? 0 : ui.em() * 1.3f, width = button_width(ui, label) + before;
         if (i > 0) flow(ui, width);
         const bool walked = static_cast<int>(i) == views.row.bar_at && practice.chosen;
         const ImVec2 at = ImGui::GetCursorScreenPos();
-        if (button(ui, name, label, {Weight::plain, true, walked || practice.tape == tapes[i], width, {}})) asked = use_tape(practice, tapes[i]);
-        if (tapes[i] != Role::none) hang_tape(*ImGui::GetWindowDrawList(), {at.x + ui.em() * 0.75f, at.y + ui.em() * 0.3f}, ui.grid.row() - ui.em() * 0.7f, ui.em() * 0.3f, tape_of(tapes[i]), ui.face);
+        if (button(ui, name, label, {Weight::plain, true, walked || practice.tape == tapes[i], width, {}, before})) asked = use_tape(practice, tapes[i]);
+        if (tapes[i] != Role::none) hang_tape(*ImGui::GetWindowDrawList(), {at.x + ui.em() * 0.95f, at.y + ui.em() * 0.3f}, ui.grid.row() - ui.em() * 0.7f, ui.em() * 0.3f, tape_of(tapes[i]), ui.face);
     }
     if (ui.pressed({key::right})) views.row.bar_at = std::min(views.row.bar_at + 1, static_cast<int>(tapes.size()) - 1);
     if (ui.pressed({key::left})) views.row.bar_at = std::max(views.row.bar_at - 1, 0);
@@ -194,35 +207,51 @@ std::string_view key_of(HandTool tool) {
     return "";
 }
 
-// The row of hand tools, and above it the bar of the one in hand.
+bool practice_waits(const State& state) { return state.practice->waiting().has_value(); }
+
+float tape_bar_width(const Ui& ui) {
+    float all = 3 * ui.grid.gap();
+    for (const Role role : tapes) all += button_width(ui, ui.say("screen.tape." + std::string(word_of(role)))) + ui.em() * 1.3f + ui.grid.gap();
+    return all;
+}
+
+// The row of hand tools, and above it the bar of the one in hand; in its place where there is no room for both.
 Asked tool_row(const State& state, Views& views, Ui& ui, float& top) {
     const Practice& practice = *state.practice;
     const ImVec2 screen = ImGui::GetIO().DisplaySize;
+    const bool narrow = ui.narrow();
+    const auto hint_of = [&](HandTool tool) { return narrow ? std::string() : key_text(ui, key_of(tool)); };
     Asked asked;
     std::array<float, hand_tools.size()> widths{};
     float all = 3 * ui.grid.gap();
     for (std::size_t i = 0; i < hand_tools.size(); ++i) {
-        widths[i] = button_width(ui, ui.say("screen.tool." + std::string(word_of(hand_tools[i].tool))), key_text(ui, key_of(hand_tools[i].tool)));
+        widths[i] = button_width(ui, ui.say("screen.tool." + std::string(word_of(hand_tools[i].tool))), hint_of(hand_tools[i].tool));
         all += widths[i] + ui.grid.gap();
     }
+    const bool lay = views.row.bar == Bar::lay || (practice.tool == HandTool::hands && practice.chosen);
+    const bool tape = !lay && (views.row.bar == Bar::tape || practice.tool == HandTool::tape);
     PanelPlace place;
     place.x = screen.x / 2;
     place.y = screen.y - ui.grid.half();
     place.pivot_x = 0.5f;
     place.pivot_y = 1;
-    place.width = std::min(all, screen.x - 2 * ui.grid.half());
+    place.width = std::min(tape ? std::max(all, tape_bar_width(ui)) : all, screen.x - 2 * ui.grid.half());
     place.most_height = screen.y * 0.5f;
     place.keys_walk = false;
     panel_begin(ui, "row.tools", place);
-    const bool tape = views.row.bar == Bar::tape || practice.tool == HandTool::tape;
-    if (views.row.bar == Bar::lay || (practice.tool == HandTool::hands && practice.chosen)) take(asked, lay_bar(state, views, ui));
-    else if (tape) take(asked, tape_bar(state, views, ui));
-    for (std::size_t i = 0; i < hand_tools.size(); ++i) {
-        const Hand& hand = hand_tools[i];
-        const std::string word(word_of(hand.tool)), label = ui.say("screen.tool." + word);
-        const std::string hint = key_text(ui, key_of(hand.tool));
-        if (i > 0) flow(ui, widths[i]);
-        if (button(ui, "row.tool." + word, label, {Weight::plain, true, practice.tool == hand.tool, 0, hint})) take(asked, find_command(hand.command)->ask(state, views));
+    if (lay) take(asked, lay_bar(state, views, ui));
+    if (tape) take(asked, tape_bar(state, views, ui));
+    if (narrow && (lay || tape)) {
+        const std::string back = ui.say("screen.row.tools");
+        flow(ui, button_width(ui, back));
+        if (button(ui, "row.tools", back, {Weight::quiet, true, false, 0, {}})) take(asked, find_command("point")->ask(state, views));
+    } else {
+        for (std::size_t i = 0; i < hand_tools.size(); ++i) {
+            const Hand& hand = hand_tools[i];
+            const std::string word(word_of(hand.tool)), label = ui.say("screen.tool." + word), hint = hint_of(hand.tool);
+            if (i > 0) flow(ui, widths[i]);
+            if (button(ui, "row.tool." + word, label, {Weight::plain, true, practice.tool == hand.tool, 0, hint})) take(asked, find_command(hand.command)->ask(state, views));
+        }
     }
     top = panel_end(ui).y0;
     return asked;
@@ -237,13 +266,16 @@ Asked screen_row(const State& state, Views& views, Ui& ui) {
     }
     if (views.row.bar != Bar::none && ui.pressed({key::escape})) views.row.bar = Bar::none;
     Asked asked;
-    float top = 0, foot = 0;
+    float top = 0, foot = ImGui::GetIO().DisplaySize.y;
     take(asked, top_band(state, views, ui, top));
-    take(asked, tool_row(state, views, ui, foot));
-    const bool both = !ui.narrow();
-    if (!both && views.row.card_open && views.row.acts_open) views.row.acts_open = false;
-    if (both || !views.row.acts_open) vine_card(state, views, ui, top, foot);
-    if (both || !views.row.card_open) take(asked, acts_card(state, views, ui, top, foot));
+    const bool narrow = ui.narrow();
+    if (narrow && views.row.card_open) views.row.acts_open = false;
+    // On a small window an open card takes the place of the tools until it is folded again.
+    const bool card_alone = narrow && (views.row.card_open || views.row.acts_open);
+    if (!card_alone) take(asked, tool_row(state, views, ui, foot));
+    const bool said = state.shell.message || practice_waits(state);
+    if (!said && (!narrow || !views.row.acts_open)) vine_card(state, views, ui, top, foot);
+    if (!said && (!narrow || !views.row.card_open)) take(asked, acts_card(state, views, ui, top, foot));
     take(asked, say_panel(state, ui, top));
     return asked;
 }

@@ -20,13 +20,13 @@ std::optional<Request> screen_safety(const State& state, Views&, const std::vect
     place.width = std::min(ui.em() * 40, screen.x - 2 * ui.grid.gap());
     place.most_height = screen.y - 2 * ui.grid.gap();
     panel_begin(ui, "safety", place);
-    strong_text(ui, "Spurwright", 1.6f);
+    head_text(ui, "Spurwright");
     for (const Spoken& language : spoken) {
         if (&language != &spoken.front()) flow(ui, choice_width(ui, language.name));
         if (choice(ui, "safety.language." + language.code, language.name, language.code == state.shell.settings.language)) asked = ask::Speak{language.code};
     }
     rule_line(ui);
-    strong_text(ui, ui.say("screen.safety.title"), 1.25f);
+    strong_text(ui, ui.say("screen.safety.title"));
     for (const std::string_view line : std::array<std::string_view, 4>{"screen.safety.eyes", "screen.safety.gloves", "screen.safety.free-hand", "screen.safety.look-around"}) {
         const ImVec2 at = ImGui::GetCursorScreenPos();
         const float r = ui.em() * 0.22f;

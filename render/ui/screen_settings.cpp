@@ -22,7 +22,7 @@ std::optional<Request> screen_settings(const State& state, Views& views, const s
     place.width = std::min(ui.em() * 46, screen.x - 2 * ui.grid.gap());
     place.most_height = screen.y - 2 * ui.grid.gap();
     panel_begin(ui, "settings", place);
-    strong_text(ui, ui.say("screen.settings.title"), 1.6f);
+    head_text(ui, ui.say("screen.settings.title"));
     strong_text(ui, ui.say("screen.settings.language"));
     for (const Spoken& language : spoken) {
         if (&language != &spoken.front()) flow(ui, choice_width(ui, language.name));
@@ -43,7 +43,7 @@ std::optional<Request> screen_settings(const State& state, Views& views, const s
         if (units == settings::UnitsName::inch) flow(ui, choice_width(ui, label));
         if (choice(ui, "settings.units." + word, label, now.units == units)) asked = ask::Units{word};
     }
-    strong_text(ui, ui.say("screen.settings.other"));
+    strong_text(ui, ui.say("screen.settings.more"));
     if (toggle(ui, "settings.motion", ui.say("screen.settings.reduced-motion"), now.reduced_motion)) asked = ask::ReducedMotion{!now.reduced_motion};
     if (toggle(ui, "settings.feedback", ui.say("screen.settings.step-feedback"), now.step_feedback)) asked = ask::StepFeedback{!now.step_feedback};
     rule_line(ui);

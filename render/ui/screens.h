@@ -38,7 +38,7 @@ std::optional<Request> command_button(Ui& ui, const State& state, Views& views, 
                                       bool with_key = true, bool beside = false);
 // "wording not yet checked by a native pruner", where due.
 void unchecked_line(Ui& ui);
-// What has to be said (a refusal, work from before, a cut that waits for a word), with its ways out. Drawn as a panel at the
+// What has to be said (a refusal, a cut that waits for a word), with its ways out. Drawn as a panel at the
 // upper middle, below `top`.
 std::optional<Request> say_panel(const State& state, Ui& ui, float top);
 

@@ -21,8 +21,7 @@ void unchecked_line(Ui& ui) {
 
 std::optional<Request> say_panel(const State& state, Ui& ui, float top) {
     const bool waits = state.practice && state.practice->waiting().has_value() && place_of(state) == Place::row;
-    const bool offered = state.shell.offered && place_of(state) == Place::home;
-    if (!waits && !state.shell.message && !offered) return {};
+    if (!waits && !state.shell.message) return {};
     const ImVec2 screen = ImGui::GetIO().DisplaySize;
     PanelPlace place;
     place.x = screen.x / 2;
@@ -30,7 +29,7 @@ std::optional<Request> say_panel(const State& state, Ui& ui, float top) {
     place.pivot_x = 0.5f;
     place.width = std::min(ui.em() * 34, screen.x - 2 * ui.grid.gap());
     place.most_height = screen.y - place.y - ui.grid.gap();
-    place.keys_walk = !state.practice || offered;
+    place.keys_walk = place_of(state) != Place::row && place_of(state) != Place::look;
     std::optional<Request> asked;
     ui.over = true;
     panel_begin(ui, "say", place);
@@ -41,16 +40,10 @@ std::optional<Request> say_panel(const State& state, Ui& ui, float top) {
         if (button(ui, "say.no", no, {Weight::main, true, false, 0, ui.say("screen.key.escape")})) asked = ask::TakeBack{};
         flow(ui, button_width(ui, yes, ui.say("screen.key.enter")));
         if (button(ui, "say.yes", yes, {Weight::plain, true, false, 0, ui.say("screen.key.enter")})) asked = ask::Confirm{};
-    } else if (state.shell.message) {
-        text(ui, ui.words.sentence(state.shell.message->key, state.shell.message->arguments));
-        if (button(ui, "say.close", ui.say("screen.close"), {Weight::plain, true, false, 0, ui.say("screen.key.escape")})) asked = ask::CloseMessage{};
     } else {
-        strong_text(ui, ui.say("screen.say.found-work"));
-        text(ui, ui.say("screen.say.found-work-of", {{"code", state.shell.offered_code}, {"n", Count{static_cast<std::int64_t>(state.shell.offered_acts)}}}));
-        const std::string yes = ui.say("screen.say.go-on"), no = ui.say("screen.say.begin-new");
-        if (button(ui, "say.go-on", yes, {Weight::main, true, false, 0, {}})) asked = ask::OfferTaken{true};
-        flow(ui, button_width(ui, no));
-        if (button(ui, "say.begin-new", no)) asked = ask::OfferTaken{false};
+        text(ui, ui.words.sentence(state.shell.message->key, state.shell.message->arguments));
+        if (button(ui, "say.close", ui.say("screen.close"), {Weight::main, true, false, 0, ui.say("screen.key.escape")})) asked = ask::CloseMessage{};
+        if (ui.pressed({key::escape}) && place.keys_walk) asked = ask::CloseMessage{};
     }
     panel_end(ui);
     ui.over = false;

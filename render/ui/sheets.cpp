@@ -46,7 +46,10 @@ void sheet_keys(const State& state, Views& views, Ui& ui) {
             if (!command.holds(state) || shown.empty()) continue;
             ImGui::TableNextColumn();
             const std::string label = ui.say("screen.do." + std::string(command.name));
+            const ImVec2 at = ImGui::GetCursorScreenPos();
+            const float room = ImGui::GetContentRegionAvail().x;
             strong_text(ui, shown);
+            if (room > ui.em() * 15) ImGui::SetCursorScreenPos({at.x + ui.em() * 8.5f, at.y});
             text(ui, label);
         }
         ImGui::EndTable();

@@ -53,12 +53,11 @@ void hang_tape(ImDrawList& draw, ImVec2 at, float length, float width, const Tap
     const bool frayed = tape.end == TapeEnd::frayed;
     const ImU32 fill = frayed ? (face == Face::dusk ? light : dark) : colour(tape.rgb);
     const float half = width / 2, end = at.y + length, r = width * 0.85f;
-    if (tape.end == TapeEnd::loop) {  // goes round and comes back: short
-        const float foot = at.y + std::min(length, width * 2.4f), out = width * 0.8f;
-        for (const auto& [thick, ink] : std::array<std::pair<float, ImU32>, 3>{{{half + 4, light}, {half + 2, dark}, {half, fill}}}) {
-            const ImVec2 path[] = {{at.x - out, at.y}, {at.x - out, foot - out}, {at.x, foot}, {at.x + out, foot - out}, {at.x + out, at.y}};
-            draw.AddPolyline(path, 5, ink, ImDrawFlags_Closed, thick);
-        }
+    if (tape.end == TapeEnd::loop) {  // tied round and short: a ring
+        const float out = width * 1.15f, y = at.y + out;
+        for (const auto& [thick, ink] : std::array<std::pair<float, ImU32>, 3>{{{half + 5, light}, {half + 3, dark}, {half + 1, fill}}})
+            draw.AddCircle({at.x, y}, out, ink, 24, thick);
+        strip(draw, {at.x - half * 0.7f, y + out}, {at.x + half * 0.7f, y + out + width * 0.9f}, fill);
         return;
     }
     if (frayed) {  // short, its end in three threads

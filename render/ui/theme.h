@@ -41,11 +41,13 @@ struct Grid {
 };
 inline constexpr float em_at_one = 16;
 inline constexpr float corner = 3;
+inline constexpr float head_size = 1.35f;
 
-// Body text and the stronger one, both in the atlas of the current context.
+// Body text, the stronger one and that of headings, all in the atlas of the current context.
 struct Fonts {
     ImFont* body = nullptr;
     ImFont* strong = nullptr;
+    ImFont* head = nullptr;  // strong, head_size em high
 };
 
 // Sets Dear ImGui's style from scratch for this face and size; never scales what was scaled before.

@@ -23,7 +23,7 @@ struct RowView {
     int bar_at = 0;    // walked to by arrows
 };
 struct LookView {
-    bool list_open = false, why_open = false, points_open = false, noting = false;
+    bool list_open = false, nothing_open = false, why_open = false, points_open = false, noting = false;
     Field code, note;
 };
 

@@ -94,10 +94,10 @@ bool button(Ui& ui, std::string_view name, const std::string& label, const Butto
     const Palette& c = ui.colours();
     const float gap = ui.grid.gap(), most = look.width > 0 ? look.width : free_width();
     const float hint_width = look.hint.empty() ? 0 : text_size(ui, std::string(look.hint), 0).x + gap;
-    const float wrap = std::max(std::min(most, free_width()) - 2 * gap - hint_width, ui.em());
+    const float wrap = std::max(std::min(most, free_width()) - 2 * gap - hint_width - look.before, ui.em());
     const bool strong = look.weight == Weight::main;
     const ImVec2 size = text_size(ui, label, wrap, strong);
-    const float width = look.width > 0 ? look.width : size.x + 2 * gap + hint_width + 1;
+    const float width = look.width > 0 ? look.width : size.x + 2 * gap + hint_width + look.before + 1;
     const Pressable p = pressable(ui, name, {width, std::max(size.y + ui.em() * 0.8f, ui.grid.row())}, look.enabled);
     ImDrawList& draw = *ImGui::GetWindowDrawList();
     const bool filled = look.weight == Weight::main && look.enabled;
@@ -112,7 +112,7 @@ bool button(Ui& ui, std::string_view name, const std::string& label, const Butto
         draw.AddRect(p.from, p.to, c.ink, corner, 0, 2);
     }
     const ImU32 ink = filled ? c.on_accent : look.enabled ? c.ink : c.soft;
-    const float text_x = hint_width > 0 || look.width == 0 ? p.from.x + gap : p.from.x + std::max((p.to.x - p.from.x - size.x) / 2, gap);
+    const float text_x = hint_width > 0 || look.width == 0 || look.before > 0 ? p.from.x + gap + look.before : p.from.x + std::max((p.to.x - p.from.x - size.x) / 2, gap);
     draw_text(ui, {text_x, p.middle().y - size.y / 2}, ink, label, wrap, strong);
     if (hint_width > 0) {
         const std::string hint(look.hint);
@@ -120,7 +120,7 @@ bool button(Ui& ui, std::string_view name, const std::string& label, const Butto
         draw_text(ui, {p.to.x - gap - hint_size.x, p.middle().y - hint_size.y / 2}, filled ? c.on_accent : c.soft, hint, 0);
     }
     focus_ring(ui, p);
-    record(ui, name, label, p.from, p.to, size.x + hint_width, true, look.enabled);
+    record(ui, name, label, p.from, p.to, size.x + hint_width + look.before, true, look.enabled);
     return p.pressed && look.enabled;
 }
 
@@ -160,19 +160,23 @@ bool toggle(Ui& ui, std::string_view name, const std::string& label, bool on) {
     return p.pressed;
 }
 
-bool list_row(Ui& ui, std::string_view name, const std::string& label, bool chosen, const std::string& second, bool enabled) {
+bool list_row(Ui& ui, std::string_view name, const std::string& label, bool chosen, const std::string& second, float before) {
     const Palette& c = ui.colours();
-    const float gap = ui.grid.gap(), width = free_width(), wrap = std::max(width - 2 * gap, ui.em());
-    const ImVec2 size = text_size(ui, label, wrap), below = second.empty() ? ImVec2{0, 0} : text_size(ui, second, wrap);
-    const Pressable p = pressable(ui, name, {width, size.y + below.y + ui.em() * 0.8f}, enabled);
+    const float gap = ui.grid.gap(), width = free_width(), wrap = std::max(width - 2 * gap - before, ui.em());
+    const ImVec2 size = text_size(ui, label, wrap), whole = second.empty() ? ImVec2{0, 0} : text_size(ui, second, wrap);
+    const bool beside = !second.empty() && size.x + whole.x + 3 * gap <= wrap && whole.y <= ui.em() * 1.5f;
+    const float below = beside ? 0 : whole.y;
+    const Pressable p = pressable(ui, name, {width, size.y + below + ui.em() * 0.8f}, true);
     ImDrawList& draw = *ImGui::GetWindowDrawList();
     ground(ui, p, !chosen);
     if (chosen) draw.AddRectFilled(p.from, {p.from.x + std::max(3.0f, ui.em() * 0.2f), p.to.y}, c.accent, corner);
-    draw_text(ui, {p.from.x + gap, p.from.y + ui.em() * 0.4f}, enabled ? c.ink : c.soft, label, wrap);
-    if (!second.empty()) draw_text(ui, {p.from.x + gap, p.from.y + ui.em() * 0.4f + size.y}, c.soft, second, wrap);
+    const ImVec2 at{p.from.x + gap + before, p.middle().y - (size.y + below) / 2};
+    draw_text(ui, at, c.ink, label, wrap);
+    if (beside) draw_text(ui, {p.to.x - gap - whole.x, at.y}, c.soft, second, 0);
+    else if (!second.empty()) draw_text(ui, {at.x, at.y + size.y}, c.soft, second, wrap);
     focus_ring(ui, p);
-    record(ui, name, label, p.from, p.to, std::max(size.x, below.x), true, enabled);
-    return p.pressed && enabled;
+    record(ui, name, label, p.from, p.to, before + (beside ? size.x + whole.x : std::max(size.x, whole.x)), true);
+    return p.pressed;
 }
 
 bool fold(Ui& ui, std::string_view name, const std::string& label, bool& open) {
@@ -198,7 +202,7 @@ bool slider(Ui& ui, std::string_view name, const std::string& shown, int& value,
     const std::string base(name);
     const float row = ui.grid.row();
     const int before = value;
-    if (button(ui, base + ".less", "-", {Weight::plain, value > low, false, row, {}})) value -= step;
+    if (button(ui, base + ".less", "–", {Weight::plain, value > low, false, row, {}})) value -= step;
     ImGui::SameLine(0, ui.grid.half());
     const float text_width = text_size(ui, shown, 0).x, track = std::max(ui.em() * 5, std::min(ui.em() * 14, free_width() - text_width - row - 3 * ui.grid.gap()));
     const Pressable p = pressable(ui, base + ".track", {track, row}, true);
@@ -217,9 +221,7 @@ bool slider(Ui& ui, std::string_view name, const std::string& shown, int& value,
     ImGui::SameLine(0, ui.grid.half());
     if (button(ui, base + ".more", "+", {Weight::plain, value < high, false, row, {}})) value += step;
     ImGui::SameLine(0, ui.grid.gap());
-    const ImVec2 at = ImGui::GetCursorScreenPos();
-    ImGui::SetCursorScreenPos({at.x, at.y + (row - ui.em()) / 2});
-    text(ui, shown);
+    row_text(ui, shown);
     value = std::clamp(value, low, high);
     return value != before;
 }
@@ -255,20 +257,29 @@ bool text_field(Ui& ui, std::string_view name, const std::string& hint, Field& f
 
 namespace {
 
-void written(Ui& ui, const std::string& words, ImU32 ink, bool strong, float size) {
-    ImFont* font = font_of(ui, strong);
-    const float height = ui.em() * size, wrap = free_width();
+void written(Ui& ui, const std::string& words, ImU32 ink, ImFont* font) {
+    const float height = font->FontSize, wrap = free_width();
     const ImVec2 took = font->CalcTextSizeA(height, FLT_MAX, wrap, words.data(), words.data() + words.size());
     const ImVec2 at = ImGui::GetCursorScreenPos();
     ImGui::Dummy({std::min(took.x, wrap), took.y});
     ImGui::GetWindowDrawList()->AddText(font, height, at, ink, words.data(), words.data() + words.size(), wrap);
-    record(ui, "", words, at, {at.x + wrap, at.y + took.y}, took.x, false);
+    record(ui, "", words, at, {at.x + std::min(took.x, wrap) + 1, at.y + took.y}, took.x, false);
 }
 
 }  // namespace
 
-void text(Ui& ui, const std::string& words, bool soft) { written(ui, words, soft ? ui.colours().soft : ui.colours().ink, false, 1); }
-void strong_text(Ui& ui, const std::string& words, float size) { written(ui, words, ui.colours().ink, true, size); }
+void text(Ui& ui, const std::string& words, bool soft) { written(ui, words, soft ? ui.colours().soft : ui.colours().ink, ui.fonts.body); }
+void strong_text(Ui& ui, const std::string& words) { written(ui, words, ui.colours().ink, ui.fonts.strong); }
+void head_text(Ui& ui, const std::string& words) { written(ui, words, ui.colours().ink, ui.fonts.head); }
+
+void row_text(Ui& ui, const std::string& words, bool soft) {
+    const float row = ui.grid.row(), wrap = free_width();
+    const ImVec2 size = text_size(ui, words, wrap), at = ImGui::GetCursorScreenPos();
+    const float height = std::max(row, size.y);
+    ImGui::Dummy({std::min(size.x, wrap), height});
+    draw_text(ui, {at.x, at.y + (height - size.y) / 2}, soft ? ui.colours().soft : ui.colours().ink, words, wrap);
+    record(ui, "", words, at, {at.x + std::min(size.x, wrap) + 1, at.y + height}, size.x, false);
+}
 
 void rule_line(Ui& ui) {
     const ImVec2 at = ImGui::GetCursorScreenPos();

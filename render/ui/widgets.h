@@ -18,7 +18,8 @@ struct ButtonLook {
     bool enabled = true;
     bool chosen = false;    // stands pressed: an edge and a mark, not a colour alone
     float width = 0;        // 0: as wide as its text, at most what is there
-    std::string_view hint;  // key beside the label, in soft text
+    std::string_view hint{};  // key beside the label, in soft text
+    float before = 0;  // kept free before the label, for what is drawn there
 };
 
 // True in the frame it is pressed. `name` is unique on the screen.
@@ -27,8 +28,8 @@ bool button(Ui& ui, std::string_view name, const std::string& label, const Butto
 bool choice(Ui& ui, std::string_view name, const std::string& label, bool chosen, bool enabled = true);
 // On or off: a box with a tick.
 bool toggle(Ui& ui, std::string_view name, const std::string& label, bool on);
-// As wide as the panel, text from its edge, wrapped; `second`: a soft line below.
-bool list_row(Ui& ui, std::string_view name, const std::string& label, bool chosen, const std::string& second = {}, bool enabled = true);
+// As wide as the panel, text from its edge, wrapped; `second`: in soft text at the other edge where it fits, else below.
+bool list_row(Ui& ui, std::string_view name, const std::string& label, bool chosen, const std::string& second = {}, float before = 0);
 // A head that opens and closes what follows; changes `open`, returns it.
 bool fold(Ui& ui, std::string_view name, const std::string& label, bool& open);
 // Moves by whole steps from low to high: two buttons and a track that can be clicked, with the value in words.
@@ -43,7 +44,10 @@ bool text_field(Ui& ui, std::string_view name, const std::string& hint, Field& f
 
 // Text, wrapped at the panel's edge.
 void text(Ui& ui, const std::string& words, bool soft = false);
-void strong_text(Ui& ui, const std::string& words, float size = 1);
+void strong_text(Ui& ui, const std::string& words);
+void head_text(Ui& ui, const std::string& words);
+// In the middle of a widget's height, so that it stands level with the buttons beside it.
+void row_text(Ui& ui, const std::string& words, bool soft = false);
 // A thin line across the panel.
 void rule_line(Ui& ui);
 

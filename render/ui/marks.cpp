@@ -61,7 +61,9 @@ public:
         const ImVec2 first = text_size(ui_, label.first, most, !label.quiet);
         const ImVec2 second = label.second.empty() ? ImVec2{0, 0} : text_size(ui_, label.second, most);
         const float width = std::max(first.x, second.x) + 2 * pad + 1, height = first.y + second.y + 2 * pad;
-        const Box box = place(label.at, width, height);
+        const std::optional<Box> free = place(label.at, width, height);
+        if (!free && number > 0) return;  // no room: the first label alone is always drawn
+        const Box box = free ? *free : held({label.at.x, label.at.y}, width, height);
         const Palette& c = ui_.colours();
         const ImVec2 from{box.x0, box.y0}, to{box.x1, box.y1};
         draw.AddLine({label.at.x, label.at.y}, {std::clamp(label.at.x, box.x0, box.x1), std::clamp(label.at.y, box.y0, box.y1)}, c.panel, 3);
@@ -82,18 +84,18 @@ public:
     }
 
 private:
-    // Beside and above what it speaks of, else the nearest free place of a few around it, else the first.
-    Box place(At at, float width, float height) const {
+    // Beside and above what it speaks of, else the nearest free place of a few around it.
+    std::optional<Box> place(At at, float width, float height) const {
         const float off = ui_.em() * 0.9f;
-        const std::array<At, 6> corners{{{at.x + off, at.y - off - height}, {at.x + off, at.y + off}, {at.x - off - width, at.y - off - height},
-                                         {at.x - off - width, at.y + off}, {at.x + off, at.y + off + height * 1.2f}, {at.x + off, at.y - off - height * 2.4f}}};
-        Box first;
-        for (std::size_t i = 0; i < corners.size(); ++i) {
-            const Box box = held(corners[i], width, height);
-            if (i == 0) first = box;
-            if (std::none_of(taken_.begin(), taken_.end(), [&](const Box& other) { return box.meets(other); })) return box;
+        for (const float away : {0.0f, 1.2f, 2.4f, 3.6f}) {  // heights farther from it
+            const std::array<At, 4> corners{{{at.x + off, at.y - off - height * (1 + away)}, {at.x + off, at.y + off + height * away},
+                                             {at.x - off - width, at.y - off - height * (1 + away)}, {at.x - off - width, at.y + off + height * away}}};
+            for (const At from : corners) {
+                const Box box = held(from, width, height);
+                if (std::none_of(taken_.begin(), taken_.end(), [&](const Box& other) { return box.meets(other); })) return box;
+            }
         }
-        return first;
+        return {};
     }
     Box held(At at, float width, float height) const {
         const float x = std::clamp(at.x, 2.0f, std::max(screen_.x - width - 2, 2.0f)), y = std::clamp(at.y, 2.0f, std::max(screen_.y - height - 2, 2.0f));
@@ -120,10 +122,14 @@ void tick(Ui& ui, ImDrawList& draw, const BudTick& t, float px) {
 
 }  // namespace
 
-void draw_marks(Ui& ui, const Marks& marks) {
+void draw_marks(Ui& ui, const Marks& marks, const std::vector<Box>& panels) {
     ImDrawList& draw = *ImGui::GetBackgroundDrawList();
     const float px = std::max(ui.em() / em_at_one, 1.0f);
     Labels labels(ui);
+    for (const Box& panel : panels) labels.keep_clear(panel);
+    const auto hidden = [&](At at) {
+        return std::any_of(panels.begin(), panels.end(), [&](const Box& b) { return at.x >= b.x0 && at.x < b.x1 && at.y >= b.y0 && at.y < b.y1; });
+    };
     std::vector<Label> all = marks.labels;
     for (const TwinLine& twin : marks.twins) {
         dotted(draw, twin.points, 9 * px, 2.2f * px);
@@ -148,7 +154,8 @@ void draw_marks(Ui& ui, const Marks& marks) {
         labels.keep_clear({hung.at.x - width, hung.at.y, hung.at.x + width, hung.at.y + length});
         if (!hung.word.empty()) all.push_back({{hung.at.x, hung.at.y + length}, hung.word, {}, true});
     }
-    for (std::size_t i = 0; i < all.size(); ++i) labels.draw(draw, all[i], i);
+    for (std::size_t i = 0; i < all.size(); ++i)
+        if (!hidden(all[i].at)) labels.draw(draw, all[i], i);
 }
 
 }  // namespace spurwright::ui

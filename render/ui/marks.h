@@ -53,7 +53,8 @@ struct Marks {
     std::vector<Label> labels;  // those that matter most first: later ones give way
 };
 
-// Behind all panels, before any of them is begun. Labels keep clear of each other and of the window's edge.
-void draw_marks(Ui& ui, const Marks& marks);
+// Behind all panels, before any of them is begun. Labels keep clear of each other, of `panels` and of the window's edge;
+// what lies behind a panel gets none, nor what finds no room, but for the first.
+void draw_marks(Ui& ui, const Marks& marks, const std::vector<Box>& panels);
 
 }  // namespace spurwright::ui

@@ -31,6 +31,7 @@ Box panel_end(Ui& ui) {
     const ImVec2 at = ImGui::GetWindowPos(), size = ImGui::GetWindowSize();
     const Box box{at.x, at.y, at.x + size.x, at.y + size.y};
     ImGui::End();
+    ui.boxes.push_back(box);
     if (ui.probe) ui.probe->add(ProbedPanel{ui.panel, box, ui.over});
     return box;
 }

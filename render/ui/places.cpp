@@ -48,7 +48,7 @@ void draw_row_place(ImDrawList& draw, const Box& box, const Palette& p, float em
         draw.AddLine({a.x, a.y - tall_at(away) * up}, {b.x, b.y - tall_at(near) * up}, p.soft, std::max(1.0f, em * 0.08f));
     }
     float t = away;
-    for (int i = 0; t < near; ++i, t *= 1.42f) {
+    for (int i = 0; t < 0.72f; ++i, t *= 1.42f) {
         const ImVec2 foot = foot_at(t);
         if (i % 2 == 0) draw.AddLine(foot, {foot.x, foot.y - tall_at(t)}, mixed(p.soft, p.ink, 0.3f), std::max(1.0f, tall_at(t) * 0.055f));
         else draw_small_vine(draw, foot, tall_at(t), p, true);

@@ -120,6 +120,7 @@ Asked screen_home(const State& state, Views& views, Ui& ui) {
         take(offer(state, ui));
         rule_line(ui);
     }
+    if (state.shell.read_only) text(ui, ui.say("screen.row.read-only"));
     const bool wide = screen.x >= ui.em() * 44;
     const float picture = wide ? std::clamp(screen.y * 0.3f, ui.em() * 6, ui.em() * 16) : 0;
     const float room = std::max(ImGui::GetContentRegionAvail().x - side, ui.em() * 10);

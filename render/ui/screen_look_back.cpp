@@ -40,6 +40,10 @@ void heading(Ui& ui, const State& state, const LookBack& look) {
     text(ui, mendable == 0 ? ui.say("screen.look.nothing") : ui.say("screen.look.pieces", {{"n", counted(mendable)}}));
     if (!look.mine.caps.empty()) text(ui, ui.say("screen.look.held-at", {{"before", look.mine.points_before_caps}, {"points", look.mine.points}}));
     else text(ui, ui.say("screen.look.points", {{"points", look.mine.points}}));
+    for (const std::string& key : state.practice->task().learn_keys) {
+        if (&key == &state.practice->task().learn_keys.front()) strong_text(ui, ui.say("screen.look.learn"));
+        text(ui, ui.say(key));
+    }
     if (!look.plans) {
         text(ui, ui.say(state.shell.searching ? "screen.look.counting" : "screen.look.not-counted"), true);
         return;
@@ -159,6 +163,7 @@ Asked screen_look_back(const State& state, Views& views, Ui& ui) {
     if (look.current < look.walk.size() && fold(ui, "look.whole", ui.say("screen.look.whole"), views.look.points_open)) heading(ui, state, look);
     take(asked, piece_list(ui, look, false, views.look.list_open));
     take(asked, piece_list(ui, look, true, views.look.nothing_open));
+    take(asked, looks_fold(ui, state, views, "look"));
     rule_line(ui);
     take(asked, onward(state, views, ui));
     unchecked_line(ui);

@@ -45,9 +45,20 @@ Asked top_band(const State& state, Views& views, Ui& ui, float& foot) {
     const auto word_at = [&](std::size_t i) { return ui.say("screen.step." + std::string(word_of(strip[i].step))); };
     if (!narrow)
         for (std::size_t i = 0; i < count; ++i) take(asked, step_stone(ui, practice, i, true));
+    const bool with_keys = screen.x > ui.em() * 74;
+    if (!narrow) {  // the screen's own buttons at the far edge, apart from the steps
+        float all = 0;
+        for (const std::string_view name : {"undo", "redo", "find", "keys"})
+            all += button_width(ui, ui.say("screen.do." + std::string(name)), with_keys ? key_text(ui, name) : std::string()) + ui.grid.gap();
+        const float x = ImGui::GetWindowPos().x + ImGui::GetWindowContentRegionMax().x - all, last = ImGui::GetItemRectMax().x;
+        if (x > last + ui.grid.gap()) {
+            ImGui::SameLine();
+            ImGui::Dummy({x - last - 2 * ui.grid.gap(), ui.grid.row()});
+        }
+    }
     for (const std::string_view name : {"undo", "redo", "find", "keys"}) {
         if (narrow && (name == "keys" || name == "redo")) continue;  // by key and by Find
-        take(asked, command_button(ui, state, views, "row", name, Weight::quiet, screen.x > ui.em() * 74, true));
+        take(asked, command_button(ui, state, views, "row", name, Weight::quiet, with_keys, true));
     }
     const std::string on = ui.say("screen.row.next", {{"text", word_at(std::min(here + 1, count - 1))}}), on_key = narrow ? std::string() : key_text(ui, "next-step");
     const ButtonLook next{said.done ? Weight::main : Weight::plain, true, false, 0, on_key};
@@ -63,7 +74,8 @@ Asked top_band(const State& state, Views& views, Ui& ui, float& foot) {
         on_pressed = button(ui, "row.next-step", on, next);
     }
     if (on_pressed) asked = ask::NextStep{};
-    if (ui.words.unchecked() && !narrow) {
+    if (state.shell.read_only) text(ui, ui.say("screen.row.read-only"));
+    if (ui.words.unchecked() && !narrow && !state.shell.read_only) {
         const std::string unchecked = ui.say("words.unchecked");
         flow(ui, text_size(ui, unchecked, 0).x);
         row_text(ui, unchecked, true);
@@ -82,13 +94,14 @@ void findings_so_far(Ui& ui, const Practice& practice) {
 }
 
 // What this vine is and what is asked.
-Box vine_card(const State& state, Views& views, Ui& ui, float top, float foot) {
+Asked vine_card(const State& state, Views& views, Ui& ui, float top, float foot) {
+    Asked asked;
     const Practice& practice = *state.practice;
     const Vine& vine = practice.start();
     PanelPlace place;
     place.x = ui.grid.half();
     place.y = top + ui.grid.half();
-    place.width = std::min(ui.em() * (views.row.card_open ? 19.0f : 9.0f), ImGui::GetIO().DisplaySize.x * 0.62f);
+    place.width = std::min(ui.em() * (views.row.card_open || views.row.looks_open ? 19.0f : 9.5f), ImGui::GetIO().DisplaySize.x * 0.62f);
     place.most_height = foot - place.y - ui.grid.half();
     place.keys_walk = false;
     panel_begin(ui, "row.card", place);
@@ -109,7 +122,9 @@ Box vine_card(const State& state, Views& views, Ui& ui, float top, float foot) {
         if (!practice.task().code.empty()) text(ui, practice.task().code, true);
         unchecked_line(ui);
     }
-    return panel_end(ui);
+    take(asked, looks_fold(ui, state, views, "row"));
+    panel_end(ui);
+    return asked;
 }
 
 // Every act by name, the last first; pressed, the vine goes back to just after it.
@@ -269,13 +284,13 @@ Asked screen_row(const State& state, Views& views, Ui& ui) {
     float top = 0, foot = ImGui::GetIO().DisplaySize.y;
     take(asked, top_band(state, views, ui, top));
     const bool narrow = ui.narrow();
-    if (narrow && views.row.card_open) views.row.acts_open = false;
+    if (narrow && (views.row.card_open || views.row.looks_open)) views.row.acts_open = false;
     // On a small window an open card takes the place of the tools until it is folded again.
-    const bool card_alone = narrow && (views.row.card_open || views.row.acts_open);
+    const bool near_open = views.row.card_open || views.row.looks_open, card_alone = narrow && (near_open || views.row.acts_open);
     if (!card_alone) take(asked, tool_row(state, views, ui, foot));
     const bool said = state.shell.message || practice_waits(state);
-    if (!said && (!narrow || !views.row.acts_open)) vine_card(state, views, ui, top, foot);
-    if (!said && (!narrow || !views.row.card_open)) take(asked, acts_card(state, views, ui, top, foot));
+    if (!said && (!narrow || !views.row.acts_open)) take(asked, vine_card(state, views, ui, top, foot));
+    if (!said && (!narrow || !near_open)) take(asked, acts_card(state, views, ui, top, foot));
     take(asked, say_panel(state, ui, top));
     return asked;
 }

@@ -36,6 +36,8 @@ std::optional<Request> draw_screens(const State& state, Views& views, const std:
 // A button of a command: its words, its key as a hint where there is room, greyed where it cannot be.
 std::optional<Request> command_button(Ui& ui, const State& state, Views& views, std::string_view screen, std::string_view command, Weight weight = Weight::plain,
                                       bool with_key = true, bool beside = false);
+// A fold with the views by their words, the hatch and the free walk.
+std::optional<Request> looks_fold(Ui& ui, const State& state, Views& views, std::string_view screen);
 // "wording not yet checked by a native pruner", where due.
 void unchecked_line(Ui& ui);
 // What has to be said (a refusal, a cut that waits for a word), with its ways out. Drawn as a panel at the

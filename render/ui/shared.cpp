@@ -15,6 +15,17 @@ std::optional<Request> command_button(Ui& ui, const State& state, Views& views, 
     return pressed ? command->ask(state, views) : std::nullopt;
 }
 
+std::optional<Request> looks_fold(Ui& ui, const State& state, Views& views, std::string_view screen) {
+    std::optional<Request> asked;
+    if (!fold(ui, std::string(screen) + ".looks", ui.say("screen.row.looks"), views.row.looks_open)) return {};
+    bool beside = false;
+    for (const std::string_view name : {"view-row", "view-other-side", "view-along", "view-head", "view-cane", "view-above", "look-at", "hatch", "orbit"}) {
+        if (auto one = command_button(ui, state, views, screen, name, Weight::plain, true, beside)) asked = std::move(one);
+        beside = true;
+    }
+    return asked;
+}
+
 void unchecked_line(Ui& ui) {
     if (ui.words.unchecked()) text(ui, ui.say("words.unchecked"), true);
 }
@@ -33,6 +44,7 @@ std::optional<Request> say_panel(const State& state, Ui& ui, float top) {
     std::optional<Request> asked;
     ui.over = true;
     panel_begin(ui, "say", place);
+    if (ImGui::IsWindowAppearing()) ImGui::SetWindowFocus();  // above every card
     if (waits) {
         const practice::Waiting& waiting = *state.practice->waiting();
         text(ui, ui.words.sentence(waiting.key, waiting.arguments));
@@ -53,7 +65,8 @@ std::optional<Request> say_panel(const State& state, Ui& ui, float top) {
 std::optional<Request> draw_screens(const State& state, Views& views, const std::vector<Spoken>& spoken, const Marks& marks, Ui& ui) {
     const Place place = place_of(state);
     ui.free_keys = !ImGui::GetIO().WantTextInput;
-    if (place == Place::row || place == Place::look) draw_marks(ui, marks);
+    if (place == Place::row || place == Place::look) draw_marks(ui, marks, views.panels);
+    else if (views.sheet != Sheet::none) ImGui::GetBackgroundDrawList()->AddRectFilled({0, 0}, ImGui::GetIO().DisplaySize, ui.colours().raised);
     std::optional<Request> asked = asked_by_keys(state, views, ui);
     std::optional<Request> drawn;
     if (views.sheet == Sheet::find) drawn = sheet_find(state, views, ui);
@@ -65,6 +78,8 @@ std::optional<Request> draw_screens(const State& state, Views& views, const std:
         case Place::row: drawn = screen_row(state, views, ui); break;
         case Place::look: drawn = screen_look_back(state, views, ui); break;
     }
+    views.panels = std::move(ui.boxes);
+    ui.boxes.clear();
     return asked ? asked : drawn;
 }
 

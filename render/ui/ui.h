@@ -5,6 +5,7 @@
 #include <span>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "render/ui/probe.h"
 #include "render/ui/theme.h"
@@ -36,6 +37,7 @@ struct Ui {
     int panels = 0;     // begun this frame
     std::string panel{};  // the one begun last
     bool over = false;  // drawing a sheet that lies over the screen
+    std::vector<Box> boxes{};  // of the panels drawn this frame
     bool free_keys = true;  // no text is being typed: letters are commands
 
     const Palette& colours() const { return palette(face); }

@@ -31,6 +31,7 @@ struct Views {
     Sheet sheet{};
     Field find;
     int find_at = 0;
+    std::vector<Box> panels;  // of the frame before: labels on the picture keep clear of them
     HomeView home;
     RowView row;
     LookView look;

@@ -53,7 +53,7 @@ ui::Marks some_marks() {
 Practice grown_practice() {
     auto found = commands::vine_of_code(code);
     REQUIRE(found.has_value());
-    return Practice({found->vine, code, "first", "general", {}, {}});
+    return Practice({found->vine, code, "first", "general", {}, {"scene.first.learn-1", "scene.first.learn-2", "scene.first.learn-3"}});
 }
 
 Practice finished_practice() {
@@ -107,6 +107,15 @@ std::vector<Staged> all_staged() {
         p.tool = HandTool::hands;
     }));
     card.views.row.set = true;
+    add("row-tape", at(Screen::row), changed(start, [&](Practice& p) {
+        p.choose(canes[0]);
+        p.tool = HandTool::tape;
+    })).marks = some_marks();
+    Shell second = at(Screen::row);
+    second.read_only = true;
+    Staged& looks = add("row-looks", second, changed(start, [](Practice& p) { p.finish(), p.cut_again(); }));
+    looks.views.row.set = looks.views.row.looks_open = true;
+    looks.views.row.card_open = false;
     add("row-waiting", at(Screen::row), changed(start, [&](Practice& p) {
         const AxisId trunk = p.start().axes.front().id;
         REQUIRE(p.act(Cut{node_id(trunk, 2), Length{20'000}, Tool::saw, {}}).has_value());

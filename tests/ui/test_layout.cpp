@@ -132,6 +132,7 @@ TEST_CASE("unchecked wording is said on each full screen that shows it") {
         if (one.views.sheet != ui::Sheet::none) continue;
         driver.views = one.views;
         driver.settle(one.state());
+        if (one.shell.read_only) continue;  // says that in its place
         bool said = false;
         for (const ui::Probed& p : driver.probe().all()) said |= p.label == line;
         CHECK_MESSAGE(said, one.name);

@@ -223,5 +223,7 @@ TEST_CASE("home, safety and settings are worked by arrows and Enter, with the fo
         int focused = 0;
         for (const ui::Probed& p : driver.probe().all()) focused += p.focused ? 1 : 0;
         CHECK(focused == 1);
+        const auto asked = driver.press(one.state(), {key::enter});
+        CHECK((asked.has_value() || driver.views.sheet != ui::Sheet::none));
     }
 }

@@ -10,7 +10,8 @@ namespace ask = practice::ask;
 using practice::HandTool;
 using Asked = std::optional<Request>;
 
-constexpr unsigned home = static_cast<unsigned>(Place::home), row = static_cast<unsigned>(Place::row), look = static_cast<unsigned>(Place::look);
+constexpr unsigned home = static_cast<unsigned>(Place::home), row = static_cast<unsigned>(Place::row),
+                   look = static_cast<unsigned>(Place::look);
 
 bool in_hand(const State& s) { return s.practice != nullptr; }
 bool chosen(const State& s) { return in_hand(s) && s.practice->chosen; }
@@ -42,15 +43,25 @@ Asked lay(const State&, Views& views) {
 }
 
 template <class R>
-Asked plain(const State&, Views&) { return Request{R{}}; }
+Asked plain(const State&, Views&) {
+    return Request{R{}};
+}
 template <int step>
-Asked walk_canes(const State&, Views&) { return Request{ask::WalkCanes{step}}; }
+Asked walk_canes(const State&, Views&) {
+    return Request{ask::WalkCanes{step}};
+}
 template <int step>
-Asked walk_buds(const State&, Views&) { return Request{ask::WalkBuds{step}}; }
+Asked walk_buds(const State&, Views&) {
+    return Request{ask::WalkBuds{step}};
+}
 template <int step>
-Asked next_piece(const State&, Views&) { return Request{ask::NextPiece{step}}; }
+Asked next_piece(const State&, Views&) {
+    return Request{ask::NextPiece{step}};
+}
 template <practice::Screen screen>
-Asked go(const State&, Views&) { return Request{ask::GoTo{screen}}; }
+Asked go(const State&, Views&) {
+    return Request{ask::GoTo{screen}};
+}
 template <Sheet sheet>
 Asked open(const State&, Views& views) {
     views.sheet = views.sheet == sheet ? Sheet::none : sheet;
@@ -74,7 +85,8 @@ Asked other_theme(const State& s, Views&) {
 
 template <int change>
 Asked text_scale(const State& s, Views&) {
-    const int percent = std::clamp(s.shell.settings.text_percent + change, settings::least_text_percent, settings::most_text_percent);
+    const int percent =
+        std::clamp(s.shell.settings.text_percent + change, settings::least_text_percent, settings::most_text_percent);
     return Request{ask::TextScale{percent}};
 }
 
@@ -84,8 +96,18 @@ constexpr KeyPress shift(int k) { return {k, false, true, false}; }
 const std::array table{
     // ---- the way through
     Command{"next-step", row | look, ctrl(key::enter), {}, in_hand, plain<ask::NextStep>},
-    Command{"undo", row, ctrl('Z'), {}, [](const State& s) { return unfinished(s) && s.practice->can_undo(); }, plain<ask::Undo>},
-    Command{"redo", row, ctrl('Y'), {}, [](const State& s) { return unfinished(s) && s.practice->can_redo(); }, plain<ask::Redo>},
+    Command{"undo",
+            row,
+            ctrl('Z'),
+            {},
+            [](const State& s) { return unfinished(s) && s.practice->can_undo(); },
+            plain<ask::Undo>},
+    Command{"redo",
+            row,
+            ctrl('Y'),
+            {},
+            [](const State& s) { return unfinished(s) && s.practice->can_redo(); },
+            plain<ask::Redo>},
     // ---- the hand
     Command{"walk-canes", row | look, {key::tab}, {}, in_hand, walk_canes<1>},
     Command{"walk-canes-back", row | look, shift(key::tab), {}, in_hand, walk_canes<-1>},
@@ -108,14 +130,29 @@ const std::array table{
     Command{"next-piece", look, {'N'}, {}, in_hand, next_piece<1>},
     Command{"previous-piece", look, {'P'}, {}, in_hand, next_piece<-1>},
     Command{"go-there", look, {}, {}, in_hand, plain<ask::LookAtPiece>},
-    Command{"twin", look, {'B'}, {}, in_hand, [](const State& s, Views&) { return Asked{ask::ShowTwin{!s.practice->look()->twin_shown}}; }},
+    Command{"twin",
+            look,
+            {'B'},
+            {},
+            in_hand,
+            [](const State& s, Views&) { return Asked{ask::ShowTwin{!s.practice->look()->twin_shown}}; }},
     Command{"as-good", look, {'A'}, {}, in_hand, plain<ask::NextAsGood>},
     Command{"cut-again", look, {'R'}, {}, in_hand, plain<ask::CutAgain>},
-    Command{"disagree", look, {'D'}, {}, in_hand, [](const State&, Views& v) { v.look.noting = true; v.look.note = {{}, true, false}; return Asked{}; }},
+    Command{"disagree",
+            look,
+            {'D'},
+            {},
+            in_hand,
+            [](const State&, Views& v) {
+                v.look.noting = true;
+                v.look.note = {{}, true, false};
+                return Asked{};
+            }},
     Command{"next-vine", home | row | look, {}, {}, past_safety, plain<ask::NextVine>},
     // ---- looking
     Command{"view-row", row | look, {key::f2}, {key::home}, in_hand, [](const State&, Views&) { return view("row"); }},
-    Command{"view-other-side", row | look, {key::f3}, {}, in_hand, [](const State&, Views&) { return view("other-side"); }},
+    Command{
+        "view-other-side", row | look, {key::f3}, {}, in_hand, [](const State&, Views&) { return view("other-side"); }},
     Command{"view-along", row | look, {key::f4}, {}, in_hand, [](const State&, Views&) { return view("along"); }},
     Command{"view-head", row | look, {key::f5}, {}, in_hand, [](const State&, Views&) { return view("head"); }},
     Command{"view-cane", row | look, {key::f6}, {}, in_hand, [](const State&, Views&) { return view("cane"); }},
@@ -124,19 +161,39 @@ const std::array table{
     Command{"turn-head", row | look, {}, {}, nullptr, nullptr},
     Command{"lean", row | look, {}, {}, nullptr, nullptr},
     Command{"closer", row | look, {}, {}, nullptr, nullptr},
-    Command{"hatch", row | look, {'H'}, {}, in_hand, [](const State& s, Views&) { return Asked{ask::Hatch{!s.shell.hatch}}; }},
-    Command{"orbit", row | look, {}, {}, in_hand, [](const State& s, Views&) { return Asked{ask::Orbit{!s.shell.orbit}}; }},
+    Command{"hatch",
+            row | look,
+            {'H'},
+            {},
+            in_hand,
+            [](const State& s, Views&) { return Asked{ask::Hatch{!s.shell.hatch}}; }},
+    Command{
+        "orbit", row | look, {}, {}, in_hand, [](const State& s, Views&) { return Asked{ask::Orbit{!s.shell.orbit}}; }},
     // ---- the shell
     Command{"find", everywhere, ctrl('F'), ctrl('K'), nullptr, open<Sheet::find>},
     Command{"keys", everywhere, {key::f1}, {}, nullptr, open<Sheet::keys>},
     Command{"home", everywhere, {}, {}, past_safety, go<practice::Screen::home>},
-    Command{"to-vine", home | static_cast<unsigned>(Place::settings) | static_cast<unsigned>(Place::safety), {}, {},
-            [](const State& s) { return in_hand(s) && past_safety(s); }, go<practice::Screen::row>},
+    Command{"to-vine",
+            home | static_cast<unsigned>(Place::settings) | static_cast<unsigned>(Place::safety),
+            {},
+            {},
+            [](const State& s) { return in_hand(s) && past_safety(s); },
+            go<practice::Screen::row>},
     Command{"settings", everywhere, {}, {}, past_safety, go<practice::Screen::settings>},
     Command{"safety", everywhere, {}, {}, nullptr, go<practice::Screen::safety>},
     Command{"theme", everywhere, {}, {}, nullptr, other_theme},
-    Command{"text-larger", everywhere, {}, {}, [](const State& s) { return s.shell.settings.text_percent < settings::most_text_percent; }, text_scale<25>},
-    Command{"text-smaller", everywhere, {}, {}, [](const State& s) { return s.shell.settings.text_percent > settings::least_text_percent; }, text_scale<-25>},
+    Command{"text-larger",
+            everywhere,
+            {},
+            {},
+            [](const State& s) { return s.shell.settings.text_percent < settings::most_text_percent; },
+            text_scale<25>},
+    Command{"text-smaller",
+            everywhere,
+            {},
+            {},
+            [](const State& s) { return s.shell.settings.text_percent > settings::least_text_percent; },
+            text_scale<-25>},
     Command{"leave", everywhere, {}, {}, nullptr, plain<ask::Leave>},
 };
 
@@ -150,11 +207,11 @@ std::string_view picture_keys(std::string_view name) {
 
 std::string name_of_key(const Ui& ui, int k) {
     switch (k) {
-        case key::escape: return ui.say("screen.key.escape");
-        case key::enter: return ui.say("screen.key.enter");
-        case key::tab: return ui.say("screen.key.tab");
-        case key::home: return ui.say("screen.key.home");
-        default: break;
+    case key::escape: return ui.say("screen.key.escape");
+    case key::enter: return ui.say("screen.key.enter");
+    case key::tab: return ui.say("screen.key.tab");
+    case key::home: return ui.say("screen.key.home");
+    default: break;
     }
     if (k >= key::f1 && k < key::f1 + 12) return "F" + std::to_string(k - key::f1 + 1);
     return std::string(1, static_cast<char>(k));
@@ -162,11 +219,24 @@ std::string name_of_key(const Ui& ui, int k) {
 
 // Letters folded to what is on every keyboard: small, without accents of Spanish.
 std::string folded(const std::string& text) {
-    static constexpr std::array<std::pair<std::string_view, char>, 14> accents{
-        {{"á", 'a'}, {"é", 'e'}, {"í", 'i'}, {"ó", 'o'}, {"ú", 'u'}, {"ü", 'u'}, {"ñ", 'n'}, {"Á", 'a'}, {"É", 'e'}, {"Í", 'i'}, {"Ó", 'o'}, {"Ú", 'u'}, {"Ñ", 'n'}, {"¿", ' '}}};
+    static constexpr std::array<std::pair<std::string_view, char>, 14> accents{{{"á", 'a'},
+                                                                                {"é", 'e'},
+                                                                                {"í", 'i'},
+                                                                                {"ó", 'o'},
+                                                                                {"ú", 'u'},
+                                                                                {"ü", 'u'},
+                                                                                {"ñ", 'n'},
+                                                                                {"Á", 'a'},
+                                                                                {"É", 'e'},
+                                                                                {"Í", 'i'},
+                                                                                {"Ó", 'o'},
+                                                                                {"Ú", 'u'},
+                                                                                {"Ñ", 'n'},
+                                                                                {"¿", ' '}}};
     std::string out;
     for (std::size_t i = 0; i < text.size();) {
-        const auto accent = std::find_if(accents.begin(), accents.end(), [&](const auto& a) { return text.compare(i, a.first.size(), a.first) == 0; });
+        const auto accent = std::find_if(accents.begin(), accents.end(),
+                                         [&](const auto& a) { return text.compare(i, a.first.size(), a.first) == 0; });
         if (accent != accents.end()) {
             out += accent->second;
             i += accent->first.size();
@@ -190,14 +260,14 @@ std::vector<std::string> words_in(const std::string& text) {
     return found;
 }
 
-}  // namespace
+} // namespace
 
 Place place_of(const State& state) {
     switch (state.shell.screen) {
-        case practice::Screen::safety: return Place::safety;
-        case practice::Screen::home: return Place::home;
-        case practice::Screen::settings: return Place::settings;
-        case practice::Screen::row: break;
+    case practice::Screen::safety: return Place::safety;
+    case practice::Screen::home: return Place::home;
+    case practice::Screen::settings: return Place::settings;
+    case practice::Screen::row: break;
     }
     if (!state.practice) return Place::home;
     return state.practice->finished() ? Place::look : Place::row;
@@ -230,7 +300,8 @@ std::optional<Request> asked_by_keys(const State& state, Views& views, Ui& ui) {
         const bool typed = !press.ctrl && !(press.key >= key::f1 && press.key < key::f1 + 12);
         if (typed && (!ui.free_keys || views.sheet != Sheet::none)) continue;
         for (const Command& command : table) {
-            if (!(press == command.key || (command.second.key && press == command.second)) || !command.possible(state)) continue;
+            if (!(press == command.key || (command.second.key && press == command.second)) || !command.possible(state))
+                continue;
             if (auto asked = command.ask(state, views)) return asked;
             break;
         }
@@ -241,8 +312,9 @@ std::optional<Request> asked_by_keys(const State& state, Views& views, Ui& ui) {
 bool found_by(const std::string& name, const std::string& typed) {
     const std::vector<std::string> here = words_in(folded(name));
     for (const std::string& wanted : words_in(folded(typed)))
-        if (std::none_of(here.begin(), here.end(), [&](const std::string& word) { return word.starts_with(wanted); })) return false;
+        if (std::none_of(here.begin(), here.end(), [&](const std::string& word) { return word.starts_with(wanted); }))
+            return false;
     return true;
 }
 
-}  // namespace spurwright::ui
+} // namespace spurwright::ui

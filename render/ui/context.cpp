@@ -24,7 +24,13 @@ void prepare_context() {
     map(ImGuiKey_Enter, key::enter);
     map(ImGuiKey_Escape, key::escape);
     map(ImGuiKey_KeyPadEnter, key::pad_enter);
-    for (const auto& [ours, letter] : {std::pair{ImGuiKey_A, 'A'}, {ImGuiKey_C, 'C'}, {ImGuiKey_V, 'V'}, {ImGuiKey_X, 'X'}, {ImGuiKey_Y, 'Y'}, {ImGuiKey_Z, 'Z'}}) map(ours, letter);
+    for (const auto& [ours, letter] : {std::pair{ImGuiKey_A, 'A'},
+                                       {ImGuiKey_C, 'C'},
+                                       {ImGuiKey_V, 'V'},
+                                       {ImGuiKey_X, 'X'},
+                                       {ImGuiKey_Y, 'Y'},
+                                       {ImGuiKey_Z, 'Z'}})
+        map(ours, letter);
 }
 
-}  // namespace spurwright::ui
+} // namespace spurwright::ui

@@ -6,4 +6,4 @@ namespace spurwright::ui {
 // For the context just made.
 void prepare_context();
 
-}  // namespace spurwright::ui
+} // namespace spurwright::ui

@@ -10,7 +10,9 @@ namespace {
 
 constexpr const char* family = "DejaVu Sans";
 
-Error no_font() { return {Fault::missing, TextKey{"screen.error.no-font"}, {{"package", std::string("fonts-dejavu-core")}}, {}}; }
+Error no_font() {
+    return {Fault::missing, TextKey{"screen.error.no-font"}, {{"package", std::string("fonts-dejavu-core")}}, {}};
+}
 
 bool opens(const std::string& path) {
     std::FILE* file = std::fopen(path.c_str(), "rb");
@@ -30,7 +32,8 @@ std::string font_file(FcConfig* config, int weight) {
     FcConfigSubstitute(config, wanted.get(), FcMatchPattern);
     FcDefaultSubstitute(wanted.get());
     FcResult said{};
-    const std::unique_ptr<FcPattern, void (*)(FcPattern*)> found(FcFontMatch(config, wanted.get(), &said), FcPatternDestroy);
+    const std::unique_ptr<FcPattern, void (*)(FcPattern*)> found(FcFontMatch(config, wanted.get(), &said),
+                                                                 FcPatternDestroy);
     FcChar8 *name = nullptr, *path = nullptr;
     if (!found || FcPatternGetString(found.get(), FC_FAMILY, 0, &name) != FcResultMatch ||
         FcPatternGetString(found.get(), FC_FILE, 0, &path) != FcResultMatch)
@@ -40,7 +43,7 @@ std::string font_file(FcConfig* config, int weight) {
     return opens(file) ? file : std::string();
 }
 
-}  // namespace
+} // namespace
 
 Result<FontFiles> find_fonts() {
     const std::unique_ptr<FcConfig, void (*)(FcConfig*)> config(FcInitLoadConfigAndFonts(), FcConfigDestroy);
@@ -52,8 +55,9 @@ Result<FontFiles> find_fonts() {
 
 std::vector<ImWchar> glyph_ranges(const std::vector<std::string>& texts) {
     // Latin of our languages and those next in line, Polynesian okina, dashes and quotes, euro, arrows, signs.
-    static constexpr ImWchar always[] = {0x20, 0x17F, 0x218, 0x21B, 0x2BB, 0x2BB, 0x2010, 0x2026, 0x20AC, 0x20AC, 0x2190, 0x2193,
-                                         0x2264, 0x2265, 0x2300, 0x2300, 0x2713, 0x2713, 0x2717, 0x2717, 0};
+    static constexpr ImWchar always[] = {0x20,   0x17F,  0x218,  0x21B,  0x2BB,  0x2BB,  0x2010,
+                                         0x2026, 0x20AC, 0x20AC, 0x2190, 0x2193, 0x2264, 0x2265,
+                                         0x2300, 0x2300, 0x2713, 0x2713, 0x2717, 0x2717, 0};
     ImFontGlyphRangesBuilder builder;
     builder.AddRanges(always);
     for (const std::string& text : texts) builder.AddText(text.c_str(), text.c_str() + text.size());
@@ -67,7 +71,7 @@ Result<Fonts> build_fonts(const FontFiles& files, const std::vector<ImWchar>& ra
     ImFontAtlas& atlas = *ImGui::GetIO().Fonts;
     atlas.Clear();
     ImFontConfig config;
-    config.OversampleH = em > 24 ? 1 : 2;  // large letters need no finer steps, and the texture stays small
+    config.OversampleH = em > 24 ? 1 : 2; // large letters need no finer steps, and the texture stays small
     config.PixelSnapH = false;
     Fonts fonts;
     fonts.body = atlas.AddFontFromFileTTF(files.body.c_str(), em, &config, ranges.data());
@@ -78,4 +82,4 @@ Result<Fonts> build_fonts(const FontFiles& files, const std::vector<ImWchar>& ra
     return fonts;
 }
 
-}  // namespace spurwright::ui
+} // namespace spurwright::ui

@@ -44,7 +44,7 @@ void cut_bar(ImDrawList& draw, const CutBar& cut, float px) {
     }
     const float x = -cut.along.y * cut.half, y = cut.along.x * cut.half;
     edged_line(draw, {at.x - x, at.y - y}, {at.x + x, at.y + y}, colour(mark::goes), 3 * px);
-    for (const float way : {-1.0f, 1.0f}) {  // serifs that point along what would fall
+    for (const float way : {-1.0f, 1.0f}) { // serifs that point along what would fall
         const ImVec2 end{at.x + way * x, at.y + way * y};
         edged_line(draw, end, {end.x + cut.along.x * 7 * px, end.y + cut.along.y * 7 * px}, colour(mark::goes), 2 * px);
     }
@@ -62,17 +62,21 @@ public:
         const ImVec2 second = label.second.empty() ? ImVec2{0, 0} : text_size(ui_, label.second, most);
         const float width = std::max(first.x, second.x) + 2 * pad + 1, height = first.y + second.y + 2 * pad;
         const std::optional<Box> free = place(label.at, width, height);
-        if (!free && number > 0) return;  // no room: the first label alone is always drawn
+        if (!free && number > 0) return; // no room: the first label alone is always drawn
         const Box box = free ? *free : held({label.at.x, label.at.y}, width, height);
         const Palette& c = ui_.colours();
         const ImVec2 from{box.x0, box.y0}, to{box.x1, box.y1};
-        draw.AddLine({label.at.x, label.at.y}, {std::clamp(label.at.x, box.x0, box.x1), std::clamp(label.at.y, box.y0, box.y1)}, c.panel, 3);
-        draw.AddLine({label.at.x, label.at.y}, {std::clamp(label.at.x, box.x0, box.x1), std::clamp(label.at.y, box.y0, box.y1)}, c.ink, 1);
+        draw.AddLine({label.at.x, label.at.y},
+                     {std::clamp(label.at.x, box.x0, box.x1), std::clamp(label.at.y, box.y0, box.y1)}, c.panel, 3);
+        draw.AddLine({label.at.x, label.at.y},
+                     {std::clamp(label.at.x, box.x0, box.x1), std::clamp(label.at.y, box.y0, box.y1)}, c.ink, 1);
         draw.AddRectFilled(from, to, c.panel, corner);
         draw.AddRect(from, to, c.ink, corner, 0, 1);
-        draw.AddText(label.quiet ? ui_.fonts.body : ui_.fonts.strong, ui_.em(), {box.x0 + pad, box.y0 + pad}, c.ink, label.first.data(), label.first.data() + label.first.size(), most);
+        draw.AddText(label.quiet ? ui_.fonts.body : ui_.fonts.strong, ui_.em(), {box.x0 + pad, box.y0 + pad}, c.ink,
+                     label.first.data(), label.first.data() + label.first.size(), most);
         if (!label.second.empty())
-            draw.AddText(ui_.fonts.body, ui_.em(), {box.x0 + pad, box.y0 + pad + first.y}, c.ink, label.second.data(), label.second.data() + label.second.size(), most);
+            draw.AddText(ui_.fonts.body, ui_.em(), {box.x0 + pad, box.y0 + pad + first.y}, c.ink, label.second.data(),
+                         label.second.data() + label.second.size(), most);
         taken_.push_back(box);
         if (!ui_.probe) return;
         Probed probed;
@@ -87,18 +91,22 @@ private:
     // Beside and above what it speaks of, else the nearest free place of a few around it.
     std::optional<Box> place(At at, float width, float height) const {
         const float off = ui_.em() * 0.9f;
-        for (const float away : {0.0f, 1.2f, 2.4f, 3.6f}) {  // heights farther from it
-            const std::array<At, 4> corners{{{at.x + off, at.y - off - height * (1 + away)}, {at.x + off, at.y + off + height * away},
-                                             {at.x - off - width, at.y - off - height * (1 + away)}, {at.x - off - width, at.y + off + height * away}}};
+        for (const float away : {0.0f, 1.2f, 2.4f, 3.6f}) { // heights farther from it
+            const std::array<At, 4> corners{{{at.x + off, at.y - off - height * (1 + away)},
+                                             {at.x + off, at.y + off + height * away},
+                                             {at.x - off - width, at.y - off - height * (1 + away)},
+                                             {at.x - off - width, at.y + off + height * away}}};
             for (const At from : corners) {
                 const Box box = held(from, width, height);
-                if (std::none_of(taken_.begin(), taken_.end(), [&](const Box& other) { return box.meets(other); })) return box;
+                if (std::none_of(taken_.begin(), taken_.end(), [&](const Box& other) { return box.meets(other); }))
+                    return box;
             }
         }
         return {};
     }
     Box held(At at, float width, float height) const {
-        const float x = std::clamp(at.x, 2.0f, std::max(screen_.x - width - 2, 2.0f)), y = std::clamp(at.y, 2.0f, std::max(screen_.y - height - 2, 2.0f));
+        const float x = std::clamp(at.x, 2.0f, std::max(screen_.x - width - 2, 2.0f)),
+                    y = std::clamp(at.y, 2.0f, std::max(screen_.y - height - 2, 2.0f));
         return {x, y, x + width, y + height};
     }
 
@@ -120,7 +128,7 @@ void tick(Ui& ui, ImDrawList& draw, const BudTick& t, float px) {
     draw.AddText(ui.fonts.strong, ui.em(), at, ui.colours().ink, number.c_str());
 }
 
-}  // namespace
+} // namespace
 
 void draw_marks(Ui& ui, const Marks& marks, const std::vector<Box>& panels) {
     ImDrawList& draw = *ImGui::GetBackgroundDrawList();
@@ -128,7 +136,8 @@ void draw_marks(Ui& ui, const Marks& marks, const std::vector<Box>& panels) {
     Labels labels(ui);
     for (const Box& panel : panels) labels.keep_clear(panel);
     const auto hidden = [&](At at) {
-        return std::any_of(panels.begin(), panels.end(), [&](const Box& b) { return at.x >= b.x0 && at.x < b.x1 && at.y >= b.y0 && at.y < b.y1; });
+        return std::any_of(panels.begin(), panels.end(),
+                           [&](const Box& b) { return at.x >= b.x0 && at.x < b.x1 && at.y >= b.y0 && at.y < b.y1; });
     };
     std::vector<Label> all = marks.labels;
     for (const TwinLine& twin : marks.twins) {
@@ -140,12 +149,14 @@ void draw_marks(Ui& ui, const Marks& marks, const std::vector<Box>& panels) {
     for (const TieArrow& arrow : marks.arrows) {
         const ImVec2 tip{arrow.at.x + arrow.way.x * 18 * px, arrow.at.y + arrow.way.y * 18 * px};
         edged_line(draw, {arrow.at.x, arrow.at.y}, tip, colour(mark::spare), 3 * px);
-        const ImVec2 side{-arrow.way.y * 6 * px, arrow.way.x * 6 * px}, back{tip.x - arrow.way.x * 8 * px, tip.y - arrow.way.y * 8 * px};
+        const ImVec2 side{-arrow.way.y * 6 * px, arrow.way.x * 6 * px},
+            back{tip.x - arrow.way.x * 8 * px, tip.y - arrow.way.y * 8 * px};
         edged_line(draw, tip, {back.x + side.x, back.y + side.y}, colour(mark::spare), 3 * px);
         edged_line(draw, tip, {back.x - side.x, back.y - side.y}, colour(mark::spare), 3 * px);
     }
     for (const HungTape& hung : marks.tapes) {
-        const float grown = hung.current ? 1.35f : 1.0f, length = std::clamp(hung.length, 20.0f, 60.0f) * px * grown, width = 6 * px * grown;
+        const float grown = hung.current ? 1.35f : 1.0f, length = std::clamp(hung.length, 20.0f, 60.0f) * px * grown,
+                    width = 6 * px * grown;
         hang_tape(draw, {hung.at.x, hung.at.y}, length, width, hung.tape, ui.face);
         if (hung.current) {
             draw.AddCircle({hung.at.x, hung.at.y}, 10 * px, dark, 32, 4);
@@ -158,4 +169,4 @@ void draw_marks(Ui& ui, const Marks& marks, const std::vector<Box>& panels) {
         if (!hidden(all[i].at)) labels.draw(draw, all[i], i);
 }
 
-}  // namespace spurwright::ui
+} // namespace spurwright::ui

@@ -12,31 +12,31 @@
 namespace spurwright::ui {
 
 struct At {
-    float x = 0, y = 0;  // pixels of the window
+    float x = 0, y = 0; // pixels of the window
 };
 
 struct HungTape {
     At at;
     Tape tape;
-    float length = 36;  // 20 to 60: the points lost, or 36
-    std::string word;   // beside it; may be empty
-    bool current = false;  // the piece spoken of: larger, ringed
+    float length = 36;    // 20 to 60: the points lost, or 36
+    std::string word;     // beside it; may be empty
+    bool current = false; // the piece spoken of: larger, ringed
 };
 struct BudTick {
-    At at, way;       // way: unit, to the bud's side
-    int number = 0;   // of the count bud from the head; every fifth is longer and bears it
+    At at, way;     // way: unit, to the bud's side
+    int number = 0; // of the count bud from the head; every fifth is longer and bears it
 };
 struct TwinLine {
     std::vector<At> points;
-    std::string word;  // "better", at its end
+    std::string word; // "better", at its end
 };
 struct CutBar {
-    At at, along;  // along: unit, the way the wood grows
-    float half = 10;  // of its length
-    bool made = false;  // a disc with a notch; else the cut meant
+    At at, along;      // along: unit, the way the wood grows
+    float half = 10;   // of its length
+    bool made = false; // a disc with a notch; else the cut meant
 };
 struct Label {
-    At at;              // what it speaks of; it stands beside
+    At at; // what it speaks of; it stands beside
     std::string first, second;
     bool quiet = false; // names, not answers
 };
@@ -50,11 +50,11 @@ struct Marks {
     std::vector<TwinLine> twins;
     std::vector<CutBar> cuts;
     std::vector<TieArrow> arrows;
-    std::vector<Label> labels;  // those that matter most first: later ones give way
+    std::vector<Label> labels; // those that matter most first: later ones give way
 };
 
-// Behind all panels, before any of them is begun. Labels keep clear of each other, of `panels` and of the window's edge;
-// what lies behind a panel gets none, nor what finds no room, but for the first.
+// Behind all panels, before any of them is begun. Labels keep clear of each other, of `panels` and of the window's
+// edge; what lies behind a panel gets none, nor what finds no room, but for the first.
 void draw_marks(Ui& ui, const Marks& marks, const std::vector<Box>& panels);
 
-}  // namespace spurwright::ui
+} // namespace spurwright::ui

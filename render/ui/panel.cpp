@@ -12,8 +12,9 @@ void panel_begin(Ui& ui, std::string_view name, const PanelPlace& place) {
     ui.panel = name;
     const float most = std::max(place.most_height, ui.grid.row());
     ImGui::SetNextWindowPos({place.x, place.y}, ImGuiCond_Always, {place.pivot_x, place.pivot_y});
-    ImGuiWindowFlags flags = ImGuiWindowFlags_NoTitleBar | ImGuiWindowFlags_NoResize | ImGuiWindowFlags_NoMove | ImGuiWindowFlags_NoCollapse |
-                             ImGuiWindowFlags_NoSavedSettings | ImGuiWindowFlags_NoNavFocus;
+    ImGuiWindowFlags flags = ImGuiWindowFlags_NoTitleBar | ImGuiWindowFlags_NoResize | ImGuiWindowFlags_NoMove |
+                             ImGuiWindowFlags_NoCollapse | ImGuiWindowFlags_NoSavedSettings |
+                             ImGuiWindowFlags_NoNavFocus;
     if (place.full_height) {
         ImGui::SetNextWindowSize({place.width, most});
     } else {
@@ -56,7 +57,8 @@ bool sheet_begin(Ui& ui, std::string_view name, const std::string& title, float 
     if (!beside) head_text(ui, title);
     const ImVec2 at = ImGui::GetCursorScreenPos();
     if (beside) ImGui::SetCursorScreenPos({at.x + room + ui.grid.gap(), at.y});
-    const bool closed = button(ui, std::string(name) + ".close", close, {Weight::plain, true, false, 0, ui.say("screen.key.escape")});
+    const bool closed =
+        button(ui, std::string(name) + ".close", close, {Weight::plain, true, false, 0, ui.say("screen.key.escape")});
     if (beside) {
         const ImVec2 after = ImGui::GetCursorScreenPos();
         ImGui::SetCursorScreenPos({at.x, at.y + ui.em() * 0.25f});
@@ -73,4 +75,4 @@ void sheet_end(Ui& ui) {
     ui.over = false;
 }
 
-}  // namespace spurwright::ui
+} // namespace spurwright::ui

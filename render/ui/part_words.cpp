@@ -12,15 +12,17 @@ struct Bound {
     std::int64_t below_um;
     std::string_view key;
 };
-constexpr std::array bounds{Bound{6'000, "screen.hand.thinner"},   Bound{8'000, "screen.hand.pencil"},       Bound{10'500, "screen.hand.thick-pencil"},
-                            Bound{14'000, "screen.hand.marker"},   Bound{17'000, "screen.hand.over-marker"}, Bound{24'000, "screen.hand.thumb-thick"},
+constexpr std::array bounds{Bound{6'000, "screen.hand.thinner"},           Bound{8'000, "screen.hand.pencil"},
+                            Bound{10'500, "screen.hand.thick-pencil"},     Bound{14'000, "screen.hand.marker"},
+                            Bound{17'000, "screen.hand.over-marker"},      Bound{24'000, "screen.hand.thumb-thick"},
                             Bound{2'000'000'000, "screen.hand.over-thumb"}};
 
 struct Measure {
     std::int64_t from_um, size_um;
     std::string_view one, more;
 };
-constexpr std::array measures{Measure{120'000, 200'000, "screen.hand.span", "screen.hand.spans"}, Measure{40'000, 90'000, "screen.hand.fist", "screen.hand.fists"},
+constexpr std::array measures{Measure{120'000, 200'000, "screen.hand.span", "screen.hand.spans"},
+                              Measure{40'000, 90'000, "screen.hand.fist", "screen.hand.fists"},
                               Measure{0, 20'000, "screen.hand.thumb", "screen.hand.thumbs"}};
 
 std::string halves_text(std::int64_t halves) {
@@ -28,7 +30,7 @@ std::string halves_text(std::int64_t halves) {
     return std::to_string(halves / 2) + (halves % 2 ? "½" : "");
 }
 
-}  // namespace
+} // namespace
 
 TextKey thickness_words(Length diameter) {
     for (const Bound& bound : bounds)
@@ -62,7 +64,8 @@ Label hover_label(const Ui& ui, const Vine& vine, const practice::Spot& spot, bo
         if (node.id == spot.node && index_of(node.id) > 0) thick = mean_diameter(node);
     label.first = ui.say("screen.hover.part", {{"part", spot.axis}, {"hand", thickness_words(thick)}});
     if (exact) label.first += ", " + exact_length(ui, thick, inch);
-    if (const int buds = count_buds(vine, *axis); buds > 0) label.second = ui.say("screen.hover.buds", {{"n", Count{buds}}});
+    if (const int buds = count_buds(vine, *axis); buds > 0)
+        label.second = ui.say("screen.hover.buds", {{"n", Count{buds}}});
     return label;
 }
 
@@ -70,13 +73,21 @@ Label cut_label(const Ui& ui, const practice::CutPreview& cut, At at) {
     Label label;
     label.at = at;
     const std::int64_t node = index_of(cut.cut.past);
-    if (node == 0) label.first = ui.say("screen.cut.base", {{"part", axis_of(cut.cut.past)}});
-    else label.first = ui.say("screen.cut.past", {{"hand", distance_words(ui, cut.cut.beyond)}, {"node", Count{node}}, {"n", Count{cut.buds_kept}}});
-    if (cut.warning) label.second = ui.words.sentence(*cut.warning);
-    else label.second = ui.say("screen.cut.off", {{"n", Count{cut.buds_off}}});
+    if (node == 0)
+        label.first = ui.say("screen.cut.base", {{"part", axis_of(cut.cut.past)}});
+    else
+        label.first =
+            ui.say("screen.cut.past",
+                   {{"hand", distance_words(ui, cut.cut.beyond)}, {"node", Count{node}}, {"n", Count{cut.buds_kept}}});
+    if (cut.warning)
+        label.second = ui.words.sentence(*cut.warning);
+    else
+        label.second = ui.say("screen.cut.off", {{"n", Count{cut.buds_off}}});
     return label;
 }
 
-Label refusal_label(const Ui& ui, const Error& why, At at) { return {at, ui.words.sentence(why.key, why.arguments), {}, true}; }
+Label refusal_label(const Ui& ui, const Error& why, At at) {
+    return {at, ui.words.sentence(why.key, why.arguments), {}, true};
+}
 
-}  // namespace spurwright::ui
+} // namespace spurwright::ui

@@ -9,8 +9,8 @@
 
 namespace spurwright::ui {
 
-// "like a pencil", "like a thick pencil", "like a marker pen", ... (a pencil about 7 mm, a marker pen 12, a thumb 20: from
-// memory, our choice of bounds).
+// "like a pencil", "like a thick pencil", "like a marker pen", ... (a pencil about 7 mm, a marker pen 12, a thumb 20:
+// from memory, our choice of bounds).
 TextKey thickness_words(Length diameter);
 // "half a thumb", "2 fists", "1½ hand spans": rounded to halves; a thumb 20 mm, a fist 90, a hand span 200.
 std::string distance_words(const Ui& ui, Length distance);
@@ -24,4 +24,4 @@ Label cut_label(const Ui& ui, const practice::CutPreview& cut, At at);
 // Why it cannot be cut there.
 Label refusal_label(const Ui& ui, const Error& why, At at);
 
-}  // namespace spurwright::ui
+} // namespace spurwright::ui

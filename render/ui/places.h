@@ -1,4 +1,5 @@
-// The doors of the home screen, drawn as places with lines and flat faces: a row of vines, a shed. Must not know: words.
+// The doors of the home screen, drawn as places with lines and flat faces: a row of vines, a shed. Must not know:
+// words.
 #pragma once
 
 #include "render/ui/ui.h"
@@ -10,4 +11,4 @@ void draw_shed_place(ImDrawList& draw, const Box& box, const Palette& palette, f
 // One small pruned vine between its posts; `tied`: with its canes on the wire.
 void draw_small_vine(ImDrawList& draw, ImVec2 foot, float height, const Palette& palette, bool tied);
 
-}  // namespace spurwright::ui
+} // namespace spurwright::ui

@@ -29,20 +29,27 @@ Asked row_door(const State& state, Views& views, Ui& ui, float picture) {
     Asked asked;
     const bool under_way = state.practice && !state.practice->finished();
     const std::string title = ui.say("screen.home.row");
-    if (picture > 0 && door(ui, "home.row", title, draw_row_place, picture)) asked = under_way ? Request{ask::GoTo{practice::Screen::row}} : Request{ask::NextVine{}};
+    if (picture > 0 && door(ui, "home.row", title, draw_row_place, picture))
+        asked = under_way ? Request{ask::GoTo{practice::Screen::row}} : Request{ask::NextVine{}};
     head_text(ui, title);
     text(ui, ui.say("screen.home.row-says"));
     if (under_way) {
-        if (button(ui, "home.go-on", ui.say("screen.home.go-on"), {Weight::main, true, false, 0, {}})) asked = ask::GoTo{practice::Screen::row};
+        if (button(ui, "home.go-on", ui.say("screen.home.go-on"), {Weight::main, true, false, 0, {}}))
+            asked = ask::GoTo{practice::Screen::row};
         flow(ui, button_width(ui, ui.say("screen.do.next-vine")));
     }
-    if (button(ui, "home.next-vine", ui.say("screen.do.next-vine"), {under_way || state.shell.offered ? Weight::plain : Weight::main, true, false, 0, {}})) asked = ask::NextVine{};
+    if (button(ui, "home.next-vine", ui.say("screen.do.next-vine"),
+               {under_way || state.shell.offered ? Weight::plain : Weight::main, true, false, 0, {}}))
+        asked = ask::NextVine{};
     const std::string open = ui.say("screen.home.open-code"), hint = ui.say("screen.home.code-hint");
-    const float wide = ImGui::GetContentRegionAvail().x, beside = button_width(ui, open), field = text_size(ui, hint, 0).x + 3 * ui.grid.gap();
-    const bool entered = text_field(ui, "home.code", hint, views.home.code, field + beside + ui.grid.gap() <= wide ? wide - beside - ui.grid.gap() : wide);
+    const float wide = ImGui::GetContentRegionAvail().x, beside = button_width(ui, open),
+                field = text_size(ui, hint, 0).x + 3 * ui.grid.gap();
+    const bool entered = text_field(ui, "home.code", hint, views.home.code,
+                                    field + beside + ui.grid.gap() <= wide ? wide - beside - ui.grid.gap() : wide);
     flow(ui, beside);
     const bool typed = !views.home.code.text.empty();
-    if ((button(ui, "home.open-code", open, {Weight::plain, typed, false, 0, {}}) || entered) && typed) asked = ask::OpenCode{views.home.code.text};
+    if ((button(ui, "home.open-code", open, {Weight::plain, typed, false, 0, {}}) || entered) && typed)
+        asked = ask::OpenCode{views.home.code.text};
     return asked;
 }
 
@@ -54,9 +61,13 @@ Asked shed_door(const State& state, Ui& ui, float picture) {
     text(ui, ui.say("screen.home.shed-says"));
     for (std::size_t i = 0; i < state.shell.codes.size(); ++i) {
         const std::string& code = state.shell.codes[i];
-        const bool walked = std::find(state.shell.walked.begin(), state.shell.walked.end(), code) != state.shell.walked.end();
-        const std::string label = ui.say("screen.home.scene-vine", {{"scene", TextKey{"screen.scene.first"}}, {"n", Count{static_cast<std::int64_t>(i) + 1}}});
-        if (list_row(ui, "home.scene.first." + std::to_string(i), label, false, walked ? ui.say("screen.home.walked") : std::string())) asked = ask::SceneVine{i};
+        const bool walked =
+            std::find(state.shell.walked.begin(), state.shell.walked.end(), code) != state.shell.walked.end();
+        const std::string label = ui.say("screen.home.scene-vine", {{"scene", TextKey{"screen.scene.first"}},
+                                                                    {"n", Count{static_cast<std::int64_t>(i) + 1}}});
+        if (list_row(ui, "home.scene.first." + std::to_string(i), label, false,
+                     walked ? ui.say("screen.home.walked") : std::string()))
+            asked = ask::SceneVine{i};
     }
     return asked;
 }
@@ -65,9 +76,11 @@ Asked shed_door(const State& state, Ui& ui, float picture) {
 Asked offer(const State& state, Ui& ui) {
     Asked asked;
     strong_text(ui, ui.say("screen.say.found-work"));
-    text(ui, ui.say("screen.say.found-work-of", {{"code", state.shell.offered_code}, {"n", Count{static_cast<std::int64_t>(state.shell.offered_acts)}}}));
+    text(ui, ui.say("screen.say.found-work-of", {{"code", state.shell.offered_code},
+                                                 {"n", Count{static_cast<std::int64_t>(state.shell.offered_acts)}}}));
     const std::string no = ui.say("screen.say.begin-new");
-    if (button(ui, "say.go-on", ui.say("screen.say.go-on"), {Weight::main, true, false, 0, {}})) asked = ask::OfferTaken{true};
+    if (button(ui, "say.go-on", ui.say("screen.say.go-on"), {Weight::main, true, false, 0, {}}))
+        asked = ask::OfferTaken{true};
     flow(ui, button_width(ui, no));
     if (button(ui, "say.begin-new", no)) asked = ask::OfferTaken{false};
     return asked;
@@ -83,7 +96,7 @@ Asked row_walked(const State& state, Ui& ui) {
     }
     text(ui, ui.say("screen.home.walked-row", {{"n", Count{static_cast<std::int64_t>(walked.size())}}}), true);
     for (std::size_t i = 0; i < walked.size(); ++i) {
-        const float side = ui.em() * 3;  // of the square each stands in
+        const float side = ui.em() * 3; // of the square each stands in
         if (i > 0) flow(ui, side);
         const std::string name = "home.walked." + std::to_string(i);
         if (ImGui::InvisibleButton(("###" + name).c_str(), {side, side})) asked = ask::OpenCode{walked[i]};
@@ -98,7 +111,7 @@ Asked row_walked(const State& state, Ui& ui) {
     return asked;
 }
 
-}  // namespace
+} // namespace
 
 Asked screen_home(const State& state, Views& views, Ui& ui) {
     const ImVec2 screen = ImGui::GetIO().DisplaySize;
@@ -111,10 +124,11 @@ Asked screen_home(const State& state, Views& views, Ui& ui) {
     place.most_height = screen.y;
     place.full_height = true;
     panel_begin(ui, "home", place);
-    const float side = std::max(0.0f, (screen.x - ui.em() * 76) / 2);  // no line of text wider than can be read
+    const float side = std::max(0.0f, (screen.x - ui.em() * 76) / 2); // no line of text wider than can be read
     if (side > 0) ImGui::Indent(side);
     head_text(ui, "Spurwright");
-    for (const std::string_view name : {"find", "settings", "safety", "keys", "leave"}) take(command_button(ui, state, views, "home", name, Weight::quiet, name != "settings", name != "find"));
+    for (const std::string_view name : {"find", "settings", "safety", "keys", "leave"})
+        take(command_button(ui, state, views, "home", name, Weight::quiet, name != "settings", name != "find"));
     if (state.shell.offered) {
         rule_line(ui);
         take(offer(state, ui));
@@ -138,4 +152,4 @@ Asked screen_home(const State& state, Views& views, Ui& ui) {
     return asked;
 }
 
-}  // namespace spurwright::ui
+} // namespace spurwright::ui

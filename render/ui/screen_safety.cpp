@@ -23,21 +23,26 @@ std::optional<Request> screen_safety(const State& state, Views&, const std::vect
     head_text(ui, "Spurwright");
     for (const Spoken& language : spoken) {
         if (&language != &spoken.front()) flow(ui, choice_width(ui, language.name));
-        if (choice(ui, "safety.language." + language.code, language.name, language.code == state.shell.settings.language)) asked = ask::Speak{language.code};
+        if (choice(ui, "safety.language." + language.code, language.name,
+                   language.code == state.shell.settings.language))
+            asked = ask::Speak{language.code};
     }
     rule_line(ui);
     strong_text(ui, ui.say("screen.safety.title"));
-    for (const std::string_view line : std::array<std::string_view, 4>{"screen.safety.eyes", "screen.safety.gloves", "screen.safety.free-hand", "screen.safety.look-around"}) {
+    for (const std::string_view line : std::array<std::string_view, 4>{
+             "screen.safety.eyes", "screen.safety.gloves", "screen.safety.free-hand", "screen.safety.look-around"}) {
         const ImVec2 at = ImGui::GetCursorScreenPos();
         const float r = ui.em() * 0.22f;
-        ImGui::GetWindowDrawList()->AddRectFilled({at.x, at.y + ui.em() * 0.5f - r}, {at.x + 2 * r, at.y + ui.em() * 0.5f + r}, ui.colours().accent);
+        ImGui::GetWindowDrawList()->AddRectFilled({at.x, at.y + ui.em() * 0.5f - r},
+                                                  {at.x + 2 * r, at.y + ui.em() * 0.5f + r}, ui.colours().accent);
         ImGui::Indent(ui.em());
         text(ui, ui.say(line));
         ImGui::Unindent(ui.em());
     }
     text(ui, ui.say("safety.line"), true);
     const std::string label = ui.say(first ? "screen.safety.read" : "screen.safety.back");
-    if (button(ui, "safety.read", label, {Weight::main, true, false, 0, ui.say("screen.key.enter")})) asked = ask::SafetySeen{};
+    if (button(ui, "safety.read", label, {Weight::main, true, false, 0, ui.say("screen.key.enter")}))
+        asked = ask::SafetySeen{};
     unchecked_line(ui);
     panel_end(ui);
     // Enter reads on wherever the walk by keys stands, unless it stands on a language.
@@ -45,4 +50,4 @@ std::optional<Request> screen_safety(const State& state, Views&, const std::vect
     return asked;
 }
 
-}  // namespace spurwright::ui
+} // namespace spurwright::ui

@@ -26,26 +26,33 @@ std::optional<Request> screen_settings(const State& state, Views& views, const s
     strong_text(ui, ui.say("screen.settings.language"));
     for (const Spoken& language : spoken) {
         if (&language != &spoken.front()) flow(ui, choice_width(ui, language.name));
-        if (choice(ui, "settings.language." + language.code, language.name, language.code == now.language)) asked = ask::Speak{language.code};
+        if (choice(ui, "settings.language." + language.code, language.name, language.code == now.language))
+            asked = ask::Speak{language.code};
     }
     strong_text(ui, ui.say("screen.settings.text-size"));
     int percent = now.text_percent;
-    if (slider(ui, "settings.text", ui.say("screen.settings.percent", {{"n", Count{percent}}}), percent, settings::least_text_percent, settings::most_text_percent, 25)) asked = ask::TextScale{percent};
+    if (slider(ui, "settings.text", ui.say("screen.settings.percent", {{"n", Count{percent}}}), percent,
+               settings::least_text_percent, settings::most_text_percent, 25))
+        asked = ask::TextScale{percent};
     strong_text(ui, ui.say("screen.settings.theme"));
     for (const auto theme : {settings::ThemeName::paper, settings::ThemeName::dusk}) {
-        const std::string word(settings::words_of(theme)[static_cast<std::size_t>(theme)]), label = ui.say("screen.settings.theme-" + word);
+        const std::string word(settings::words_of(theme)[static_cast<std::size_t>(theme)]),
+            label = ui.say("screen.settings.theme-" + word);
         if (theme == settings::ThemeName::dusk) flow(ui, choice_width(ui, label));
         if (choice(ui, "settings.theme." + word, label, now.theme == theme)) asked = ask::Theme{word};
     }
     strong_text(ui, ui.say("screen.settings.units"));
     for (const auto units : {settings::UnitsName::mm, settings::UnitsName::inch}) {
-        const std::string word(settings::words_of(units)[static_cast<std::size_t>(units)]), label = ui.say("screen.settings.units-" + word);
+        const std::string word(settings::words_of(units)[static_cast<std::size_t>(units)]),
+            label = ui.say("screen.settings.units-" + word);
         if (units == settings::UnitsName::inch) flow(ui, choice_width(ui, label));
         if (choice(ui, "settings.units." + word, label, now.units == units)) asked = ask::Units{word};
     }
     strong_text(ui, ui.say("screen.settings.more"));
-    if (toggle(ui, "settings.motion", ui.say("screen.settings.reduced-motion"), now.reduced_motion)) asked = ask::ReducedMotion{!now.reduced_motion};
-    if (toggle(ui, "settings.feedback", ui.say("screen.settings.step-feedback"), now.step_feedback)) asked = ask::StepFeedback{!now.step_feedback};
+    if (toggle(ui, "settings.motion", ui.say("screen.settings.reduced-motion"), now.reduced_motion))
+        asked = ask::ReducedMotion{!now.reduced_motion};
+    if (toggle(ui, "settings.feedback", ui.say("screen.settings.step-feedback"), now.step_feedback))
+        asked = ask::StepFeedback{!now.step_feedback};
     rule_line(ui);
     const bool vine = state.practice != nullptr;
     take(command_button(ui, state, views, "settings", vine ? "to-vine" : "home", Weight::main, false));
@@ -58,4 +65,4 @@ std::optional<Request> screen_settings(const State& state, Views& views, const s
     return asked;
 }
 
-}  // namespace spurwright::ui
+} // namespace spurwright::ui

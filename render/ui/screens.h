@@ -1,5 +1,5 @@
-// The screens of the window. Each draws one frame and says what the person asked for; it changes nothing but its own view.
-// What was asked is carried out elsewhere. Must not know: OpenGL, files, threads.
+// The screens of the window. Each draws one frame and says what the person asked for; it changes nothing but its own
+// view. What was asked is carried out elsewhere. Must not know: OpenGL, files, threads.
 #pragma once
 
 #include <optional>
@@ -30,12 +30,14 @@ std::optional<Request> sheet_find(const State& state, Views& views, Ui& ui);
 void sheet_keys(const State& state, Views& views, Ui& ui);
 
 // One frame of whatever the shell says is on: marks first, then the screen or the sheet over it, then the keys.
-std::optional<Request> draw_screens(const State& state, Views& views, const std::vector<Spoken>& spoken, const Marks& marks, Ui& ui);
+std::optional<Request> draw_screens(const State& state, Views& views, const std::vector<Spoken>& spoken,
+                                    const Marks& marks, Ui& ui);
 
 // Parts that several screens share.
 // A button of a command: its words, its key as a hint where there is room, greyed where it cannot be.
-std::optional<Request> command_button(Ui& ui, const State& state, Views& views, std::string_view screen, std::string_view command, Weight weight = Weight::plain,
-                                      bool with_key = true, bool beside = false);
+std::optional<Request> command_button(Ui& ui, const State& state, Views& views, std::string_view screen,
+                                      std::string_view command, Weight weight = Weight::plain, bool with_key = true,
+                                      bool beside = false);
 // A fold with the views by their words, the hatch and the free walk.
 std::optional<Request> looks_fold(Ui& ui, const State& state, Views& views, std::string_view screen);
 // "wording not yet checked by a native pruner", where due.
@@ -44,4 +46,4 @@ void unchecked_line(Ui& ui);
 // upper middle, below `top`.
 std::optional<Request> say_panel(const State& state, Ui& ui, float top);
 
-}  // namespace spurwright::ui
+} // namespace spurwright::ui

@@ -9,11 +9,14 @@ namespace spurwright::ui {
 std::optional<Request> sheet_find(const State& state, Views& views, Ui& ui) {
     std::optional<Request> asked;
     const bool stays = sheet_begin(ui, "find", ui.say("screen.find.title"), 34);
-    const bool entered = text_field(ui, "find.text", ui.say("screen.find.hint"), views.find, ImGui::GetContentRegionAvail().x);
+    const bool entered =
+        text_field(ui, "find.text", ui.say("screen.find.hint"), views.find, ImGui::GetContentRegionAvail().x);
     if (views.find.active && views.find.text.empty() && ImGui::IsWindowAppearing()) views.find_at = 0;
     std::vector<const Command*> found;
     for (const Command& command : commands())
-        if (command.possible(state) && command.name != "find" && command.name != "enter" && found_by(ui.say("screen.do." + std::string(command.name)), views.find.text)) found.push_back(&command);
+        if (command.possible(state) && command.name != "find" && command.name != "enter" &&
+            found_by(ui.say("screen.do." + std::string(command.name)), views.find.text))
+            found.push_back(&command);
     const int count = static_cast<int>(found.size());
     if (ui.pressed({key::down})) ++views.find_at;
     if (ui.pressed({key::up})) --views.find_at;
@@ -24,7 +27,8 @@ std::optional<Request> sheet_find(const State& state, Views& views, Ui& ui) {
         const Command& command = *found[static_cast<std::size_t>(i)];
         const std::string label = ui.say("screen.do." + std::string(command.name));
         const bool walked = i == views.find_at;
-        if (list_row(ui, "find." + std::string(command.name), label, walked, key_text(ui, command.key))) chosen = &command;
+        if (list_row(ui, "find." + std::string(command.name), label, walked, key_text(ui, command.key)))
+            chosen = &command;
         if (walked && (ui.pressed({key::down}) || ui.pressed({key::up}))) ImGui::SetScrollHereY(0.5f);
     }
     sheet_end(ui);
@@ -39,7 +43,10 @@ std::optional<Request> sheet_find(const State& state, Views& views, Ui& ui) {
 void sheet_keys(const State& state, Views& views, Ui& ui) {
     const bool stays = sheet_begin(ui, "keys", ui.say("screen.keys.title"), 44);
     const bool two = ImGui::GetContentRegionAvail().x >= ui.em() * 36;
-    text(ui, ui.say(place_of(state) == Place::row || place_of(state) == Place::look ? "screen.keys.on-the-vine" : "screen.keys.elsewhere"), true);
+    text(ui,
+         ui.say(place_of(state) == Place::row || place_of(state) == Place::look ? "screen.keys.on-the-vine"
+                                                                                : "screen.keys.elsewhere"),
+         true);
     if (ImGui::BeginTable("###keys", two ? 2 : 1, ImGuiTableFlags_SizingStretchSame)) {
         for (const Command& command : commands()) {
             const std::string shown = key_text(ui, command.name);
@@ -58,4 +65,4 @@ void sheet_keys(const State& state, Views& views, Ui& ui) {
     if (!stays) views.sheet = Sheet::none;
 }
 
-}  // namespace spurwright::ui
+} // namespace spurwright::ui

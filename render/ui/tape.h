@@ -13,7 +13,7 @@ namespace spurwright::ui {
 enum class TapeEnd : unsigned char { plain, loop, tag, one_knot, two_knots, frayed, bars };
 
 struct Tape {
-    unsigned rgb = 0;  // frayed: ink of the face
+    unsigned rgb = 0; // frayed: ink of the face
     TapeEnd end{};
 };
 Tape tape_of(rules::Mend mend);
@@ -25,4 +25,4 @@ void hang_tape(ImDrawList& draw, ImVec2 at, float length, float width, const Tap
 // Tape and word in one line; drawn, not pressed.
 void tape_word(Ui& ui, std::string_view name, const Tape& tape, const std::string& word);
 
-}  // namespace spurwright::ui
+} // namespace spurwright::ui

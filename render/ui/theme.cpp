@@ -8,7 +8,7 @@ constexpr Palette paper{colour(0xF4F1EA), colour(0xFCFBF8), colour(0xEAE5DA), co
 constexpr Palette dusk{colour(0x1E1F22), colour(0x292B2F), colour(0x2E3035), colour(0x3C3F45), colour(0x7B7E86),
                        colour(0xECE8E0), colour(0xB4AFA6), colour(0x0072B2), colour(0xFFFFFF), colour(0x000000, 170)};
 
-}  // namespace
+} // namespace
 
 const Palette& palette(Face face) { return face == Face::dusk ? dusk : paper; }
 
@@ -20,7 +20,8 @@ void apply(Face face, const Grid& grid) {
     style.ItemSpacing = {grid.gap(), grid.gap()};
     style.ItemInnerSpacing = {grid.half(), grid.half()};
     style.ScrollbarSize = grid.em * 1.5f;
-    style.WindowRounding = style.FrameRounding = style.ChildRounding = style.PopupRounding = style.ScrollbarRounding = style.GrabRounding = corner;
+    style.WindowRounding = style.FrameRounding = style.ChildRounding = style.PopupRounding = style.ScrollbarRounding =
+        style.GrabRounding = corner;
     style.WindowBorderSize = 1;
     style.FrameBorderSize = 1;
     style.WindowMinSize = {1, 1};
@@ -47,4 +48,4 @@ void apply(Face face, const Grid& grid) {
     ImGui::GetStyle() = style;
 }
 
-}  // namespace spurwright::ui
+} // namespace spurwright::ui

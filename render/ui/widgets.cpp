@@ -7,14 +7,15 @@
 namespace spurwright::ui {
 namespace {
 
-constexpr float mark_share = 1.5f;  // width of a ring or box before a label, in em, gap included
+constexpr float mark_share = 1.5f; // width of a ring or box before a label, in em, gap included
 
 ImFont* font_of(const Ui& ui, bool strong) { return strong ? ui.fonts.strong : ui.fonts.body; }
 
 std::string id_of(std::string_view name) { return "###" + std::string(name); }
 
 void draw_text(const Ui& ui, ImVec2 at, ImU32 ink, const std::string& words, float wrap, bool strong = false) {
-    ImGui::GetWindowDrawList()->AddText(font_of(ui, strong), ui.em(), at, ink, words.data(), words.data() + words.size(), wrap);
+    ImGui::GetWindowDrawList()->AddText(font_of(ui, strong), ui.em(), at, ink, words.data(),
+                                        words.data() + words.size(), wrap);
 }
 
 struct Pressable {
@@ -56,15 +57,18 @@ void ground(const Ui& ui, const Pressable& p, bool quiet) {
 }
 
 float free_width() { return std::max(ImGui::GetContentRegionAvail().x, 1.0f); }
-float wrap_room(const Ui& ui, float wanted, float extra) { return std::min(wanted, std::max(free_width() - extra, ui.em() * 2)); }
+float wrap_room(const Ui& ui, float wanted, float extra) {
+    return std::min(wanted, std::max(free_width() - extra, ui.em() * 2));
+}
 
-}  // namespace
+} // namespace
 
 ImVec2 text_size(const Ui& ui, const std::string& words, float width, bool strong) {
     return font_of(ui, strong)->CalcTextSizeA(ui.em(), FLT_MAX, width, words.data(), words.data() + words.size());
 }
 
-void record(Ui& ui, std::string_view name, const std::string& label, ImVec2 from, ImVec2 to, float text_width, bool target, bool enabled) {
+void record(Ui& ui, std::string_view name, const std::string& label, ImVec2 from, ImVec2 to, float text_width,
+            bool target, bool enabled) {
     if (!ui.probe) return;
     const ImDrawList& draw = *ImGui::GetWindowDrawList();
     const ImVec2 least = draw.GetClipRectMin(), most = draw.GetClipRectMax();
@@ -72,7 +76,8 @@ void record(Ui& ui, std::string_view name, const std::string& label, ImVec2 from
     probed.name = name;
     probed.label = label;
     probed.box = {from.x, from.y, to.x, to.y};
-    probed.seen = {std::max(from.x, least.x), std::max(from.y, least.y), std::min(to.x, most.x), std::min(to.y, most.y)};
+    probed.seen = {std::max(from.x, least.x), std::max(from.y, least.y), std::min(to.x, most.x),
+                   std::min(to.y, most.y)};
     probed.text_width = text_width;
     probed.target = target;
     probed.enabled = enabled;
@@ -88,7 +93,9 @@ float button_width(const Ui& ui, const std::string& label, std::string_view hint
     return std::max(width + 1, ui.grid.row());
 }
 
-float choice_width(const Ui& ui, const std::string& label) { return text_size(ui, label, 0).x + ui.em() * mark_share + 2 * ui.grid.gap() + 1; }
+float choice_width(const Ui& ui, const std::string& label) {
+    return text_size(ui, label, 0).x + ui.em() * mark_share + 2 * ui.grid.gap() + 1;
+}
 
 bool button(Ui& ui, std::string_view name, const std::string& label, const ButtonLook& look) {
     const Palette& c = ui.colours();
@@ -107,17 +114,20 @@ bool button(Ui& ui, std::string_view name, const std::string& label, const Butto
     } else {
         ground(ui, p, look.weight == Weight::quiet || !look.enabled);
     }
-    if (look.chosen) {  // a bar at its foot and a full border
+    if (look.chosen) { // a bar at its foot and a full border
         draw.AddRectFilled({p.from.x, p.to.y - std::max(3.0f, ui.em() * 0.2f)}, p.to, c.accent, corner);
         draw.AddRect(p.from, p.to, c.ink, corner, 0, 2);
     }
     const ImU32 ink = filled ? c.on_accent : look.enabled ? c.ink : c.soft;
-    const float text_x = hint_width > 0 || look.width == 0 || look.before > 0 ? p.from.x + gap + look.before : p.from.x + std::max((p.to.x - p.from.x - size.x) / 2, gap);
+    const float text_x = hint_width > 0 || look.width == 0 || look.before > 0
+                             ? p.from.x + gap + look.before
+                             : p.from.x + std::max((p.to.x - p.from.x - size.x) / 2, gap);
     draw_text(ui, {text_x, p.middle().y - size.y / 2}, ink, label, wrap, strong);
     if (hint_width > 0) {
         const std::string hint(look.hint);
         const ImVec2 hint_size = text_size(ui, hint, 0);
-        draw_text(ui, {p.to.x - gap - hint_size.x, p.middle().y - hint_size.y / 2}, filled ? c.on_accent : c.soft, hint, 0);
+        draw_text(ui, {p.to.x - gap - hint_size.x, p.middle().y - hint_size.y / 2}, filled ? c.on_accent : c.soft, hint,
+                  0);
     }
     focus_ring(ui, p);
     record(ui, name, label, p.from, p.to, size.x + hint_width + look.before, true, look.enabled);
@@ -134,7 +144,8 @@ bool choice(Ui& ui, std::string_view name, const std::string& label, bool chosen
     const ImVec2 ring{p.from.x + gap + ui.em() * 0.5f, p.middle().y};
     draw.AddCircle(ring, ui.em() * 0.42f, enabled ? c.ink : c.soft, 24, std::max(1.5f, ui.em() * 0.09f));
     if (chosen) draw.AddCircleFilled(ring, ui.em() * 0.24f, c.ink, 20);
-    draw_text(ui, {p.from.x + gap + before, p.middle().y - size.y / 2}, enabled ? c.ink : c.soft, label, wrap_room(ui, 1e6f, before + 2 * gap));
+    draw_text(ui, {p.from.x + gap + before, p.middle().y - size.y / 2}, enabled ? c.ink : c.soft, label,
+              wrap_room(ui, 1e6f, before + 2 * gap));
     focus_ring(ui, p);
     record(ui, name, label, p.from, p.to, size.x + before, true, enabled);
     return p.pressed && enabled;
@@ -142,7 +153,8 @@ bool choice(Ui& ui, std::string_view name, const std::string& label, bool chosen
 
 bool toggle(Ui& ui, std::string_view name, const std::string& label, bool on) {
     const Palette& c = ui.colours();
-    const float gap = ui.grid.gap(), before = ui.em() * mark_share, wrap = wrap_room(ui, 1e6f, before + 2 * gap), s = ui.em() * 0.42f;
+    const float gap = ui.grid.gap(), before = ui.em() * mark_share, wrap = wrap_room(ui, 1e6f, before + 2 * gap),
+                s = ui.em() * 0.42f;
     const ImVec2 size = text_size(ui, label, wrap);
     const Pressable p = pressable(ui, name, {size.x + before + 2 * gap + 1, size.y + ui.em() * 0.8f}, true);
     ImDrawList& draw = *ImGui::GetWindowDrawList();
@@ -151,7 +163,8 @@ bool toggle(Ui& ui, std::string_view name, const std::string& label, bool on) {
     const float thick = std::max(1.5f, ui.em() * 0.09f);
     draw.AddRect({box.x - s, box.y - s}, {box.x + s, box.y + s}, c.ink, corner, 0, thick);
     if (on) {
-        const ImVec2 tick[] = {{box.x - s * 0.6f, box.y}, {box.x - s * 0.1f, box.y + s * 0.55f}, {box.x + s * 0.65f, box.y - s * 0.6f}};
+        const ImVec2 tick[] = {
+            {box.x - s * 0.6f, box.y}, {box.x - s * 0.1f, box.y + s * 0.55f}, {box.x + s * 0.65f, box.y - s * 0.6f}};
         draw.AddPolyline(tick, 3, c.ink, 0, thick * 1.5f);
     }
     draw_text(ui, {p.from.x + gap + before, p.middle().y - size.y / 2}, c.ink, label, wrap);
@@ -160,7 +173,8 @@ bool toggle(Ui& ui, std::string_view name, const std::string& label, bool on) {
     return p.pressed;
 }
 
-bool list_row(Ui& ui, std::string_view name, const std::string& label, bool chosen, const std::string& second, float before) {
+bool list_row(Ui& ui, std::string_view name, const std::string& label, bool chosen, const std::string& second,
+              float before) {
     const Palette& c = ui.colours();
     const float gap = ui.grid.gap(), width = free_width(), wrap = std::max(width - 2 * gap - before, ui.em());
     const ImVec2 size = text_size(ui, label, wrap), whole = second.empty() ? ImVec2{0, 0} : text_size(ui, second, wrap);
@@ -172,8 +186,10 @@ bool list_row(Ui& ui, std::string_view name, const std::string& label, bool chos
     if (chosen) draw.AddRectFilled(p.from, {p.from.x + std::max(3.0f, ui.em() * 0.2f), p.to.y}, c.accent, corner);
     const ImVec2 at{p.from.x + gap + before, p.middle().y - (size.y + below) / 2};
     draw_text(ui, at, c.ink, label, wrap);
-    if (beside) draw_text(ui, {p.to.x - gap - whole.x, at.y}, c.soft, second, 0);
-    else if (!second.empty()) draw_text(ui, {at.x, at.y + size.y}, c.soft, second, wrap);
+    if (beside)
+        draw_text(ui, {p.to.x - gap - whole.x, at.y}, c.soft, second, 0);
+    else if (!second.empty())
+        draw_text(ui, {at.x, at.y + size.y}, c.soft, second, wrap);
     focus_ring(ui, p);
     record(ui, name, label, p.from, p.to, before + (beside ? size.x + whole.x : std::max(size.x, whole.x)), true);
     return p.pressed;
@@ -181,7 +197,8 @@ bool list_row(Ui& ui, std::string_view name, const std::string& label, bool chos
 
 bool fold(Ui& ui, std::string_view name, const std::string& label, bool& open) {
     const Palette& c = ui.colours();
-    const float gap = ui.grid.gap(), before = ui.em() * 1.1f, width = free_width(), wrap = std::max(width - 2 * gap - before, ui.em());
+    const float gap = ui.grid.gap(), before = ui.em() * 1.1f, width = free_width(),
+                wrap = std::max(width - 2 * gap - before, ui.em());
     const ImVec2 size = text_size(ui, label, wrap, true);
     const Pressable p = pressable(ui, name, {width, size.y + ui.em() * 0.8f}, true);
     if (p.pressed) open = !open;
@@ -189,8 +206,12 @@ bool fold(Ui& ui, std::string_view name, const std::string& label, bool& open) {
     ground(ui, p, true);
     const float s = ui.em() * 0.32f;
     const ImVec2 at{p.from.x + gap * 0.5f + s, p.middle().y};
-    if (open) draw.AddTriangleFilled({at.x - s, at.y - s * 0.6f}, {at.x + s, at.y - s * 0.6f}, {at.x, at.y + s * 0.8f}, c.ink);
-    else draw.AddTriangleFilled({at.x - s * 0.6f, at.y - s}, {at.x + s * 0.8f, at.y}, {at.x - s * 0.6f, at.y + s}, c.ink);
+    if (open)
+        draw.AddTriangleFilled({at.x - s, at.y - s * 0.6f}, {at.x + s, at.y - s * 0.6f}, {at.x, at.y + s * 0.8f},
+                               c.ink);
+    else
+        draw.AddTriangleFilled({at.x - s * 0.6f, at.y - s}, {at.x + s * 0.8f, at.y}, {at.x - s * 0.6f, at.y + s},
+                               c.ink);
     draw_text(ui, {p.from.x + gap * 0.5f + before, p.middle().y - size.y / 2}, c.ink, label, wrap, true);
     focus_ring(ui, p);
     record(ui, name, label, p.from, p.to, size.x + before, true);
@@ -204,7 +225,9 @@ bool slider(Ui& ui, std::string_view name, const std::string& shown, int& value,
     const int before = value;
     if (button(ui, base + ".less", "–", {Weight::plain, value > low, false, row, {}})) value -= step;
     ImGui::SameLine(0, ui.grid.half());
-    const float text_width = text_size(ui, shown, 0).x, track = std::max(ui.em() * 5, std::min(ui.em() * 14, free_width() - text_width - row - 3 * ui.grid.gap()));
+    const float text_width = text_size(ui, shown, 0).x,
+                track =
+                    std::max(ui.em() * 5, std::min(ui.em() * 14, free_width() - text_width - row - 3 * ui.grid.gap()));
     const Pressable p = pressable(ui, base + ".track", {track, row}, true);
     ImDrawList& draw = *ImGui::GetWindowDrawList();
     if (p.held && p.to.x > p.from.x) {
@@ -215,7 +238,8 @@ bool slider(Ui& ui, std::string_view name, const std::string& shown, int& value,
     const float y = p.middle().y, knob = p.from.x + ui.em() * 0.5f + share * (p.to.x - p.from.x - ui.em());
     draw.AddRectFilled({p.from.x, y - 2}, {p.to.x, y + 2}, c.line, 2);
     draw.AddRectFilled({p.from.x, y - 2}, {knob, y + 2}, c.accent, 2);
-    draw.AddRectFilled({knob - ui.em() * 0.35f, y - ui.em() * 0.6f}, {knob + ui.em() * 0.35f, y + ui.em() * 0.6f}, c.ink, corner);
+    draw.AddRectFilled({knob - ui.em() * 0.35f, y - ui.em() * 0.6f}, {knob + ui.em() * 0.35f, y + ui.em() * 0.6f},
+                       c.ink, corner);
     focus_ring(ui, p);
     record(ui, base + ".track", shown, p.from, p.to, 0, true);
     ImGui::SameLine(0, ui.grid.half());
@@ -236,7 +260,8 @@ bool text_field(Ui& ui, std::string_view name, const std::string& hint, Field& f
     ImGui::SetNextItemWidth(std::min(width, free_width()));
     if (field.focus) ImGui::SetKeyboardFocusHere();
     field.focus = false;
-    const bool entered = ImGui::InputText(id_of(name).c_str(), typed, sizeof typed, ImGuiInputTextFlags_EnterReturnsTrue);
+    const bool entered =
+        ImGui::InputText(id_of(name).c_str(), typed, sizeof typed, ImGuiInputTextFlags_EnterReturnsTrue);
     ImGui::PopStyleVar();
     field.text = typed;
     field.active = ImGui::IsItemActive();
@@ -255,32 +280,6 @@ bool text_field(Ui& ui, std::string_view name, const std::string& hint, Field& f
     return entered;
 }
 
-namespace {
-
-void written(Ui& ui, const std::string& words, ImU32 ink, ImFont* font) {
-    const float height = font->FontSize, wrap = free_width();
-    const ImVec2 took = font->CalcTextSizeA(height, FLT_MAX, wrap, words.data(), words.data() + words.size());
-    const ImVec2 at = ImGui::GetCursorScreenPos();
-    ImGui::Dummy({std::min(took.x, wrap), took.y});
-    ImGui::GetWindowDrawList()->AddText(font, height, at, ink, words.data(), words.data() + words.size(), wrap);
-    record(ui, "", words, at, {at.x + std::min(took.x, wrap) + 1, at.y + took.y}, took.x, false);
-}
-
-}  // namespace
-
-void text(Ui& ui, const std::string& words, bool soft) { written(ui, words, soft ? ui.colours().soft : ui.colours().ink, ui.fonts.body); }
-void strong_text(Ui& ui, const std::string& words) { written(ui, words, ui.colours().ink, ui.fonts.strong); }
-void head_text(Ui& ui, const std::string& words) { written(ui, words, ui.colours().ink, ui.fonts.head); }
-
-void row_text(Ui& ui, const std::string& words, bool soft) {
-    const float row = ui.grid.row(), wrap = free_width();
-    const ImVec2 size = text_size(ui, words, wrap), at = ImGui::GetCursorScreenPos();
-    const float height = std::max(row, size.y);
-    ImGui::Dummy({std::min(size.x, wrap), height});
-    draw_text(ui, {at.x, at.y + (height - size.y) / 2}, soft ? ui.colours().soft : ui.colours().ink, words, wrap);
-    record(ui, "", words, at, {at.x + std::min(size.x, wrap) + 1, at.y + height}, size.x, false);
-}
-
 void rule_line(Ui& ui) {
     const ImVec2 at = ImGui::GetCursorScreenPos();
     ImGui::Dummy({free_width(), 1});
@@ -292,4 +291,4 @@ void flow(Ui& ui, float width) {
     if (last + ui.grid.gap() + width <= end) ImGui::SameLine(0, ui.grid.gap());
 }
 
-}  // namespace spurwright::ui
+} // namespace spurwright::ui

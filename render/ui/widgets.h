@@ -11,15 +11,15 @@
 
 namespace spurwright::ui {
 
-enum class Weight : unsigned char { plain, main, quiet };  // main: what is to be done next; quiet: no border
+enum class Weight : unsigned char { plain, main, quiet }; // main: what is to be done next; quiet: no border
 
 struct ButtonLook {
     Weight weight{};
     bool enabled = true;
-    bool chosen = false;    // stands pressed: an edge and a mark, not a colour alone
-    float width = 0;        // 0: as wide as its text, at most what is there
-    std::string_view hint{};  // key beside the label, in soft text
-    float before = 0;  // kept free before the label, for what is drawn there
+    bool chosen = false;     // stands pressed: an edge and a mark, not a colour alone
+    float width = 0;         // 0: as wide as its text, at most what is there
+    std::string_view hint{}; // key beside the label, in soft text
+    float before = 0;        // kept free before the label, for what is drawn there
 };
 
 // True in the frame it is pressed. `name` is unique on the screen.
@@ -28,8 +28,10 @@ bool button(Ui& ui, std::string_view name, const std::string& label, const Butto
 bool choice(Ui& ui, std::string_view name, const std::string& label, bool chosen, bool enabled = true);
 // On or off: a box with a tick.
 bool toggle(Ui& ui, std::string_view name, const std::string& label, bool on);
-// As wide as the panel, text from its edge, wrapped; `second`: in soft text at the other edge where it fits, else below.
-bool list_row(Ui& ui, std::string_view name, const std::string& label, bool chosen, const std::string& second = {}, float before = 0);
+// As wide as the panel, text from its edge, wrapped; `second`: in soft text at the other edge where it fits, else
+// below.
+bool list_row(Ui& ui, std::string_view name, const std::string& label, bool chosen, const std::string& second = {},
+              float before = 0);
 // A head that opens and closes what follows; changes `open`, returns it.
 bool fold(Ui& ui, std::string_view name, const std::string& label, bool& open);
 // Moves by whole steps from low to high: two buttons and a track that can be clicked, with the value in words.
@@ -38,7 +40,7 @@ bool slider(Ui& ui, std::string_view name, const std::string& shown, int& value,
 struct Field {
     std::string text;
     bool focus = false;
-    bool active = false;  // being typed in
+    bool active = false; // being typed in
 };
 bool text_field(Ui& ui, std::string_view name, const std::string& hint, Field& field, float width);
 
@@ -60,6 +62,7 @@ float choice_width(const Ui& ui, const std::string& label);
 ImVec2 text_size(const Ui& ui, const std::string& words, float width, bool strong = false);
 
 // Records what was drawn by hand (a label on the picture, a door) in the probe.
-void record(Ui& ui, std::string_view name, const std::string& label, ImVec2 from, ImVec2 to, float text_width, bool target, bool enabled = true);
+void record(Ui& ui, std::string_view name, const std::string& label, ImVec2 from, ImVec2 to, float text_width,
+            bool target, bool enabled = true);
 
-}  // namespace spurwright::ui
+} // namespace spurwright::ui

@@ -24,7 +24,7 @@ std::vector<words::WordFile> word_files() {
     }
     return files;
 }
-}  // namespace
+} // namespace
 
 std::vector<ui::Spoken> spoken_languages() {
     std::vector<ui::Spoken> spoken;
@@ -41,7 +41,9 @@ std::vector<std::string> all_texts() {
     return texts;
 }
 
-Driver::Driver(const Look& look) : look_(look), words_(words_of_language(look.language)), spoken_(spoken_languages()), ranges_(ui::glyph_ranges(all_texts())) {
+Driver::Driver(const Look& look)
+    : look_(look), words_(words_of_language(look.language)), spoken_(spoken_languages()),
+      ranges_(ui::glyph_ranges(all_texts())) {
     context_ = ImGui::CreateContext();
     ui::prepare_context();
     ImGuiIO& io = ImGui::GetIO();
@@ -111,4 +113,4 @@ void Driver::type(const ui::State& state, const std::string& text) {
     frame(state);
 }
 
-}  // namespace spurwright::test
+} // namespace spurwright::test

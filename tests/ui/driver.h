@@ -1,5 +1,5 @@
-// Drives the screens without a display: sets what Dear ImGui is told, draws a frame, reads the probe. Widgets are found by
-// name. A state of a mouse button or key is held for one whole frame, as a real one would be at least.
+// Drives the screens without a display: sets what Dear ImGui is told, draws a frame, reads the probe. Widgets are found
+// by name. A state of a mouse button or key is held for one whole frame, as a real one would be at least.
 #pragma once
 
 #include <memory>
@@ -24,7 +24,7 @@ struct Look {
 std::string source_folder();
 words::Words words_of_language(const std::string& language);
 std::vector<ui::Spoken> spoken_languages();
-std::vector<std::string> all_texts();  // of every word file
+std::vector<std::string> all_texts(); // of every word file
 
 class Driver {
 public:
@@ -59,4 +59,4 @@ private:
     std::vector<ui::KeyPress> keys_;
 };
 
-}  // namespace spurwright::test
+} // namespace spurwright::test

@@ -11,7 +11,7 @@ namespace spurwright::test {
 
 struct Page {
     int width = 0, height = 0;
-    std::vector<std::uint8_t> rgb;  // uppermost row first
+    std::vector<std::uint8_t> rgb; // uppermost row first
 };
 
 // A sky over soil, so that marks are seen on light and dark.
@@ -20,4 +20,4 @@ Page plain_ground(int width, int height);
 void draw_on(Page& page, const ImDrawData& data);
 void save_png(const Page& page, const std::string& path);
 
-}  // namespace spurwright::test
+} // namespace spurwright::test

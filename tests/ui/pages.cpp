@@ -31,7 +31,8 @@ int main(int count, char** arguments) {
         driver.settle({shell, staged.practice.get()}, staged.marks);
         test::Page page = test::plain_ground(look.width, look.height);
         test::draw_on(page, *ImGui::GetDrawData());
-        test::save_png(page, asked[0] + "/" + staged.name + "-" + look.language + "-" + std::to_string(look.percent) + ".png");
+        test::save_png(page, asked[0] + "/" + staged.name + "-" + look.language + "-" + std::to_string(look.percent) +
+                                 ".png");
     }
     return 0;
 }

@@ -24,7 +24,8 @@ Shell at(Screen screen) {
     Shell shell;
     shell.screen = screen;
     shell.settings.safety_seen = true;
-    shell.codes = {code, "00RM-K1SX-G00Q-0004-0006-0000", "00RM-K1SX-G00Q-0004-0007-0000", "00RM-K1SX-G00Q-0004-0008-0000", "00RM-K1SX-G00Q-0004-0009-0000"};
+    shell.codes = {code, "00RM-K1SX-G00Q-0004-0006-0000", "00RM-K1SX-G00Q-0004-0007-0000",
+                   "00RM-K1SX-G00Q-0004-0008-0000", "00RM-K1SX-G00Q-0004-0009-0000"};
     return shell;
 }
 
@@ -37,23 +38,34 @@ std::shared_ptr<Practice> changed(const Practice& from, Change change) {
 
 ui::Marks some_marks() {
     ui::Marks marks;
-    marks.tapes = {{{420, 300}, ui::tape_of(Role::left), 36, "", false},     {{470, 310}, ui::tape_of(Role::spur), 36, "", false},
-                   {{520, 300}, ui::tape_of(Role::remove), 40, "", false},   {{570, 305}, ui::tape_of(Role::spare), 36, "", false},
+    marks.tapes = {{{420, 300}, ui::tape_of(Role::left), 36, "", false},
+                   {{470, 310}, ui::tape_of(Role::spur), 36, "", false},
+                   {{520, 300}, ui::tape_of(Role::remove), 40, "", false},
+                   {{570, 305}, ui::tape_of(Role::spare), 36, "", false},
                    {{640, 320}, ui::tape_of(rules::Mend::now), 44, "", true}};
     marks.cuts = {{{700, 360}, {0.2f, -0.98f}, 14, false}, {{740, 420}, {1, 0}, 10, true}};
-    marks.ticks = {{{800, 300}, {1, 0}, 1}, {{803, 320}, {-1, 0}, 2}, {{806, 340}, {1, 0}, 3}, {{809, 360}, {-1, 0}, 4}, {{812, 380}, {1, 0}, 5}};
+    marks.ticks = {{{800, 300}, {1, 0}, 1},
+                   {{803, 320}, {-1, 0}, 2},
+                   {{806, 340}, {1, 0}, 3},
+                   {{809, 360}, {-1, 0}, 4},
+                   {{812, 380}, {1, 0}, 5}};
     marks.twins = {{{{860, 480}, {880, 420}, {930, 380}, {1000, 372}, {1060, 370}}, "better"}};
     marks.arrows = {{{450, 470}, {-1, 0}}};
     marks.labels = {{{700, 360}, "½ thumb past node 9, 2 buds kept", "7 buds come off", false}};
     return marks;
 }
 
-}  // namespace
+} // namespace
 
 Practice grown_practice() {
     auto found = commands::vine_of_code(code);
     REQUIRE(found.has_value());
-    return Practice({found->vine, code, "first", "general", {}, {"scene.first.learn-1", "scene.first.learn-2", "scene.first.learn-3"}});
+    return Practice({found->vine,
+                     code,
+                     "first",
+                     "general",
+                     {},
+                     {"scene.first.learn-1", "scene.first.learn-2", "scene.first.learn-3"}});
 }
 
 Practice finished_practice() {
@@ -89,52 +101,56 @@ std::vector<Staged> all_staged() {
     add("home-offer", offered);
     add("row-start", at(Screen::row), changed(start, [](Practice&) {})).marks = some_marks();
     Staged& acts = add("row-acts", at(Screen::row), changed(start, [&](Practice& p) {
-        REQUIRE(p.mark(canes[0], Role::left).has_value());
-        REQUIRE(p.mark(canes[1], Role::spur).has_value());
-        REQUIRE(p.cut({canes[2], {}, {}}, Tool::loppers).has_value());
-        p.undo();
-        p.choose(canes[1]);
-        p.go_to(rules::Step::choose);
-        p.tool = HandTool::tape;
-    }));
+                           REQUIRE(p.mark(canes[0], Role::left).has_value());
+                           REQUIRE(p.mark(canes[1], Role::spur).has_value());
+                           REQUIRE(p.cut({canes[2], {}, {}}, Tool::loppers).has_value());
+                           p.undo();
+                           p.choose(canes[1]);
+                           p.go_to(rules::Step::choose);
+                           p.tool = HandTool::tape;
+                       }));
     acts.views.row.set = acts.views.row.acts_open = true;
     acts.views.row.card_open = false;
     Staged& card = add("row-card", at(Screen::row), changed(start, [&](Practice& p) {
-        p.choose(canes[1]);
-        p.walk_buds(1);
-        p.calliper_asked = true;
-        p.go_to(rules::Step::lay_and_tie);
-        p.tool = HandTool::hands;
-    }));
+                           p.choose(canes[1]);
+                           p.walk_buds(1);
+                           p.calliper_asked = true;
+                           p.go_to(rules::Step::lay_and_tie);
+                           p.tool = HandTool::hands;
+                       }));
     card.views.row.set = true;
-    add("row-tape", at(Screen::row), changed(start, [&](Practice& p) {
-        p.choose(canes[0]);
-        p.tool = HandTool::tape;
-    })).marks = some_marks();
+    add("row-tape", at(Screen::row),
+        changed(start,
+                [&](Practice& p) {
+                    p.choose(canes[0]);
+                    p.tool = HandTool::tape;
+                }))
+        .marks = some_marks();
     Shell second = at(Screen::row);
     second.read_only = true;
     Staged& looks = add("row-looks", second, changed(start, [](Practice& p) { p.finish(), p.cut_again(); }));
     looks.views.row.set = looks.views.row.looks_open = true;
     looks.views.row.card_open = false;
     add("row-waiting", at(Screen::row), changed(start, [&](Practice& p) {
-        const AxisId trunk = p.start().axes.front().id;
-        REQUIRE(p.act(Cut{node_id(trunk, 2), Length{20'000}, Tool::saw, {}}).has_value());
-        REQUIRE(p.waiting().has_value());
-    }));
+            const AxisId trunk = p.start().axes.front().id;
+            REQUIRE(p.act(Cut{node_id(trunk, 2), Length{20'000}, Tool::saw, {}}).has_value());
+            REQUIRE(p.waiting().has_value());
+        }));
     Shell told = at(Screen::row);
     told.message = practice::Message{TextKey{"error.practice.choose-first"}, {}};
     add("row-message", told, changed(start, [](Practice&) {}));
     add("look-first", at(Screen::row), changed(done, [](Practice& p) { p.look()->current = 0; })).marks = some_marks();
-    Staged& whole = add("look-whole", at(Screen::row), changed(done, [](Practice& p) { p.look()->current = p.look()->walk.size(); }));
+    Staged& whole = add("look-whole", at(Screen::row),
+                        changed(done, [](Practice& p) { p.look()->current = p.look()->walk.size(); }));
     whole.views.look.list_open = true;
     Staged& why = add("look-why", at(Screen::row), changed(done, [](Practice& p) { p.look()->current = 1; }));
     why.views.look.why_open = why.views.look.points_open = why.views.look.noting = true;
     Shell counting = at(Screen::row);
     counting.searching = true;
     add("look-counting", counting, changed(start, [](Practice& p) {
-        p.finish();
-        p.look()->current = p.look()->walk.size();
-    }));
+            p.finish();
+            p.look()->current = p.look()->walk.size();
+        }));
     add("settings", at(Screen::settings));
     add("settings-vine", at(Screen::settings), changed(start, [](Practice&) {}));
     add("find-row", at(Screen::row), changed(start, [](Practice&) {})).views.sheet = ui::Sheet::find;
@@ -145,4 +161,4 @@ std::vector<Staged> all_staged() {
     return all;
 }
 
-}  // namespace spurwright::test
+} // namespace spurwright::test

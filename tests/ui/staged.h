@@ -24,4 +24,4 @@ practice::Practice finished_practice();
 
 std::vector<Staged> all_staged();
 
-}  // namespace spurwright::test
+} // namespace spurwright::test

@@ -13,7 +13,8 @@ TEST_CASE("every command has words in each language, shown on no two commands of
             const std::string name = words("screen.do." + std::string(a.name));
             CHECK_FALSE(name.starts_with("["));
             for (const ui::Command& b : ui::commands())
-                if (&a < &b && (a.places & b.places)) CHECK_MESSAGE(name != words("screen.do." + std::string(b.name)), name);
+                if (&a < &b && (a.places & b.places))
+                    CHECK_MESSAGE(name != words("screen.do." + std::string(b.name)), name);
         }
     }
 }
@@ -24,7 +25,8 @@ TEST_CASE("no key does two things on one screen") {
         for (const ui::Command& b : ui::commands())
             for (const ui::KeyPress& x : keys_of(a))
                 for (const ui::KeyPress& y : keys_of(b))
-                    if (&a < &b && (a.places & b.places) && x.key != 0) CHECK_MESSAGE(!(x == y), std::string(a.name), " and ", std::string(b.name));
+                    if (&a < &b && (a.places & b.places) && x.key != 0)
+                        CHECK_MESSAGE(!(x == y), std::string(a.name), " and ", std::string(b.name));
 }
 
 TEST_CASE("Find lists each command that can be done on the screen") {
@@ -35,7 +37,9 @@ TEST_CASE("Find lists each command that can be done on the screen") {
         driver.settle(one.state());
         for (const ui::Command& command : ui::commands()) {
             if (command.name == "find" || command.name == "enter") continue;
-            CHECK_MESSAGE((driver.probe().find("find." + std::string(command.name)) != nullptr) == command.possible(one.state()), std::string(command.name));
+            CHECK_MESSAGE((driver.probe().find("find." + std::string(command.name)) != nullptr) ==
+                              command.possible(one.state()),
+                          std::string(command.name));
         }
     }
 }

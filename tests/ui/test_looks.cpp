@@ -29,7 +29,7 @@ double contrast(ImU32 a, ImU32 b) {
 // Words without a window.
 ui::Ui plain_ui(const words::Words& words) { return {words, ui::Face::paper, {}, {}, {}}; }
 
-}  // namespace
+} // namespace
 
 TEST_CASE("text has 4.5 to 1 on every ground, edges and the accent 3 to 1, in both faces") {
     for (const ui::Face face : {ui::Face::paper, ui::Face::dusk}) {
@@ -42,7 +42,8 @@ TEST_CASE("text has 4.5 to 1 on every ground, edges and the accent 3 to 1, in bo
         CHECK(contrast(p.accent, p.panel) >= 3);
         CHECK(contrast(p.line, p.panel) >= 3);
     }
-    CHECK(contrast(ui::colour(0x0072B2), ui::colour(0xF4F1EA)) == doctest::Approx(4.60).epsilon(0.01));  // a worked value
+    CHECK(contrast(ui::colour(0x0072B2), ui::colour(0xF4F1EA)) ==
+          doctest::Approx(4.60).epsilon(0.01)); // a worked value
 }
 
 TEST_CASE("no two tapes look alike without colour, but those of the two canes") {
@@ -50,7 +51,8 @@ TEST_CASE("no two tapes look alike without colour, but those of the two canes") 
     for (const Role a : roles)
         for (const Role b : roles)
             if (a != b) CHECK(ui::tape_of(a).end != ui::tape_of(b).end);
-    const rules::Mend mends[] = {rules::Mend::nothing, rules::Mend::now, rules::Mend::next_winter, rules::Mend::carried};
+    const rules::Mend mends[] = {rules::Mend::nothing, rules::Mend::now, rules::Mend::next_winter,
+                                 rules::Mend::carried};
     for (const rules::Mend a : mends)
         for (const rules::Mend b : mends)
             if (a != b) CHECK(ui::tape_of(a).end != ui::tape_of(b).end);
@@ -62,7 +64,11 @@ TEST_CASE("labels on the picture keep clear of each other and of the window's ed
     practice::Shell shell;
     shell.screen = practice::Screen::row;
     ui::Marks marks;
-    for (int i = 0; i < 4; ++i) marks.labels.push_back({{1270, 300.0f + 4.0f * static_cast<float>(i)}, "a" + std::to_string(400 + i) + ", like a pencil", "11 buds", false});
+    for (int i = 0; i < 4; ++i)
+        marks.labels.push_back({{1270, 300.0f + 4.0f * static_cast<float>(i)},
+                                "a" + std::to_string(400 + i) + ", like a pencil",
+                                "11 buds",
+                                false});
     driver.settle({shell, &practice}, marks);
     std::vector<ui::Box> boxes;
     for (const ui::Probed& p : driver.probe().all())
@@ -81,10 +87,12 @@ TEST_CASE("the pointer's label says hand measure and buds, the millimetres when 
         const ui::Ui ui = plain_ui(words);
         for (const Axis& axis : practice.start().axes) {
             const practice::Spot spot{axis.id, {}, {}};
-            const ui::Label plain = ui::hover_label(ui, practice.start(), spot, false, false, {}), exact = ui::hover_label(ui, practice.start(), spot, true, false, {});
+            const ui::Label plain = ui::hover_label(ui, practice.start(), spot, false, false, {}),
+                            exact = ui::hover_label(ui, practice.start(), spot, true, false, {});
             CHECK(plain.first.find("mm") == std::string::npos);
             CHECK(exact.first.find("mm") != std::string::npos);
-            for (const std::string_view told : {"year", "old", "cane", "año", "vieja", "vara", "winter", "invierno"}) CHECK_MESSAGE((plain.first + plain.second).find(told) == std::string::npos, plain.first);
+            for (const std::string_view told : {"year", "old", "cane", "año", "vieja", "vara", "winter", "invierno"})
+                CHECK_MESSAGE((plain.first + plain.second).find(told) == std::string::npos, plain.first);
         }
     }
     const words::Words words = test::words_of_language("en");
@@ -106,6 +114,7 @@ TEST_CASE("what a cut would do is told before it is made") {
     const auto preview = practice::preview(practice.start(), {node_id(cane, 2), Length{20'000}, Tool::shears, {}});
     const ui::Label label = ui::cut_label(ui, preview, {});
     CHECK(label.first.find("1 thumb past node 2") != std::string::npos);
-    CHECK(label.first.find(std::to_string(preview.buds_kept) + (preview.buds_kept == 1 ? " bud kept" : " buds kept")) != std::string::npos);
+    CHECK(label.first.find(std::to_string(preview.buds_kept) + (preview.buds_kept == 1 ? " bud kept" : " buds kept")) !=
+          std::string::npos);
     CHECK(label.second.find(std::to_string(preview.buds_off)) != std::string::npos);
 }

@@ -39,12 +39,16 @@ std::optional<Request> pressed(const std::string& screen, ui::KeyPress press) {
 }
 
 template <class R>
-const R* as(const std::optional<Request>& asked) { return asked ? std::get_if<R>(&*asked) : nullptr; }
+const R* as(const std::optional<Request>& asked) {
+    return asked ? std::get_if<R>(&*asked) : nullptr;
+}
 
 template <class R>
-bool asks(const std::optional<Request>& asked) { return as<R>(asked) != nullptr; }
+bool asks(const std::optional<Request>& asked) {
+    return as<R>(asked) != nullptr;
+}
 
-}  // namespace
+} // namespace
 
 TEST_CASE("buttons ask what they say, in English and in Spanish") {
     for (const std::string language : {"en", "es"}) {
@@ -112,7 +116,9 @@ TEST_CASE("keys ask what the one table of keys says") {
     CHECK(asks<ask::NextStep>(pressed("row-start", {key::enter, true})));
     CHECK(asks<ask::Confirm>(pressed("row-waiting", {key::enter})));
     CHECK(asks<ask::TakeBack>(pressed("row-waiting", {key::escape})));
-    const std::pair<int, const char*> looks[] = {{key::f2, "row"}, {key::f3, "other-side"}, {key::f4, "along"}, {key::f5, "head"}, {key::f6, "cane"}, {key::f7, "above"}, {key::home, "row"}};
+    const std::pair<int, const char*> looks[] = {{key::f2, "row"},  {key::f3, "other-side"}, {key::f4, "along"},
+                                                 {key::f5, "head"}, {key::f6, "cane"},       {key::f7, "above"},
+                                                 {key::home, "row"}};
     for (const auto& [k, view] : looks) CHECK(as<ask::LookFrom>(pressed("row-start", {k}))->view == view);
     CHECK(as<ask::NextPiece>(pressed("look-first", {'N'}))->step == 1);
     CHECK(as<ask::NextPiece>(pressed("look-first", {'P'}))->step == -1);
@@ -120,7 +126,7 @@ TEST_CASE("keys ask what the one table of keys says") {
     CHECK_FALSE(as<ask::ShowTwin>(pressed("look-first", {'B'}))->on);
     CHECK(asks<ask::NextAsGood>(pressed("look-first", {'A'})));
     CHECK(asks<ask::CutAgain>(pressed("look-first", {'R'})));
-    CHECK_FALSE(pressed("look-first", {'C'}).has_value());  // a finished vine is not cut
+    CHECK_FALSE(pressed("look-first", {'C'}).has_value()); // a finished vine is not cut
     CHECK_FALSE(pressed("home-empty", {'Z', true}).has_value());
     CHECK(asks<ask::SafetySeen>(pressed("safety-first", {key::enter})));
 }
@@ -158,7 +164,8 @@ TEST_CASE("a typed code is asked for by button and by Enter, and letters typed a
         driver.settle(one.state());
         driver.type(one.state(), "00RM-K1SX");
         CHECK_FALSE(asks<ask::CutAgain>(driver.press(one.state(), {'R'})));
-        const auto asked = enter ? driver.press(one.state(), {key::enter}) : driver.click(one.state(), "look.open-code");
+        const auto asked =
+            enter ? driver.press(one.state(), {key::enter}) : driver.click(one.state(), "look.open-code");
         REQUIRE(asks<ask::OpenCode>(asked));
         CHECK(as<ask::OpenCode>(asked)->code == "00RM-K1SX");
     }

@@ -63,8 +63,11 @@ Asked shed_door(const State& state, Ui& ui, float picture) {
         const std::string& code = state.shell.codes[i];
         const bool walked =
             std::find(state.shell.walked.begin(), state.shell.walked.end(), code) != state.shell.walked.end();
-        const std::string label = ui.say("screen.home.scene-vine", {{"scene", TextKey{"screen.scene.first"}},
-                                                                    {"n", Count{static_cast<std::int64_t>(i) + 1}}});
+        const std::string label =
+            state.shell.codes.size() == 1
+                ? ui.say("screen.scene.first")
+                : ui.say("screen.home.scene-vine",
+                         {{"scene", TextKey{"screen.scene.first"}}, {"n", Count{static_cast<std::int64_t>(i) + 1}}});
         if (list_row(ui, "home.scene.first." + std::to_string(i), label, false,
                      walked ? ui.say("screen.home.walked") : std::string()))
             asked = ask::SceneVine{i};
@@ -136,7 +139,8 @@ Asked screen_home(const State& state, Views& views, Ui& ui) {
     }
     if (state.shell.read_only) text(ui, ui.say("screen.row.read-only"));
     const bool wide = screen.x >= ui.em() * 44;
-    const float picture = wide ? std::clamp(screen.y * 0.3f, ui.em() * 6, ui.em() * 16) : 0;
+    const float share = state.shell.codes.size() > 2 ? 0.3f : 0.45f; // few scenes leave more room for the places
+    const float picture = wide ? std::clamp(screen.y * share, ui.em() * 6, ui.em() * 24) : 0;
     const float room = std::max(ImGui::GetContentRegionAvail().x - side, ui.em() * 10);
     if (ImGui::BeginTable("###doors", wide ? 2 : 1, ImGuiTableFlags_SizingStretchSame, {room, 0})) {
         ImGui::TableNextColumn();

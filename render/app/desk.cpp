@@ -103,7 +103,6 @@ void Desk::point(float width, float height) {
     pointer_ = ui::At{io.MousePos.x, io.MousePos.y};
     const scene::Camera camera = eye_.camera();
     scene::Reach reach;
-    reach.extra_pixels = 3;
     reach.radians_a_pixel = glm::radians(camera.fov_deg) / height;
     under_ = scene::picked_all(stage_->capsules(), scene::ray_through(camera, io.MousePos.x / width, io.MousePos.y / height, width / height), reach);
     std::erase_if(under_, [](const scene::Picked& p) { return !p.axis; });
@@ -169,7 +168,8 @@ void Desk::use_mouse(float width, float height) {
         }
     }
     const bool left = ImGui::IsMouseDown(0), right = ImGui::IsMouseDown(1);
-    if ((left || right) && (io.MouseDelta.x != 0 || io.MouseDelta.y != 0)) {
+    const bool just_pressed = ImGui::IsMouseClicked(0) || ImGui::IsMouseClicked(1);  // how it came there is no drag
+    if ((left || right) && !just_pressed && (io.MouseDelta.x != 0 || io.MouseDelta.y != 0)) {
         drag_.gone += std::fabs(io.MouseDelta.x) + std::fabs(io.MouseDelta.y);
         const float px = height / 720.0f;
         if (drag_.turns) eye_.turn(-io.MouseDelta.x * drag_turn_deg_a_px / px, io.MouseDelta.y * drag_turn_deg_a_px / px);
@@ -316,7 +316,7 @@ void Desk::frame(const gl::Target& target, float seconds) {
     const bool picture = session_->practice() && shell.screen == Screen::row && !stage_->empty();
     if (picture) {
         overlay = overlay_of(*session_->practice(), shell, stage_->shape(), camera, would_cut(), pointer_, ui, width_, height_);
-        const bool drew = stage_->draw(camera, overlay.emphases, target.width, target.height, moving_ || (stage_->slow() && !finer_asked_ && (stage_->plain() || rough_)));
+        const bool drew = stage_->draw(camera, overlay.emphases, target.width, target.height, moving_ || (stage_->slow() && !finer_asked_));
         rough_ = stage_->plain();
         finer_asked_ = false;
         if (drew) again_ = std::max(again_, 1);
@@ -348,6 +348,6 @@ std::optional<ui::At> Desk::place_on_screen(NodeId node, float width, float heig
     return at;
 }
 
-std::string Desk::report() const { return report_of(*session_, *stage_, eye_, probe_, width_, height_); }
+std::string Desk::report() const { return report_of(*session_, *stage_, eye_, probe_, !more_to_do(), width_, height_); }
 
 }  // namespace spurwright::app

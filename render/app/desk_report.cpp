@@ -42,6 +42,21 @@ Json parts_of(const Vine& vine, const Stage& stage, const scene::Camera& camera,
     return parts;
 }
 
+// Axes in the order that Tab walks them: a hand of its own walks once round.
+Json walk_of(const practice::Practice& practice) {
+    practice::Practice walker = practice;
+    Json axes = Json::list();
+    walker.choose({});
+    walker.walk_canes(1);
+    const AxisId first = walker.chosen;
+    for (AxisId at = first; at; at = walker.chosen) {
+        axes.push(name_of(at));
+        walker.walk_canes(1);
+        if (walker.chosen == first) break;
+    }
+    return axes;
+}
+
 }  // namespace
 
 practice::Spot spot_of(const Vine& vine, const scene::Picked& picked) {
@@ -75,9 +90,10 @@ const scene::Picked& next_axis(const std::vector<scene::Picked>& under, std::siz
     return *axes[n % axes.size()];
 }
 
-std::string report_of(const practice::Session& session, const Stage& stage, const Eye& eye, const ui::UiProbe& probe, float width, float height) {
+std::string report_of(const practice::Session& session, const Stage& stage, const Eye& eye, const ui::UiProbe& probe, bool at_rest, float width, float height) {
     Json o = Json::object();
     o.set("screen", practice::words_of(session.shell().screen)[static_cast<std::size_t>(session.shell().screen)]);
+    o.set("at_rest", at_rest);
     o.set("language", session.words().language());
     o.set("view", eye.view());
     o.set("searching", session.shell().searching);
@@ -94,6 +110,7 @@ std::string report_of(const practice::Session& session, const Stage& stage, cons
         o.set("chosen", practice->chosen ? Json(name_of(practice->chosen)) : Json());
         o.set("chosen_node", practice->chosen_node ? Json(name_of(practice->chosen_node)) : Json());
         o.set("hover", practice->hover ? Json(name_of(practice->hover.node ? practice->hover.node : node_id(practice->hover.axis, 0))) : Json());
+        o.set("walk", walk_of(*practice));
         o.set("waiting", practice->waiting().has_value());
         o.set("step", word_of(practice->step()));
         o.set("finished", practice->finished());

@@ -62,6 +62,7 @@ public:
             for (int i = 0; i < static_cast<int>(x); ++i) frame();
             return {};
         } else if (act == "settle") {
+            settle(true);
         } else if (act == "move" && numbers >> x >> y) {
             move(x, y);
         } else if (act == "press" || act == "release") {
@@ -97,7 +98,7 @@ public:
         } else if (act == "type") {
             for (const char c : text) desk_.input().push({.kind = Event::Kind::text, .code = static_cast<unsigned char>(c)});
         } else if (act == "shot") {
-            settle();
+            settle(true);
             return io::write_file(text, gl::png_bytes(canvas_->pixels(), canvas_->width(), canvas_->height()));
         } else if (act == "report") {
             settle();
@@ -109,10 +110,14 @@ public:
         return {};
     }
 
-    void settle() {
+    // Until nothing is left to do; `fine`: the finer picture too.
+    void settle(bool fine = false) {
         frame();
-        for (int i = 0; i < most_settling && !desk_.at_rest(); ++i) {
-            if (!desk_.more_to_do() && desk_.wants_finer()) desk_.finer();
+        for (int i = 0; i < most_settling; ++i) {
+            if (!desk_.more_to_do() && !desk_.waits_for_search()) {
+                if (!fine || !desk_.wants_finer()) return;
+                desk_.finer();
+            }
             frame();
         }
     }

@@ -55,6 +55,7 @@ private:
 struct Listener {
     Input* input = nullptr;
     bool redraw = true;
+    float last_x = -1e6f, last_y = -1e6f;  // where the pointer was when the last event came: asking GLFW tells where it is by now
 
     static Listener& of(GLFWwindow* w) { return *static_cast<Listener*>(glfwGetWindowUserPointer(w)); }
     static void pixels(GLFWwindow* w, double& x, double& y) {
@@ -75,16 +76,15 @@ struct Listener {
         glfwSetWindowUserPointer(w, this);
         glfwSetCursorPosCallback(w, [](GLFWwindow* on, double x, double y) {
             pixels(on, x, y);
-            of(on).input->push({.kind = Event::Kind::move, .x = static_cast<float>(x), .y = static_cast<float>(y)});
+            of(on).last_x = static_cast<float>(x);
+            of(on).last_y = static_cast<float>(y);
+            of(on).input->push({.kind = Event::Kind::move, .x = of(on).last_x, .y = of(on).last_y});
         });
         glfwSetCursorEnterCallback(w, [](GLFWwindow* on, int entered) {
             if (!entered) of(on).input->push({.kind = Event::Kind::move, .x = -1e6f, .y = -1e6f});
         });
         glfwSetMouseButtonCallback(w, [](GLFWwindow* on, int button, int action, int mods) {
-            double x = 0, y = 0;
-            glfwGetCursorPos(on, &x, &y);
-            pixels(on, x, y);
-            of(on).input->push(with_mods({.kind = Event::Kind::button, .x = static_cast<float>(x), .y = static_cast<float>(y), .code = button, .down = action == GLFW_PRESS}, mods));
+            of(on).input->push(with_mods({.kind = Event::Kind::button, .x = of(on).last_x, .y = of(on).last_y, .code = button, .down = action == GLFW_PRESS}, mods));
         });
         glfwSetScrollCallback(w, [](GLFWwindow* on, double x, double y) { of(on).input->push({.kind = Event::Kind::wheel, .x = static_cast<float>(x), .y = static_cast<float>(y)}); });
         glfwSetKeyCallback(w, [](GLFWwindow* on, int key, int, int action, int mods) {

@@ -42,12 +42,19 @@ int Practice::asked_buds() const { return rules::target_buds(task_.house, task_.
 Result<void> Practice::act(const Edit& edit) {
     if (auto why = why_not(now_, edit)) return failure(*std::move(why));
     if (done_count() >= most_edits) return failure({Fault::not_allowed, {"error.plan.too-many"}, {{"most", Count{most_edits}}}, {"plan", 0, 0, 0}});
-    const auto* cut = std::get_if<Cut>(&edit);
-    if (cut && cuts_trunk(now_, *cut)) {
-        waiting_ = Waiting{edit, {"act.warn.trunk"}, {{"part", axis_of(cut->past)}}};
-        return {};
-    }
+    if (const auto* cut = std::get_if<Cut>(&edit)) waiting_ = warning(*cut);
+    if (waiting_) return {};
     return carry_out(edit);
+}
+
+std::optional<Waiting> Practice::warning(const Cut& cut) const {
+    if (cuts_trunk(now_, cut)) return Waiting{cut, {"act.warn.trunk"}, {{"part", axis_of(cut.past)}}};
+    // Of what comes off with it, a piece that the trainee's own tape says stays.
+    for (const AxisId axis : preview(now_, cut).axes) {
+        const Role role = role_of(axis);
+        if (axis != axis_of(cut.past) && (role == Role::left || role == Role::right || role == Role::spur)) return Waiting{cut, {"act.warn.taped"}, {{"part", axis}}};
+    }
+    return std::nullopt;
 }
 
 Result<void> Practice::confirm() {

@@ -28,7 +28,7 @@ struct Task {
 // An act that waits for a word: done by confirm(), forgotten by take_back().
 struct Waiting {
     Edit edit;
-    TextKey key;  // act.warn.trunk
+    TextKey key;  // act.warn.trunk, act.warn.taped
     Arguments arguments;
 };
 
@@ -51,7 +51,8 @@ public:
     bool can_undo() const { return done_count() > 0; }
     bool can_redo() const { return log_.undone() > 0; }
 
-    // Does it, or says why not and changes nothing. A cut through a trunk waits for confirm(). Forgets what was undone.
+    // Does it, or says why not and changes nothing. A cut through a trunk, or one that takes
+    // a piece off that its tape says stays, waits for confirm(). Forgets what was undone.
     [[nodiscard]] Result<void> act(const Edit& edit);
     const std::optional<Waiting>& waiting() const { return waiting_; }
     [[nodiscard]] Result<void> confirm();
@@ -114,6 +115,7 @@ private:
 
     void changed();
     void replay();
+    std::optional<Waiting> warning(const Cut& cut) const;
     [[nodiscard]] Result<void> carry_out(const Edit& edit);
 };
 

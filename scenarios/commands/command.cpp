@@ -21,7 +21,7 @@ std::string page(std::string text, const words::Words& words) {
 
 } // namespace
 
-Printed run_command(const std::vector<std::string>& arguments) {
+Printed run_command(const std::vector<std::string>& arguments, const std::vector<Verb>& verbs) {
     const bool json = json_asked(arguments);
     const auto assets = io::find_assets();
     if (!assets) return refused(assets.error(), words::bare_words(), json);
@@ -30,7 +30,7 @@ Printed run_command(const std::vector<std::string>& arguments) {
         const auto english = words::load_words(*assets, "en");
         return refused(words.error(), english ? *english : words::bare_words(), json);
     }
-    const auto line = read_command_line(arguments);
+    const auto line = read_command_line(arguments, verbs);
     if (!line) return refused(line.error(), *words, json);
     if (line->version) return {"spurwright " SPURWRIGHT_VERSION "\n", "", 0};
     if (line->help) return {page(line->verb ? help_text(*line->verb, *words) : help_text(*words), *words), "", 0};

@@ -4,6 +4,8 @@
 #include <string>
 #include <vector>
 
+#include "scenarios/commands/verb.h"
+
 namespace spurwright::commands {
 
 struct Printed {
@@ -11,7 +13,7 @@ struct Printed {
     int status = 0; // 0 done, 1 the answer is no, 2 cannot be carried out as given, 3 this machine lacks something
 };
 
-// `arguments` without the program's name. Prints nothing itself.
-Printed run_command(const std::vector<std::string>& arguments);
+// `arguments` without the program's name; `verbs` are those this program can answer. Prints nothing itself.
+Printed run_command(const std::vector<std::string>& arguments, const std::vector<Verb>& verbs = all_verbs());
 
 } // namespace spurwright::commands

@@ -7,8 +7,8 @@
 namespace spurwright::commands {
 namespace {
 
-const Verb* find_verb(std::string_view name) {
-    for (const Verb& verb : all_verbs())
+const Verb* find_verb(const std::vector<Verb>& verbs, std::string_view name) {
+    for (const Verb& verb : verbs)
         if (verb.name == name) return &verb;
     return nullptr;
 }
@@ -77,7 +77,7 @@ Result<CommandLine> read_verb(const Verb& verb, const std::vector<std::string>& 
 
 } // namespace
 
-Result<CommandLine> read_command_line(const std::vector<std::string>& arguments) {
+Result<CommandLine> read_command_line(const std::vector<std::string>& arguments, const std::vector<Verb>& verbs) {
     std::vector<std::string> rest = arguments;
     // The verb is the first word that is no option of all verbs.
     std::size_t at = 0;
@@ -94,10 +94,8 @@ Result<CommandLine> read_command_line(const std::vector<std::string>& arguments)
         line.version = true;
         return line;
     }
-    const Verb* verb = find_verb(word);
-    if (!verb)
-        return failure(
-            bad(word.starts_with('-') ? "error.option.unknown-first" : "error.verb.unknown", {{"text", word}}, word));
+    const Verb* verb = find_verb(verbs, word);
+    if (!verb) return failure(bad(word.starts_with('-') ? "error.option.unknown-first" : "error.verb.unknown", {{"text", word}}, word));
     rest.erase(rest.begin() + static_cast<std::ptrdiff_t>(at));
     return read_verb(*verb, rest);
 }

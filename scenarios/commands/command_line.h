@@ -16,7 +16,7 @@ struct CommandLine {
 
 // `arguments` without the program's name. Refused (bad_text): unknown verb or option, a value or the subject missing,
 // an option twice, a word too many.
-[[nodiscard]] Result<CommandLine> read_command_line(const std::vector<std::string>& arguments);
+[[nodiscard]] Result<CommandLine> read_command_line(const std::vector<std::string>& arguments, const std::vector<Verb>& verbs = all_verbs());
 
 // What can be known before all is read, so that even a refusal speaks the language and form asked.
 std::string language_asked(const std::vector<std::string>& arguments);

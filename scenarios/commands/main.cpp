@@ -2,9 +2,12 @@
 #include <cstdio>
 
 #include "scenarios/commands/command.h"
+#include "scenarios/commands/drawn_verbs.h"
 
 int main(int argc, char** argv) {
-    const auto printed = spurwright::commands::run_command({argv + (argc > 0 ? 1 : 0), argv + argc});
+    const std::vector<std::string> arguments(argv + (argc > 0 ? 1 : 0), argv + argc);
+    spurwright::commands::hand_over_drawing(arguments);
+    const auto printed = spurwright::commands::run_command(arguments);
     std::fputs(printed.err.c_str(), stderr);
     const bool whole = std::fwrite(printed.out.data(), 1, printed.out.size(), stdout) == printed.out.size() &&
                        std::fflush(stdout) == 0;

@@ -1,10 +1,11 @@
+#include "scenarios/commands/drawn_verbs.h"
 #include "scenarios/commands/verbs.h"
 
 namespace spurwright::commands {
 
 const std::vector<Verb>& all_verbs() {
-    static const std::vector<Verb> verbs{job_verb(),  grow_verb(),  show_verb(),  prune_verb(),      judge_verb(),
-                                         best_verb(), weigh_verb(), words_verb(), fingerprint_verb()};
+    static const std::vector<Verb> verbs{job_verb(),  grow_verb(),    show_verb(),  prune_verb(),      judge_verb(),
+                                         best_verb(), weigh_verb(), picture_verb(), words_verb(), fingerprint_verb()};
     return verbs;
 }
 

@@ -9,6 +9,7 @@ namespace spurwright {
 class EditLog {
 public:
     Plan done() const { return {{edits_.begin(), edits_.begin() + static_cast<std::ptrdiff_t>(cursor_)}}; }
+    Plan all() const { return {edits_}; }  // with what was undone
     void add(Edit edit) {
         edits_.resize(cursor_);  // a new edit forgets what was undone
         edits_.push_back(edit);

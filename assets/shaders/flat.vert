@@ -1,0 +1,24 @@
+// The shape alone: part names for tests, or the outline of what is chosen, pushed out by some pixels.
+layout(location = 0) in vec3 position;
+layout(location = 1) in vec3 normal;
+layout(location = 2) in vec2 uv;
+layout(location = 3) in uint part;
+uniform float grow_px;
+flat out uint part_of;
+void main() {
+    vec3 p = position;
+#ifdef THIN
+    vec3 middle = position - normal * uv.x;
+    float half_pixel = (clip_from_world * vec4(middle, 1.0)).w * bounce.w;
+    p = middle + normal * max(uv.x, half_pixel * 1.05);
+#endif
+    vec4 c = clip_from_world * vec4(p, 1.0);
+    if (grow_px > 0.0) {
+        vec4 out_there = clip_from_world * vec4(p + normal * 0.001, 1.0);
+        vec2 way = (out_there.xy / out_there.w - c.xy / c.w) * picture.xy;
+        float size = length(way);
+        if (size > 1e-6) c.xy += way / size * 2.0 * grow_px / picture.xy * c.w;
+    }
+    part_of = part;
+    gl_Position = c;
+}

@@ -1,0 +1,105 @@
+// One frame of the window, whoever shows it: input in, screens and picture out, requests carried out. A real window and
+// a script without one drive the same function. Needs a current context of OpenGL 3.3. Must not know: GLFW, EGL.
+#pragma once
+
+#include <memory>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "render/app/eye.h"
+#include "render/app/input.h"
+#include "render/app/stage.h"
+#include "render/app/vine_marks.h"
+#include "render/gl/canvas.h"
+#include "render/ui/fonts.h"
+#include "render/ui/screens.h"
+#include "scenarios/practice/session.h"
+
+struct ImGuiContext;
+
+namespace spurwright::app {
+
+class Desk {
+public:
+    [[nodiscard]] static Result<std::unique_ptr<Desk>> make(const io::Assets& assets, std::unique_ptr<practice::Session> session);
+    ~Desk();
+
+    Input& input() { return input_; }
+    // Pixels a design pixel as the system has it; the person's text size comes on top.
+    void set_content_scale(float scale) { content_scale_ = scale; }
+
+    // Draws into `target`, all of it. Does nothing where it has no area. `seconds` since the last frame.
+    void frame(const gl::Target& target, float seconds);
+    // Whether there is more to draw without any event: input left over, an ease, the finer picture, an answer due.
+    bool more_to_do() const { return again_ > 0 || input_.waiting() || moving_; }
+    bool waits_for_search() const { return session_->shell().searching; }
+    bool at_rest() const { return !more_to_do() && !waits_for_search() && !rough_; }
+    bool wants_finer() const { return rough_; }
+    void finer() { finer_asked_ = true; }
+    bool leaving() const { return session_->leaving(); }
+    practice::Session& session() { return *session_; }
+    const ui::UiProbe& probe() const { return probe_; }
+    void keep_probe(bool on) { probing_ = on; }
+    // What a test looks at beside the widgets: the vine's parts on the screen, and where things stand.
+    std::string report() const;
+    // The middle of the joint beyond a node, where it can be seen.
+    std::optional<ui::At> place_on_screen(NodeId node, float width, float height) const;
+
+private:
+    Desk(const io::Assets& assets, std::unique_ptr<practice::Session> session);
+    [[nodiscard]] Result<void> build_fonts();
+    void show_vine();
+    void point(float width, float height);
+    void use_mouse(float width, float height);
+    void use_keys();
+    void click(const scene::Picked* picked);
+    bool look(const practice::Request& request);
+    void ask(const practice::Request& request);
+    void look_at_piece();
+    void keep_in_sight();
+    std::optional<practice::CutPreview> would_cut();
+
+    const io::Assets& assets_;
+    std::unique_ptr<practice::Session> session_;
+    std::unique_ptr<Stage> stage_;
+    Eye eye_;
+    Input input_;
+    ImGuiContext* imgui_ = nullptr;
+    bool imgui_draws_ = false;
+    ui::FontFiles font_files_;
+    ui::Fonts fonts_;
+    std::vector<ImWchar> ranges_;
+    ui::Views views_;
+    ui::UiProbe probe_;
+    bool probing_ = false;
+    std::vector<ui::Spoken> spoken_;
+    std::vector<ui::KeyPress> presses_;
+    float content_scale_ = 1, built_em_ = 0;
+    int again_ = 3;
+    bool moving_ = false, rough_ = false, finer_asked_ = false;
+    float width_ = 1, height_ = 1;
+
+    std::uint64_t shown_vine_ = 0, shown_change_ = 0;
+    struct Drag {
+        bool turns = false, leans = false, lays = false;
+        AxisId cane;
+        float x = 0, y = 0, gone = 0;
+    } drag_;
+    std::optional<ui::At> pointer_;
+    std::vector<scene::Picked> under_;  // the pointer, best first
+    std::size_t cycled_ = 0;
+    float clicked_x_ = -1e6f, clicked_y_ = -1e6f, clicked_ago_ = 10;
+
+    struct Previewed {
+        practice::Spot hover;
+        AxisId chosen;
+        NodeId node;
+        practice::HandTool tool{};
+        std::uint64_t vine = 0, change = ~std::uint64_t{0};
+        bool operator==(const Previewed&) const = default;
+    } previewed_;
+    std::optional<practice::CutPreview> preview_;
+};
+
+}  // namespace spurwright::app

@@ -1,0 +1,141 @@
+#include "render/app/desk_report.h"
+
+#include "render/app/vine_marks.h"
+#include "scenarios/io/json.h"
+#include "sim/pruning/plan_text.h"
+#include "sim/vine/vine_query.h"
+
+namespace spurwright::app {
+namespace {
+
+using io::Json;
+
+Json box_of(const ui::Box& box) {
+    Json list = Json::list();
+    for (const float v : {box.x0, box.y0, box.x1, box.y1}) list.push(Json::number(static_cast<double>(v), 1));
+    return list;
+}
+
+Json parts_of(const Vine& vine, const Stage& stage, const scene::Camera& camera, float width, float height) {
+    const Projection at(camera, width, height);
+    Json parts = Json::list();
+    for (const auto& stem : stage.shape().stems) {
+        for (std::size_t i = 0; i + 1 < stem.nodes.size() || i < stem.nodes.size(); ++i) {
+            const auto& node = stem.nodes[i];
+            // The middle of the joint beyond the node: clear of its bud.
+            const auto& beyond = stem.nodes[std::min(i + 1, stem.nodes.size() - 1)];
+            const auto middle = 0.5 * (node.place + beyond.place);
+            const glm::vec3 place{static_cast<float>(middle.x), static_cast<float>(middle.y), static_cast<float>(middle.z)};
+            const auto seen = at(place);
+            if (!seen || seen->x < 0 || seen->y < 0 || seen->x > width || seen->y > height) continue;
+            // Only what a click there would pick.
+            const auto picked = scene::picked(stage.capsules(), scene::ray_through(camera, seen->x / width, seen->y / height, width / height), {});
+            if (!picked || picked->axis != stem.axis) continue;
+            Json part = Json::object();
+            part.set("node", name_of(node.node));
+            part.set("age", age(vine, *vine.find(stem.axis)));
+            part.set("x", Json::number(static_cast<double>(seen->x), 1));
+            part.set("y", Json::number(static_cast<double>(seen->y), 1));
+            parts.push(std::move(part));
+        }
+    }
+    return parts;
+}
+
+// Axes in the order that Tab walks them: a hand of its own walks once round.
+Json walk_of(const practice::Practice& practice) {
+    practice::Practice walker = practice;
+    Json axes = Json::list();
+    walker.choose({});
+    walker.walk_canes(1);
+    const AxisId first = walker.chosen;
+    for (AxisId at = first; at; at = walker.chosen) {
+        axes.push(name_of(at));
+        walker.walk_canes(1);
+        if (walker.chosen == first) break;
+    }
+    return axes;
+}
+
+}  // namespace
+
+practice::Spot spot_of(const Vine& vine, const scene::Picked& picked) {
+    practice::Spot spot{picked.axis, picked.node, {-1}};
+    const Node* node = vine.find(picked.node);
+    if (!node || axis_of(picked.node) != picked.axis) {  // a face of another axis: the crown of what bears it
+        spot.node = node_id(picked.axis, 0);
+        return spot;
+    }
+    if (picked.kind != mesh::PartKind::stem) return spot;
+    const Axis& axis = *vine.find(picked.axis);
+    const auto nodes = vine.nodes_of(axis);
+    const std::uint32_t index = index_of(picked.node);
+    // A curved joint is several short capsules: how far along is measured in space, from its node.
+    const Place& p = node->place;
+    const glm::vec3 from{in_m(p.x), in_m(p.y), in_m(p.z)};
+    const float past = glm::distance(from, picked.place);
+    const bool next = index + 1 < nodes.size() && !nodes[index + 1].removed;
+    const double joint = next ? in_m(nodes[index + 1].joint) : static_cast<double>(past);
+    spot.beyond = from_mm(1000 * std::min(static_cast<double>(past), joint));
+    return spot;
+}
+
+const scene::Picked& next_axis(const std::vector<scene::Picked>& under, std::size_t n) {
+    std::vector<const scene::Picked*> axes;
+    for (const scene::Picked& p : under) {
+        bool known = false;
+        for (const auto* other : axes) known = known || other->axis == p.axis;
+        if (!known) axes.push_back(&p);
+    }
+    return *axes[n % axes.size()];
+}
+
+std::string report_of(const practice::Session& session, const Stage& stage, const Eye& eye, const ui::UiProbe& probe, bool at_rest, float width, float height) {
+    Json o = Json::object();
+    o.set("screen", practice::words_of(session.shell().screen)[static_cast<std::size_t>(session.shell().screen)]);
+    o.set("at_rest", at_rest);
+    o.set("language", session.words().language());
+    o.set("view", eye.view());
+    o.set("searching", session.shell().searching);
+    o.set("read_only", session.shell().read_only);
+    o.set("offered", session.shell().offered);
+    o.set("message", session.shell().message ? Json(session.words().sentence(session.shell().message->key, session.shell().message->arguments)) : Json());
+    if (const auto* practice = session.practice()) {
+        o.set("code", practice->task().code);
+        o.set("plan", print_plan(practice->done()));
+        o.set("done", static_cast<std::int64_t>(practice->done_count()));
+        o.set("acts", static_cast<std::int64_t>(practice->acts().size()));
+        o.set("tool", practice::words_of(practice->tool)[static_cast<std::size_t>(practice->tool)]);
+        o.set("tape", word_of(practice->tape));
+        o.set("chosen", practice->chosen ? Json(name_of(practice->chosen)) : Json());
+        o.set("chosen_node", practice->chosen_node ? Json(name_of(practice->chosen_node)) : Json());
+        o.set("hover", practice->hover ? Json(name_of(practice->hover.node ? practice->hover.node : node_id(practice->hover.axis, 0))) : Json());
+        o.set("walk", walk_of(*practice));
+        o.set("waiting", practice->waiting().has_value());
+        o.set("step", word_of(practice->step()));
+        o.set("finished", practice->finished());
+        if (practice->look()) {
+            o.set("points", practice->look()->mine.points);
+            o.set("piece", static_cast<std::int64_t>(practice->look()->current));
+            o.set("pieces", static_cast<std::int64_t>(practice->look()->walk.size()));
+            o.set("best", practice->look()->best ? Json(practice->look()->best->points) : Json());
+        }
+        if (session.shell().screen == practice::Screen::row && !stage.empty()) o.set("parts", parts_of(practice->now(), stage, eye.camera(), width, height));
+    }
+    Json widgets = Json::list();
+    for (const ui::Probed& p : probe.all()) {
+        Json w = Json::object();
+        w.set("name", p.name);
+        w.set("label", p.label);
+        w.set("box", box_of(p.box));
+        w.set("seen", box_of(p.seen));
+        w.set("target", p.target);
+        w.set("enabled", p.enabled);
+        w.set("focused", p.focused);
+        widgets.push(std::move(w));
+    }
+    o.set("widgets", std::move(widgets));
+    return io::print_json_line(o);
+}
+
+}  // namespace spurwright::app

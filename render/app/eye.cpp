@@ -1,0 +1,153 @@
+#include "render/app/eye.h"
+
+#include <algorithm>
+#include <cmath>
+
+namespace spurwright::app {
+namespace {
+
+constexpr float ease_seconds = 0.25f;
+constexpr float closest = 0.35f;      // metres that one bends to a part in the row (our choice)
+constexpr float orbit_nearest = 0.15f, orbit_farthest = 8;
+
+bool is_aid(scene::View view) { return view == scene::View::along || view == scene::View::cane || view == scene::View::above || view == scene::View::whole; }
+
+}  // namespace
+
+void Eye::begin(const shape::VineShape& vine) {
+    stance_ = scene::stance_of(scene::View::row, vine);
+    orbits_ = false;
+    view_ = "row";
+    left_ = 0;
+}
+
+void Eye::ease_from(const scene::Camera& camera) {
+    from_ = camera;
+    left_ = reduced_motion ? 0.0f : 1.0f;
+}
+
+void Eye::orbit_as(const scene::Camera& c) {
+    const glm::vec3 way = c.target - c.eye;
+    orbit_.pivot = c.target;
+    orbit_.distance = glm::length(way);
+    orbit_.fov_deg = c.fov_deg;
+    orbit_.yaw_deg = glm::degrees(std::atan2(way.x, -way.z));
+    orbit_.pitch_deg = -glm::degrees(std::asin(std::clamp(way.y / std::max(orbit_.distance, 1e-4f), -1.0f, 1.0f)));
+    orbits_ = true;
+}
+
+void Eye::look_from(scene::View view, const shape::VineShape& vine, AxisId chosen) {
+    const scene::Camera before = camera();
+    if (is_aid(view)) orbit_as(scene::camera_of(view, vine, chosen));
+    else {
+        stance_ = scene::stance_of(view, vine);
+        orbits_ = false;
+    }
+    view_ = scene::words_of(view)[static_cast<std::size_t>(view)];
+    ease_from(before);
+}
+
+void Eye::look_at(glm::vec3 place, bool close) {
+    const scene::Camera before = camera();
+    if (orbits_) {
+        orbit_.pivot = place;
+        if (close) orbit_.distance = std::clamp(orbit_.distance, 0.3f, 0.6f);
+    } else {
+        stance_.along = place.x;
+        stance_.lean_along = 0;
+        stance_.off = close ? 0.6f : stance_.off;
+        stance_.lean_in = close ? 0.25f : 0.0f;
+        stance_.lean_down = close ? std::clamp(stance_.eye_height - (place.y + closest), 0.0f, 0.35f) : 0.0f;
+        stance_.yaw_deg = 0;
+        const float high = place.y - (stance_.eye_height - stance_.lean_down);
+        const float depth = std::max(0.2f, stance_.off - stance_.lean_in - (stance_.other_side ? -place.z : place.z));
+        stance_.pitch_deg = glm::degrees(std::atan2(high, depth));
+    }
+    view_.clear();
+    ease_from(before);
+}
+
+void Eye::set_orbit(bool on, const shape::VineShape& vine) {
+    if (on == orbits_) return;
+    const scene::Camera before = camera();
+    if (on) {
+        scene::Camera about = before;
+        about.target = {static_cast<float>(vine.head.x), static_cast<float>(vine.trellis.fruiting_height + 0.2), 0};
+        orbit_as(about);
+        orbit_.fov_deg = 34;
+        orbit_.distance = std::max(orbit_.distance, 1.6f);
+    } else {
+        orbits_ = false;
+    }
+    view_.clear();
+    ease_from(before);
+}
+
+void Eye::turn(float right_deg, float up_deg) {
+    left_ = 0;
+    view_.clear();
+    if (orbits_) {
+        orbit_.yaw_deg += right_deg;
+        orbit_.pitch_deg = std::clamp(orbit_.pitch_deg - up_deg, -20.0f, 85.0f);
+        return;
+    }
+    stance_.yaw_deg += stance_.other_side ? -right_deg : right_deg;
+    stance_.pitch_deg += up_deg;
+    stance_ = scene::held(stance_);
+}
+
+void Eye::step(float right_m, float up_m) {
+    left_ = 0;
+    view_.clear();
+    if (orbits_) {
+        const float yaw = glm::radians(orbit_.yaw_deg);
+        orbit_.pivot += glm::vec3(std::cos(yaw), 0, std::sin(yaw)) * right_m + glm::vec3(0, up_m, 0);
+        orbit_.pivot.y = std::max(orbit_.pivot.y, 0.05f);
+        return;
+    }
+    const float along = stance_.other_side ? -right_m : right_m;
+    // Leaning first, then the feet follow.
+    const float leaned = std::clamp(stance_.lean_along + along, -0.3f, 0.3f);
+    stance_.along += along - (leaned - stance_.lean_along);
+    stance_.lean_along = leaned;
+    stance_.along = std::clamp(stance_.along, -4.0f, 4.0f);
+    stance_.lean_down -= up_m;
+    stance_ = scene::held(stance_);
+}
+
+void Eye::nearer(float steps, glm::vec3 towards) {
+    left_ = 0;
+    view_.clear();
+    if (orbits_) {
+        const float before = orbit_.distance;
+        orbit_.distance = std::clamp(before * std::pow(0.88f, steps), orbit_nearest, orbit_farthest);
+        orbit_.pivot += (towards - orbit_.pivot) * std::max(0.0f, 1 - orbit_.distance / before);
+        return;
+    }
+    // Leaning in comes last and goes first: feet from 1.3 m to 0.6 m off the row, then the body.
+    float by = 0.08f * steps;
+    const float off = std::clamp(stance_.off - stance_.lean_in - by, 0.35f, 1.3f);
+    stance_.off = std::clamp(off + (off < 0.6f ? 0.25f : 0.0f), 0.6f, 1.3f);
+    stance_.lean_in = std::clamp(stance_.off - off, 0.0f, 0.25f);
+    stance_ = scene::held(stance_);
+}
+
+scene::Camera Eye::camera() const {
+    scene::Camera to = aim();
+    if (left_ <= 0) return to;
+    const float t = 1 - left_, s = t * t * (3 - 2 * t);
+    to.eye = glm::mix(from_.eye, to.eye, s);
+    // Towards places equally far, so that the turn is even.
+    const auto ahead = [](const scene::Camera& c, glm::vec3 eye) { return eye + glm::normalize(c.target - c.eye); };
+    to.target = glm::mix(ahead(from_, to.eye), ahead(aim(), to.eye), s);
+    to.fov_deg = from_.fov_deg + (to.fov_deg - from_.fov_deg) * s;
+    return to;
+}
+
+bool Eye::advance(float seconds) {
+    if (left_ <= 0) return false;
+    left_ = std::max(0.0f, left_ - seconds / ease_seconds);
+    return true;
+}
+
+}  // namespace spurwright::app

@@ -1,0 +1,35 @@
+#include "render/mesh/vine_mesh.h"
+
+#include "render/mesh/backdrop_mesh.h"
+#include "render/mesh/bud_mesh.h"
+#include "render/mesh/ground_mesh.h"
+#include "render/mesh/hanger_mesh.h"
+#include "render/mesh/head_mesh.h"
+#include "render/mesh/stem_mesh.h"
+#include "render/mesh/trellis_mesh.h"
+
+namespace spurwright::mesh {
+
+void build_vine(Mesh& mesh, const shape::VineShape& vine, const Detail& detail) {
+    mesh.clear();
+    Writer writer(mesh);
+    for (std::size_t i = 0; i < vine.stems.size(); ++i) add_stem(writer, vine, i, detail);
+    for (const auto& bud : vine.buds) add_bud(writer, vine, bud, detail);
+    for (const auto& hanger : vine.hangers) add_hanger(writer, vine, hanger, detail);
+    add_knobs(writer, vine, detail);
+    for (const auto& wound : vine.wounds) add_wound(writer, vine, wound, detail);
+    add_strips(writer, vine, detail);
+    for (const auto& tie : vine.ties) add_tie(writer, tie, detail);
+    add_trellis(writer, vine, detail);
+}
+
+void build_surroundings(Mesh& mesh, const shape::VineShape& vine, const Detail& detail) {
+    mesh.clear();
+    Writer writer(mesh);
+    add_ground(writer, detail);
+    add_straw(writer, vine.row_spacing, detail);
+    add_neighbours(writer, vine, detail);
+    add_rows(writer, vine);
+}
+
+}  // namespace spurwright::mesh

@@ -1,0 +1,17 @@
+// The whole picture's triangles from a vine's shape: rebuilt as one after each edit, since that costs less than keeping
+// track of what changed. Must not know: the tables, rules, OpenGL.
+#pragma once
+
+#include "render/mesh/detail.h"
+#include "render/mesh/mesh.h"
+#include "sim/shape/vine_shape.h"
+
+namespace spurwright::mesh {
+
+// Replaces what `mesh` held with the vine, its wounds, ties and trellis. Keeps its memory.
+void build_vine(Mesh& mesh, const shape::VineShape& vine, const Detail& detail);
+
+// Replaces what `mesh` held with ground, straw, neighbours, rows and horizon: does not change with an edit.
+void build_surroundings(Mesh& mesh, const shape::VineShape& vine, const Detail& detail);
+
+}  // namespace spurwright::mesh

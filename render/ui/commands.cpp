@@ -1,0 +1,235 @@
+#include "render/ui/commands.h"
+
+#include <algorithm>
+#include <array>
+
+namespace spurwright::ui {
+namespace {
+
+namespace ask = practice::ask;
+using practice::HandTool;
+using Asked = std::optional<Request>;
+
+constexpr unsigned home = static_cast<unsigned>(Place::home), row = static_cast<unsigned>(Place::row),
+                   look = static_cast<unsigned>(Place::look);
+
+bool in_hand(const State& s) { return s.practice != nullptr; }
+bool chosen(const State& s) { return in_hand(s) && s.practice->chosen; }
+bool unfinished(const State& s) { return in_hand(s) && !s.practice->finished(); }
+bool past_safety(const State& s) { return s.shell.settings.safety_seen; }
+
+HandTool cutting_tool(const State& s) {
+    return s.practice && practice::cuts(s.practice->tool) ? s.practice->tool : HandTool::shears;
+}
+
+template <HandTool tool>
+Asked take(const State&, Views& views) {
+    views.row.bar = tool == HandTool::tape ? Bar::tape : Bar::none;
+    views.row.bar_at = 0;
+    return Request{ask::TakeTool{tool}};
+}
+
+// C with nothing to cut at takes the tool in hand; else it cuts where the hand points or walked to.
+Asked cut(const State& s, Views& views) {
+    views.row.bar = Bar::none;
+    if (!s.practice->chosen && !s.practice->hover) return Request{ask::TakeTool{cutting_tool(s)}};
+    return Request{ask::CutHere{{}, cutting_tool(s)}};
+}
+
+Asked lay(const State&, Views& views) {
+    views.row.bar = Bar::lay;
+    views.row.bar_at = 0;
+    return {};
+}
+
+template <class R>
+Asked plain(const State&, Views&) {
+    return Request{R{}};
+}
+template <int step>
+Asked walk_canes(const State&, Views&) {
+    return Request{ask::WalkCanes{step}};
+}
+template <int step>
+Asked walk_buds(const State&, Views&) {
+    return Request{ask::WalkBuds{step}};
+}
+template <int step>
+Asked next_piece(const State&, Views&) {
+    return Request{ask::NextPiece{step}};
+}
+template <practice::Screen screen>
+Asked go(const State&, Views&) {
+    return Request{ask::GoTo{screen}};
+}
+template <Sheet sheet>
+Asked open(const State&, Views& views) {
+    views.sheet = views.sheet == sheet ? Sheet::none : sheet;
+    views.find = {};
+    views.find.focus = views.sheet == Sheet::find;
+    views.find_at = 0;
+    return {};
+}
+
+Asked enter(const State& s, Views&) {
+    if (s.practice->waiting()) return Request{ask::Confirm{}};
+    if (s.practice->finished()) return Request{ask::LookAtPiece{}};
+    return {};
+}
+
+Asked view(std::string_view name) { return Request{ask::LookFrom{std::string(name)}}; }
+
+Asked other_theme(const State& s, Views&) {
+    return Request{ask::Theme{s.shell.settings.theme == settings::ThemeName::paper ? "dusk" : "paper"}};
+}
+
+template <int change>
+Asked text_scale(const State& s, Views&) {
+    const int percent =
+        std::clamp(s.shell.settings.text_percent + change, settings::least_text_percent, settings::most_text_percent);
+    return Request{ask::TextScale{percent}};
+}
+
+constexpr KeyPress ctrl(int k) { return {k, true, false, false}; }
+constexpr KeyPress shift(int k) { return {k, false, true, false}; }
+
+const std::array table{
+    // ---- the way through
+    Command{"next-step", row | look, ctrl(key::enter), {}, in_hand, plain<ask::NextStep>},
+    Command{"undo",
+            row,
+            ctrl('Z'),
+            {},
+            [](const State& s) { return unfinished(s) && s.practice->can_undo(); },
+            plain<ask::Undo>},
+    Command{"redo",
+            row,
+            ctrl('Y'),
+            {},
+            [](const State& s) { return unfinished(s) && s.practice->can_redo(); },
+            plain<ask::Redo>},
+    // ---- the hand
+    Command{"walk-canes", row | look, {key::tab}, {}, in_hand, walk_canes<1>},
+    Command{"walk-canes-back", row | look, shift(key::tab), {}, in_hand, walk_canes<-1>},
+    Command{"walk-buds", row | look, {key::period}, {}, chosen, walk_buds<1>},
+    Command{"walk-buds-back", row | look, {key::comma}, {}, chosen, walk_buds<-1>},
+    Command{"enter", row | look, {key::enter}, {key::pad_enter}, in_hand, enter},
+    Command{"take-back", row | look, {key::escape}, {}, in_hand, plain<ask::TakeBack>},
+    Command{"point", row, {}, {}, unfinished, take<HandTool::none>},
+    Command{"tape", row, {'M'}, {}, unfinished, take<HandTool::tape>},
+    Command{"shears", row, {}, {}, unfinished, take<HandTool::shears>},
+    Command{"loppers", row, {}, {}, unfinished, take<HandTool::loppers>},
+    Command{"saw", row, {}, {}, unfinished, take<HandTool::saw>},
+    Command{"hands", row, {}, {}, unfinished, take<HandTool::hands>},
+    Command{"ties", row, {}, {}, unfinished, take<HandTool::ties>},
+    Command{"calliper", row, {'K'}, {}, unfinished, take<HandTool::calliper>},
+    Command{"cut", row, {'C'}, {}, unfinished, cut},
+    Command{"lay", row, {'L'}, {}, unfinished, lay},
+    Command{"tie", row, {'T'}, {}, unfinished, plain<ask::TieHere>},
+    // ---- the look back
+    Command{"next-piece", look, {'N'}, {}, in_hand, next_piece<1>},
+    Command{"previous-piece", look, {'P'}, {}, in_hand, next_piece<-1>},
+    Command{"go-there", look, {}, {}, in_hand, plain<ask::LookAtPiece>},
+    Command{"twin",
+            look,
+            {'B'},
+            {},
+            in_hand,
+            [](const State& s, Views&) { return Asked{ask::ShowTwin{!s.practice->look()->twin_shown}}; }},
+    Command{"as-good", look, {'A'}, {}, in_hand, plain<ask::NextAsGood>},
+    Command{"cut-again", look, {'R'}, {}, in_hand, plain<ask::CutAgain>},
+    Command{"disagree",
+            look,
+            {'D'},
+            {},
+            in_hand,
+            [](const State&, Views& v) {
+                v.look.noting = true;
+                v.look.note = {{}, true, false};
+                return Asked{};
+            }},
+    Command{"next-vine", home | row | look, {}, {}, past_safety, plain<ask::NextVine>},
+    // ---- looking
+    Command{"view-row", row | look, {key::f2}, {key::home}, in_hand, [](const State&, Views&) { return view("row"); }},
+    Command{
+        "view-other-side", row | look, {key::f3}, {}, in_hand, [](const State&, Views&) { return view("other-side"); }},
+    Command{"view-along", row | look, {key::f4}, {}, in_hand, [](const State&, Views&) { return view("along"); }},
+    Command{"view-head", row | look, {key::f5}, {}, in_hand, [](const State&, Views&) { return view("head"); }},
+    Command{"view-cane", row | look, {key::f6}, {}, in_hand, [](const State&, Views&) { return view("cane"); }},
+    Command{"view-above", row | look, {key::f7}, {}, in_hand, [](const State&, Views&) { return view("above"); }},
+    Command{"look-at", row | look, {'V'}, {}, chosen, plain<ask::LookAtChosen>},
+    Command{"turn-head", row | look, {}, {}, nullptr, nullptr},
+    Command{"lean", row | look, {}, {}, nullptr, nullptr},
+    Command{"closer", row | look, {}, {}, nullptr, nullptr},
+    Command{"hatch",
+            row | look,
+            {'H'},
+            {},
+            in_hand,
+            [](const State& s, Views&) { return Asked{ask::Hatch{!s.shell.hatch}}; }},
+    Command{
+        "orbit", row | look, {}, {}, in_hand, [](const State& s, Views&) { return Asked{ask::Orbit{!s.shell.orbit}}; }},
+    // ---- the shell
+    Command{"find", everywhere, ctrl('F'), ctrl('K'), nullptr, open<Sheet::find>},
+    Command{"keys", everywhere, {key::f1}, {}, nullptr, open<Sheet::keys>},
+    Command{"home", everywhere, {}, {}, past_safety, go<practice::Screen::home>},
+    Command{"to-vine",
+            home | static_cast<unsigned>(Place::settings) | static_cast<unsigned>(Place::safety),
+            {},
+            {},
+            [](const State& s) { return in_hand(s) && past_safety(s); },
+            go<practice::Screen::row>},
+    Command{"settings", everywhere, {}, {}, past_safety, go<practice::Screen::settings>},
+    Command{"safety", everywhere, {}, {}, nullptr, go<practice::Screen::safety>},
+    Command{"theme", everywhere, {}, {}, nullptr, other_theme},
+    Command{"text-larger",
+            everywhere,
+            {},
+            {},
+            [](const State& s) { return s.shell.settings.text_percent < settings::most_text_percent; },
+            text_scale<25>},
+    Command{"text-smaller",
+            everywhere,
+            {},
+            {},
+            [](const State& s) { return s.shell.settings.text_percent > settings::least_text_percent; },
+            text_scale<-25>},
+    Command{"leave", everywhere, {}, {}, nullptr, plain<ask::Leave>},
+};
+
+} // namespace
+
+Place place_of(const State& state) {
+    switch (state.shell.screen) {
+    case practice::Screen::safety: return Place::safety;
+    case practice::Screen::home: return Place::home;
+    case practice::Screen::settings: return Place::settings;
+    case practice::Screen::row: break;
+    }
+    if (!state.practice) return Place::home;
+    return state.practice->finished() ? Place::look : Place::row;
+}
+
+std::span<const Command> commands() { return table; }
+
+const Command* find_command(std::string_view name) {
+    for (const Command& command : table)
+        if (command.name == name) return &command;
+    return nullptr;
+}
+
+std::optional<Request> asked_by_keys(const State& state, Views& views, Ui& ui) {
+    for (const KeyPress& press : ui.keys) {
+        const bool typed = !press.ctrl && !(press.key >= key::f1 && press.key < key::f1 + 12);
+        if (typed && (!ui.free_keys || views.sheet != Sheet::none)) continue;
+        for (const Command& command : table) {
+            if (!(press == command.key || (command.second.key && press == command.second)) || !command.possible(state))
+                continue;
+            if (auto asked = command.ask(state, views)) return asked;
+            break;
+        }
+    }
+    return {};
+}
+
+} // namespace spurwright::ui

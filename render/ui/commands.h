@@ -1,0 +1,56 @@
+// Every command of the window in one table: its words, its key, where it holds and what it asks. Buttons, keys, the
+// Find field and the sheet of keys read the same rows, so that none is missing in one of them. Must not know: how a
+// command is drawn or carried out.
+#pragma once
+
+#include <optional>
+#include <span>
+#include <string>
+#include <string_view>
+
+#include "render/ui/ui.h"
+#include "render/ui/views.h"
+#include "scenarios/practice/shell.h"
+
+namespace spurwright::ui {
+
+using practice::Practice;
+using practice::Request;
+using practice::Shell;
+
+// What the screens are drawn from. `practice`: none before the first vine.
+struct State {
+    const Shell& shell;
+    const Practice* practice = nullptr;
+};
+
+enum class Place : unsigned char { safety = 1, home = 2, row = 4, look = 8, settings = 16 };
+Place place_of(const State& state);
+inline constexpr unsigned everywhere = 31;
+
+struct Command {
+    std::string_view name; // "undo": its words are screen.do.<name>
+    unsigned places = everywhere;
+    KeyPress key, second;                // key 0: none
+    bool (*can)(const State&) = nullptr; // none: always
+    // What to ask; nothing where only the view changed, or where the key is the picture's own (turning the head).
+    std::optional<Request> (*ask)(const State&, Views&) = nullptr;
+    bool holds(const State& state) const { return (places & static_cast<unsigned>(place_of(state))) != 0; }
+    bool possible(const State& state) const { return holds(state) && ask && (!can || can(state)); }
+};
+
+std::span<const Command> commands();
+const Command* find_command(std::string_view name);
+
+// "Ctrl+Z" in the language of the screen; empty where there is none.
+std::string key_text(const Ui& ui, const KeyPress& key);
+std::string key_text(const Ui& ui, std::string_view command);
+
+// The first command whose key was pressed, carried out on the view. While text is typed only those with Ctrl or an F
+// key.
+std::optional<Request> asked_by_keys(const State& state, Views& views, Ui& ui);
+
+// Commands whose name has words that begin with the words typed, in any order; all for none. Accents may be left out.
+bool found_by(const std::string& name, const std::string& typed);
+
+} // namespace spurwright::ui

@@ -1,0 +1,147 @@
+#include <algorithm>
+#include <array>
+
+#include "render/ui/panel.h"
+#include "render/ui/row_parts.h"
+
+namespace spurwright::ui {
+namespace {
+
+namespace ask = practice::ask;
+using practice::HandTool;
+
+constexpr std::array<Role, 6> tapes{Role::left, Role::right, Role::spur, Role::remove, Role::spare, Role::none};
+
+Asked use_tape(const Practice& practice, Role role) {
+    return practice.chosen ? Request{ask::MarkAs{practice.chosen, role}} : Request{ask::TapeSays{role}};
+}
+
+// What the tape in hand says; with a piece chosen, hangs it there.
+Asked tape_bar(const State& state, Views& views, Ui& ui) {
+    const Practice& practice = *state.practice;
+    Asked asked;
+    text(ui,
+         practice.chosen ? ui.say("screen.row.tape-for", {{"part", practice.chosen}}) : ui.say("screen.row.tape-says"),
+         true);
+    for (std::size_t i = 0; i < tapes.size(); ++i) {
+        const std::string label = ui.say("screen.tape." + std::string(word_of(tapes[i]))),
+                          name = "row.tape." + std::string(word_of(tapes[i]));
+        const float before = tapes[i] == Role::none ? 0 : ui.em() * 1.3f, width = button_width(ui, label) + before;
+        if (i > 0) flow(ui, width);
+        const bool walked = static_cast<int>(i) == views.row.bar_at && practice.chosen;
+        const ImVec2 at = ImGui::GetCursorScreenPos();
+        if (button(ui, name, label, {Weight::plain, true, walked || practice.tape == tapes[i], width, {}, before}))
+            asked = use_tape(practice, tapes[i]);
+        if (tapes[i] != Role::none)
+            hang_tape(*ImGui::GetWindowDrawList(), {at.x + ui.em() * 0.95f, at.y + ui.em() * 0.3f},
+                      ui.grid.row() - ui.em() * 0.7f, ui.em() * 0.3f, tape_of(tapes[i]), ui.face);
+    }
+    if (ui.pressed({key::right})) views.row.bar_at = std::min(views.row.bar_at + 1, static_cast<int>(tapes.size()) - 1);
+    if (ui.pressed({key::left})) views.row.bar_at = std::max(views.row.bar_at - 1, 0);
+    if (ui.pressed({key::enter}) && practice.chosen) {
+        asked = use_tape(practice, tapes[static_cast<std::size_t>(views.row.bar_at)]);
+        views.row.bar = Bar::none;
+    }
+    return asked;
+}
+
+// Which way the chosen cane is laid: by button or by the arrow that points there.
+Asked lay_bar(const State& state, Views& views, Ui& ui) {
+    const Practice& practice = *state.practice;
+    Asked asked;
+    if (!practice.chosen) {
+        text(ui, ui.say("screen.row.lay-choose"), true);
+        return {};
+    }
+    text(ui, ui.say("screen.row.lay-which", {{"part", practice.chosen}}), true);
+    const std::string near = ui.say("screen.row.lay-near"), far = ui.say("screen.row.lay-far");
+    if (button(ui, "row.lay.near", near) || ui.pressed({key::left})) asked = ask::LayTo{practice.chosen, Side::left};
+    flow(ui, button_width(ui, far));
+    if (button(ui, "row.lay.far", far) || ui.pressed({key::right})) asked = ask::LayTo{practice.chosen, Side::right};
+    if (asked) views.row.bar = Bar::none;
+    return asked;
+}
+
+struct Hand {
+    HandTool tool;
+    std::string_view command;
+};
+constexpr std::array<Hand, 8> all_tools{{{HandTool::none, "point"},
+                                         {HandTool::tape, "tape"},
+                                         {HandTool::shears, "shears"},
+                                         {HandTool::loppers, "loppers"},
+                                         {HandTool::saw, "saw"},
+                                         {HandTool::hands, "hands"},
+                                         {HandTool::ties, "ties"},
+                                         {HandTool::calliper, "calliper"}}};
+// The key shown on a tool is that of the act done with it.
+std::string_view key_of(HandTool tool) {
+    switch (tool) {
+    case HandTool::tape: return "tape";
+    case HandTool::shears: return "cut";
+    case HandTool::hands: return "lay";
+    case HandTool::ties: return "tie";
+    case HandTool::calliper: return "calliper";
+    case HandTool::none:
+    case HandTool::loppers:
+    case HandTool::saw: break;
+    }
+    return "";
+}
+
+float tape_bar_width(const Ui& ui) {
+    float all = 3 * ui.grid.gap();
+    for (const Role role : tapes)
+        all += button_width(ui, ui.say("screen.tape." + std::string(word_of(role)))) + ui.em() * 1.3f + ui.grid.gap();
+    return all;
+}
+
+} // namespace
+
+// The row of hand tools, and above it the bar of the one in hand; in its place where there is no room for both.
+Asked hand_tools(const State& state, Views& views, Ui& ui, float& top) {
+    const Practice& practice = *state.practice;
+    const ImVec2 screen = ImGui::GetIO().DisplaySize;
+    const bool narrow = ui.narrow();
+    const auto hint_of = [&](HandTool tool) { return narrow ? std::string() : key_text(ui, key_of(tool)); };
+    Asked asked;
+    std::array<float, all_tools.size()> widths{};
+    float all = 3 * ui.grid.gap();
+    for (std::size_t i = 0; i < all_tools.size(); ++i) {
+        widths[i] = button_width(ui, ui.say("screen.tool." + std::string(word_of(all_tools[i].tool))),
+                                 hint_of(all_tools[i].tool));
+        all += widths[i] + ui.grid.gap();
+    }
+    const bool lay = views.row.bar == Bar::lay || (practice.tool == HandTool::hands && practice.chosen);
+    const bool tape = !lay && (views.row.bar == Bar::tape || practice.tool == HandTool::tape);
+    PanelPlace place;
+    place.x = screen.x / 2;
+    place.y = screen.y - ui.grid.half();
+    place.pivot_x = 0.5f;
+    place.pivot_y = 1;
+    place.width = std::min(tape ? std::max(all, tape_bar_width(ui)) : all, screen.x - 2 * ui.grid.half());
+    place.most_height = screen.y * 0.5f;
+    place.keys_walk = false;
+    panel_begin(ui, "row.tools", place);
+    if (lay) take(asked, lay_bar(state, views, ui));
+    if (tape) take(asked, tape_bar(state, views, ui));
+    if (narrow && (lay || tape)) {
+        const std::string back = ui.say("screen.row.tools");
+        flow(ui, button_width(ui, back));
+        if (button(ui, "row.tools", back, {Weight::quiet, true, false, 0, {}}))
+            take(asked, find_command("point")->ask(state, views));
+    } else {
+        for (std::size_t i = 0; i < all_tools.size(); ++i) {
+            const Hand& hand = all_tools[i];
+            const std::string word(word_of(hand.tool)), label = ui.say("screen.tool." + word),
+                                                        hint = hint_of(hand.tool);
+            if (i > 0) flow(ui, widths[i]);
+            if (button(ui, "row.tool." + word, label, {Weight::plain, true, practice.tool == hand.tool, 0, hint}))
+                take(asked, find_command(hand.command)->ask(state, views));
+        }
+    }
+    top = panel_end(ui).y0;
+    return asked;
+}
+
+} // namespace spurwright::ui

@@ -1,0 +1,94 @@
+#include <algorithm>
+
+#include "render/ui/panel.h"
+#include "render/ui/part_words.h"
+#include "render/ui/row_parts.h"
+
+namespace spurwright::ui {
+namespace {
+
+namespace ask = practice::ask;
+
+void findings_so_far(Ui& ui, const Practice& practice) {
+    int shown = 0;
+    for (const practice::Walked& piece : practice.feedback(practice.step())) {
+        if (piece.folded || shown++ == 3) continue;
+        tape_word(ui, "", tape_of(piece.mend), ui.say("mend." + std::string(word_of(piece.mend))));
+        text(ui, ui.words.sentence(piece.key, piece.arguments));
+    }
+}
+
+} // namespace
+
+// What this vine is and what is asked.
+Asked vine_card(const State& state, Views& views, Ui& ui, float top, float foot) {
+    Asked asked;
+    const Practice& practice = *state.practice;
+    const Vine& vine = practice.start();
+    PanelPlace place;
+    place.x = ui.grid.half();
+    place.y = top + ui.grid.half();
+    place.width = std::min(ui.em() * (views.row.card_open || views.row.looks_open ? 19.0f : 9.5f),
+                           ImGui::GetIO().DisplaySize.x * 0.62f);
+    place.most_height = foot - place.y - ui.grid.half();
+    place.keys_walk = false;
+    panel_begin(ui, "row.card", place);
+    if (fold(ui, "row.card", ui.say("screen.row.vine"), views.row.card_open)) {
+        text(ui, ui.say("screen.row.age", {{"n", Count{vine.winter}}}));
+        text(ui, ui.say("screen.row.place", {{"spacing", vine.spacing}}));
+        text(ui, ui.say("screen.row.asked", {{"n", Count{practice.asked_buds()}}}));
+        text(ui, ui.say("screen.row.asked-pieces"));
+        if (practice.chosen) {
+            rule_line(ui);
+            const Label label =
+                hover_label(ui, practice.now(), {practice.chosen, practice.chosen_node, {}}, practice.calliper_asked,
+                            state.shell.settings.units == settings::UnitsName::inch, {});
+            strong_text(ui, ui.say("screen.row.chosen"));
+            text(ui, label.first);
+            if (!label.second.empty()) text(ui, label.second);
+            if (practice.chosen_node)
+                text(ui, ui.say("screen.row.at-node", {{"n", Count{index_of(practice.chosen_node)}}}));
+        }
+        findings_so_far(ui, practice);
+        if (!practice.task().code.empty()) text(ui, practice.task().code, true);
+        if (ui.narrow()) unchecked_line(ui);
+    }
+    if (!ui.narrow() || views.row.card_open || views.row.looks_open) take(asked, looks_fold(ui, state, views, "row"));
+    panel_end(ui);
+    return asked;
+}
+
+// Every act by name, the last first; pressed, the vine goes back to just after it.
+Asked acts_card(const State& state, Views& views, Ui& ui, float top, float foot) {
+    const Practice& practice = *state.practice;
+    const ImVec2 screen = ImGui::GetIO().DisplaySize;
+    Asked asked;
+    PanelPlace place;
+    place.x = screen.x - ui.grid.half();
+    place.y = top + ui.grid.half();
+    place.pivot_x = 1;
+    place.width = std::min(ui.em() * (views.row.acts_open ? 17.0f : 9.0f), screen.x * 0.62f);
+    place.most_height = foot - place.y - ui.grid.half();
+    place.keys_walk = false;
+    panel_begin(ui, "row.acts", place);
+    const auto done = practice.done_count();
+    if (fold(ui, "row.acts", ui.say("screen.row.acts", {{"n", Count{static_cast<std::int64_t>(done)}}}),
+             views.row.acts_open)) {
+        const auto& acts = practice.acts();
+        if (acts.empty()) text(ui, ui.say("screen.row.no-acts"), true);
+        for (std::size_t i = acts.size(); i-- > 0;) {
+            const std::string name = ui.words.sentence(acts[i].key, acts[i].arguments);
+            const std::string label =
+                ui.say("screen.row.act", {{"n", Count{static_cast<std::int64_t>(i) + 1}}, {"text", name}});
+            if (list_row(ui, "row.act." + std::to_string(i), label, i + 1 == done,
+                         i >= done ? ui.say("screen.row.undone") : std::string()))
+                asked = ask::JumpTo{i + 1};
+        }
+        if (!acts.empty() && list_row(ui, "row.act.none", ui.say("screen.row.before-acts"), done == 0))
+            asked = ask::JumpTo{0};
+    }
+    panel_end(ui);
+    return asked;
+}
+
+} // namespace spurwright::ui

@@ -1,0 +1,159 @@
+#include <algorithm>
+
+#include "render/ui/panel.h"
+#include "render/ui/places.h"
+#include "render/ui/screens.h"
+
+namespace spurwright::ui {
+namespace {
+
+namespace ask = practice::ask;
+using Asked = std::optional<Request>;
+
+using DrawPlace = void (*)(ImDrawList&, const Box&, const Palette&, float);
+
+// The picture of a place, pressed as a whole; its words stand beneath.
+bool door(Ui& ui, std::string_view name, const std::string& label, DrawPlace draw_place, float height) {
+    const float width = ImGui::GetContentRegionAvail().x;
+    const bool pressed = ImGui::InvisibleButton(("###" + std::string(name)).c_str(), {width, height});
+    const ImVec2 from = ImGui::GetItemRectMin(), to = ImGui::GetItemRectMax();
+    ImDrawList& draw = *ImGui::GetWindowDrawList();
+    draw_place(draw, {from.x, from.y, to.x, to.y}, ui.colours(), ui.em());
+    const bool focused = ImGui::IsItemFocused() && ImGui::GetIO().NavVisible, lit = focused || ImGui::IsItemHovered();
+    draw.AddRect(from, to, lit ? ui.colours().ink : ui.colours().line, corner, 0, lit ? 3.0f : 1.0f);
+    record(ui, name, label, from, to, 0, true);
+    return pressed || (focused && ui.pressed({key::enter}));
+}
+
+Asked row_door(const State& state, Views& views, Ui& ui, float picture) {
+    Asked asked;
+    const bool under_way = state.practice && !state.practice->finished();
+    const std::string title = ui.say("screen.home.row");
+    if (picture > 0 && door(ui, "home.row", title, draw_row_place, picture))
+        asked = under_way ? Request{ask::GoTo{practice::Screen::row}} : Request{ask::NextVine{}};
+    head_text(ui, title);
+    text(ui, ui.say("screen.home.row-says"));
+    if (under_way) {
+        if (button(ui, "home.go-on", ui.say("screen.home.go-on"), {Weight::main, true, false, 0, {}}))
+            asked = ask::GoTo{practice::Screen::row};
+        flow(ui, button_width(ui, ui.say("screen.do.next-vine")));
+    }
+    if (button(ui, "home.next-vine", ui.say("screen.do.next-vine"),
+               {under_way || state.shell.offered ? Weight::plain : Weight::main, true, false, 0, {}}))
+        asked = ask::NextVine{};
+    const std::string open = ui.say("screen.home.open-code"), hint = ui.say("screen.home.code-hint");
+    const float wide = ImGui::GetContentRegionAvail().x, beside = button_width(ui, open),
+                field = text_size(ui, hint, 0).x + 3 * ui.grid.gap();
+    const bool entered = text_field(ui, "home.code", hint, views.home.code,
+                                    field + beside + ui.grid.gap() <= wide ? wide - beside - ui.grid.gap() : wide);
+    flow(ui, beside);
+    const bool typed = !views.home.code.text.empty();
+    if ((button(ui, "home.open-code", open, {Weight::plain, typed, false, 0, {}}) || entered) && typed)
+        asked = ask::OpenCode{views.home.code.text};
+    return asked;
+}
+
+Asked shed_door(const State& state, Ui& ui, float picture) {
+    Asked asked;
+    const std::string title = ui.say("screen.home.shed");
+    if (picture > 0 && door(ui, "home.shed", title, draw_shed_place, picture)) asked = ask::SceneVine{0};
+    head_text(ui, title);
+    text(ui, ui.say("screen.home.shed-says"));
+    for (std::size_t i = 0; i < state.shell.codes.size(); ++i) {
+        const std::string& code = state.shell.codes[i];
+        const bool walked =
+            std::find(state.shell.walked.begin(), state.shell.walked.end(), code) != state.shell.walked.end();
+        const std::string label =
+            state.shell.codes.size() == 1
+                ? ui.say("screen.scene.first")
+                : ui.say("screen.home.scene-vine",
+                         {{"scene", TextKey{"screen.scene.first"}}, {"n", Count{static_cast<std::int64_t>(i) + 1}}});
+        if (list_row(ui, "home.scene.first." + std::to_string(i), label, false,
+                     walked ? ui.say("screen.home.walked") : std::string()))
+            asked = ask::SceneVine{i};
+    }
+    return asked;
+}
+
+// Work from before, found at the start.
+Asked offer(const State& state, Ui& ui) {
+    Asked asked;
+    strong_text(ui, ui.say("screen.say.found-work"));
+    text(ui, ui.say("screen.say.found-work-of", {{"code", state.shell.offered_code},
+                                                 {"n", Count{static_cast<std::int64_t>(state.shell.offered_acts)}}}));
+    const std::string no = ui.say("screen.say.begin-new");
+    if (button(ui, "say.go-on", ui.say("screen.say.go-on"), {Weight::main, true, false, 0, {}}))
+        asked = ask::OfferTaken{true};
+    flow(ui, button_width(ui, no));
+    if (button(ui, "say.begin-new", no)) asked = ask::OfferTaken{false};
+    return asked;
+}
+
+// The vines finished in this sitting, standing in a row; each is the way back to its code.
+Asked row_walked(const State& state, Ui& ui) {
+    Asked asked;
+    const auto& walked = state.shell.walked;
+    if (walked.empty()) {
+        text(ui, ui.say("screen.home.none-walked"), true);
+        return {};
+    }
+    text(ui, ui.say("screen.home.walked-row", {{"n", Count{static_cast<std::int64_t>(walked.size())}}}), true);
+    for (std::size_t i = 0; i < walked.size(); ++i) {
+        const float side = ui.em() * 3; // of the square each stands in
+        if (i > 0) flow(ui, side);
+        const std::string name = "home.walked." + std::to_string(i);
+        if (ImGui::InvisibleButton(("###" + name).c_str(), {side, side})) asked = ask::OpenCode{walked[i]};
+        const ImVec2 from = ImGui::GetItemRectMin(), to = ImGui::GetItemRectMax();
+        ImDrawList& draw = *ImGui::GetWindowDrawList();
+        const bool lit = ImGui::IsItemHovered() || (ImGui::IsItemFocused() && ImGui::GetIO().NavVisible);
+        if (lit) draw.AddRect(from, to, ui.colours().ink, corner, 0, 2);
+        draw_small_vine(draw, {(from.x + to.x) / 2, to.y - 3}, side * 0.9f, ui.colours(), true);
+        if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s", walked[i].c_str());
+        record(ui, name, walked[i], from, to, 0, true);
+    }
+    return asked;
+}
+
+} // namespace
+
+Asked screen_home(const State& state, Views& views, Ui& ui) {
+    const ImVec2 screen = ImGui::GetIO().DisplaySize;
+    Asked asked;
+    const auto take = [&](Asked one) {
+        if (one) asked = std::move(one);
+    };
+    PanelPlace place;
+    place.width = screen.x;
+    place.most_height = screen.y;
+    place.full_height = true;
+    panel_begin(ui, "home", place);
+    const float side = std::max(0.0f, (screen.x - ui.em() * 76) / 2); // no line of text wider than can be read
+    if (side > 0) ImGui::Indent(side);
+    head_text(ui, "Spurwright");
+    for (const std::string_view name : {"find", "settings", "safety", "keys", "leave"})
+        take(command_button(ui, state, views, "home", name, Weight::quiet, name != "settings", name != "find"));
+    if (state.shell.offered) {
+        rule_line(ui);
+        take(offer(state, ui));
+        rule_line(ui);
+    }
+    if (state.shell.read_only) text(ui, ui.say("screen.row.read-only"));
+    const bool wide = screen.x >= ui.em() * 44;
+    const float share = state.shell.codes.size() > 2 ? 0.3f : 0.45f; // few scenes leave more room for the places
+    const float picture = wide ? std::clamp(screen.y * share, ui.em() * 6, ui.em() * 24) : 0;
+    const float room = std::max(ImGui::GetContentRegionAvail().x - side, ui.em() * 10);
+    if (ImGui::BeginTable("###doors", wide ? 2 : 1, ImGuiTableFlags_SizingStretchSame, {room, 0})) {
+        ImGui::TableNextColumn();
+        take(row_door(state, views, ui, picture));
+        ImGui::TableNextColumn();
+        take(shed_door(state, ui, picture));
+        ImGui::EndTable();
+    }
+    take(row_walked(state, ui));
+    unchecked_line(ui);
+    panel_end(ui);
+    if (state.shell.message) take(say_panel(state, ui, ui.em() * 2));
+    return asked;
+}
+
+} // namespace spurwright::ui

@@ -1,0 +1,49 @@
+// The screens of the window. Each draws one frame and says what the person asked for; it changes nothing but its own
+// view. What was asked is carried out elsewhere. Must not know: OpenGL, files, threads.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "render/ui/commands.h"
+#include "render/ui/marks.h"
+
+namespace spurwright::ui {
+
+// A language by its own name, as word files tell it.
+struct Spoken {
+    std::string code, name;
+};
+
+// The safety card: at the first start, with the choice of language before it, and whenever it is asked for.
+std::optional<Request> screen_safety(const State& state, Views& views, const std::vector<Spoken>& spoken, Ui& ui);
+// The doors that there are: the row and the shed.
+std::optional<Request> screen_home(const State& state, Views& views, Ui& ui);
+// Over the picture: card of the vine, steps, hand tools, acts. Needs state.practice.
+std::optional<Request> screen_row(const State& state, Views& views, Ui& ui);
+// Over the picture: one piece at a time. Needs state.practice, finished.
+std::optional<Request> screen_look_back(const State& state, Views& views, Ui& ui);
+std::optional<Request> screen_settings(const State& state, Views& views, const std::vector<Spoken>& spoken, Ui& ui);
+// Sheets over any of them.
+std::optional<Request> sheet_find(const State& state, Views& views, Ui& ui);
+void sheet_keys(const State& state, Views& views, Ui& ui);
+
+// One frame of whatever the shell says is on: marks first, then the screen or the sheet over it, then the keys.
+std::optional<Request> draw_screens(const State& state, Views& views, const std::vector<Spoken>& spoken,
+                                    const Marks& marks, Ui& ui);
+
+// Parts that several screens share.
+// A button of a command: its words, its key as a hint where there is room, greyed where it cannot be.
+std::optional<Request> command_button(Ui& ui, const State& state, Views& views, std::string_view screen,
+                                      std::string_view command, Weight weight = Weight::plain, bool with_key = true,
+                                      bool beside = false);
+// A fold with the views by their words, the hatch and the free walk.
+std::optional<Request> looks_fold(Ui& ui, const State& state, Views& views, std::string_view screen);
+// "wording not yet checked by a native pruner", where due.
+void unchecked_line(Ui& ui);
+// What has to be said (a refusal, a cut that waits for a word), with its ways out. Drawn as a panel at the
+// upper middle, below `top`.
+std::optional<Request> say_panel(const State& state, Ui& ui, float top);
+
+} // namespace spurwright::ui

@@ -1,0 +1,100 @@
+#include "render/ui/panel.h"
+#include "render/ui/screens.h"
+
+namespace spurwright::ui {
+
+namespace ask = practice::ask;
+
+std::optional<Request> command_button(Ui& ui, const State& state, Views& views, std::string_view screen,
+                                      std::string_view name, Weight weight, bool with_key, bool beside) {
+    const Command* command = find_command(name);
+    if (!command) return {};
+    const std::string label = ui.say("screen.do." + std::string(name)),
+                      hint = with_key ? key_text(ui, name) : std::string();
+    if (beside) flow(ui, button_width(ui, label, hint));
+    const bool pressed = button(ui, std::string(screen) + "." + std::string(name), label,
+                                {weight, command->possible(state), false, 0, hint});
+    return pressed ? command->ask(state, views) : std::nullopt;
+}
+
+std::optional<Request> looks_fold(Ui& ui, const State& state, Views& views, std::string_view screen) {
+    std::optional<Request> asked;
+    if (!fold(ui, std::string(screen) + ".looks", ui.say("screen.row.looks"), views.row.looks_open)) return {};
+    bool beside = false;
+    for (const std::string_view name : {"view-row", "view-other-side", "view-along", "view-head", "view-cane",
+                                        "view-above", "look-at", "hatch", "orbit"}) {
+        if (auto one = command_button(ui, state, views, screen, name, Weight::plain, true, beside))
+            asked = std::move(one);
+        beside = true;
+    }
+    return asked;
+}
+
+void unchecked_line(Ui& ui) {
+    if (ui.words.unchecked()) text(ui, ui.say("words.unchecked"), true);
+}
+
+std::optional<Request> say_panel(const State& state, Ui& ui, float top) {
+    const bool waits = state.practice && state.practice->waiting().has_value() && place_of(state) == Place::row;
+    if (!waits && !state.shell.message) return {};
+    const ImVec2 screen = ImGui::GetIO().DisplaySize;
+    PanelPlace place;
+    place.x = screen.x / 2;
+    place.y = top + ui.grid.gap();
+    place.pivot_x = 0.5f;
+    place.width = std::min(ui.em() * 34, screen.x - 2 * ui.grid.gap());
+    place.most_height = screen.y - place.y - ui.grid.gap();
+    place.keys_walk = place_of(state) != Place::row && place_of(state) != Place::look;
+    std::optional<Request> asked;
+    ui.over = true;
+    panel_begin(ui, "say", place);
+    if (ImGui::IsWindowAppearing()) ImGui::SetWindowFocus(); // above every card
+    if (waits) {
+        const practice::Waiting& waiting = *state.practice->waiting();
+        text(ui, ui.words.sentence(waiting.key, waiting.arguments));
+        const std::string yes = ui.say("screen.say.cut-all-the-same"), no = ui.say("screen.say.leave-it");
+        if (button(ui, "say.no", no, {Weight::main, true, false, 0, ui.say("screen.key.escape")}))
+            asked = ask::TakeBack{};
+        flow(ui, button_width(ui, yes, ui.say("screen.key.enter")));
+        if (button(ui, "say.yes", yes, {Weight::plain, true, false, 0, ui.say("screen.key.enter")}))
+            asked = ask::Confirm{};
+    } else {
+        text(ui, ui.words.sentence(state.shell.message->key, state.shell.message->arguments));
+        if (button(ui, "say.close", ui.say("screen.close"),
+                   {Weight::main, true, false, 0, ui.say("screen.key.escape")}))
+            asked = ask::CloseMessage{};
+        if (ui.pressed({key::escape}) && place.keys_walk) asked = ask::CloseMessage{};
+    }
+    panel_end(ui);
+    ui.over = false;
+    return asked;
+}
+
+std::optional<Request> draw_screens(const State& state, Views& views, const std::vector<Spoken>& spoken,
+                                    const Marks& marks, Ui& ui) {
+    const Place place = place_of(state);
+    ui.free_keys = !ImGui::GetIO().WantTextInput;
+    if (place == Place::row || place == Place::look)
+        draw_marks(ui, marks, views.panels);
+    else if (views.sheet != Sheet::none)
+        ImGui::GetBackgroundDrawList()->AddRectFilled({0, 0}, ImGui::GetIO().DisplaySize, ui.colours().raised);
+    std::optional<Request> asked = asked_by_keys(state, views, ui);
+    std::optional<Request> drawn;
+    if (views.sheet == Sheet::find)
+        drawn = sheet_find(state, views, ui);
+    else if (views.sheet == Sheet::keys)
+        sheet_keys(state, views, ui);
+    else
+        switch (place) {
+        case Place::safety: drawn = screen_safety(state, views, spoken, ui); break;
+        case Place::home: drawn = screen_home(state, views, ui); break;
+        case Place::settings: drawn = screen_settings(state, views, spoken, ui); break;
+        case Place::row: drawn = screen_row(state, views, ui); break;
+        case Place::look: drawn = screen_look_back(state, views, ui); break;
+        }
+    views.panels = std::move(ui.boxes);
+    ui.boxes.clear();
+    return asked ? asked : drawn;
+}
+
+} // namespace spurwright::ui

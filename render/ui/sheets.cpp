@@ -1,0 +1,68 @@
+// The two sheets that lie over any screen: finding a command by its name, and the keys of the screen at hand.
+#include <algorithm>
+
+#include "render/ui/panel.h"
+#include "render/ui/screens.h"
+
+namespace spurwright::ui {
+
+std::optional<Request> sheet_find(const State& state, Views& views, Ui& ui) {
+    std::optional<Request> asked;
+    const bool stays = sheet_begin(ui, "find", ui.say("screen.find.title"), 34);
+    const bool entered =
+        text_field(ui, "find.text", ui.say("screen.find.hint"), views.find, ImGui::GetContentRegionAvail().x);
+    if (views.find.active && views.find.text.empty() && ImGui::IsWindowAppearing()) views.find_at = 0;
+    std::vector<const Command*> found;
+    for (const Command& command : commands())
+        if (command.possible(state) && command.name != "find" && command.name != "enter" &&
+            found_by(ui.say("screen.do." + std::string(command.name)), views.find.text))
+            found.push_back(&command);
+    const int count = static_cast<int>(found.size());
+    if (ui.pressed({key::down})) ++views.find_at;
+    if (ui.pressed({key::up})) --views.find_at;
+    views.find_at = std::clamp(views.find_at, 0, std::max(count - 1, 0));
+    const Command* chosen = entered && count > 0 ? found[static_cast<std::size_t>(views.find_at)] : nullptr;
+    if (found.empty()) text(ui, ui.say("screen.find.none"), true);
+    for (int i = 0; i < count; ++i) {
+        const Command& command = *found[static_cast<std::size_t>(i)];
+        const std::string label = ui.say("screen.do." + std::string(command.name));
+        const bool walked = i == views.find_at;
+        if (list_row(ui, "find." + std::string(command.name), label, walked, key_text(ui, command.key)))
+            chosen = &command;
+        if (walked && (ui.pressed({key::down}) || ui.pressed({key::up}))) ImGui::SetScrollHereY(0.5f);
+    }
+    sheet_end(ui);
+    if (!stays) views.sheet = Sheet::none;
+    if (chosen) {
+        views.sheet = Sheet::none;
+        asked = chosen->ask(state, views);
+    }
+    return asked;
+}
+
+void sheet_keys(const State& state, Views& views, Ui& ui) {
+    const bool stays = sheet_begin(ui, "keys", ui.say("screen.keys.title"), 44);
+    const bool two = ImGui::GetContentRegionAvail().x >= ui.em() * 36;
+    text(ui,
+         ui.say(place_of(state) == Place::row || place_of(state) == Place::look ? "screen.keys.on-the-vine"
+                                                                                : "screen.keys.elsewhere"),
+         true);
+    if (ImGui::BeginTable("###keys", two ? 2 : 1, ImGuiTableFlags_SizingStretchSame)) {
+        for (const Command& command : commands()) {
+            const std::string shown = key_text(ui, command.name);
+            if (!command.holds(state) || shown.empty()) continue;
+            ImGui::TableNextColumn();
+            const std::string label = ui.say("screen.do." + std::string(command.name));
+            const ImVec2 at = ImGui::GetCursorScreenPos();
+            const float room = ImGui::GetContentRegionAvail().x;
+            strong_text(ui, shown);
+            if (room > ui.em() * 15) ImGui::SetCursorScreenPos({at.x + ui.em() * 8.5f, at.y});
+            text(ui, label);
+        }
+        ImGui::EndTable();
+    }
+    sheet_end(ui);
+    if (!stays) views.sheet = Sheet::none;
+}
+
+} // namespace spurwright::ui

@@ -1,0 +1,42 @@
+// What each screen remembers between frames and nobody else needs: what is folded open, what is typed. Never saved,
+// never part of a vine. Must not know: how it is drawn.
+#pragma once
+
+#include <cstdint>
+
+#include "render/ui/widgets.h"
+#include "sim/core/ids.h"
+#include "sim/vine/words_of.h"
+
+namespace spurwright::ui {
+
+enum class Sheet : unsigned char { none, find, keys };
+enum class Bar : unsigned char { none, tape, lay }; // the small bar above the hand tools
+
+struct HomeView {
+    Field code;
+};
+struct RowView {
+    bool card_open = true, acts_open = false, looks_open = false;
+    bool set = false; // folded by the width of the window once
+    Bar bar{};
+    int bar_at = 0; // walked to by arrows
+};
+struct LookView {
+    bool list_open = false, nothing_open = false, why_open = false, points_open = false, noting = false;
+    Field code, note;
+};
+
+struct Views {
+    Sheet sheet{};
+    Field find;
+    int find_at = 0;
+    std::vector<Box> panels; // of the frame before: labels on the picture keep clear of them
+    HomeView home;
+    RowView row;
+    LookView look;
+    // While true, arrows and Enter belong to a bar or sheet: the picture leaves them alone.
+    bool takes_arrows() const { return sheet != Sheet::none || row.bar != Bar::none; }
+};
+
+} // namespace spurwright::ui

@@ -1,0 +1,22 @@
+// The verbs that draw. Their records stand here, so that the help lists them and their words are checked with the others;
+// their answers are in render/app, and `spurwright` hands them to its sibling. Must not know: how a picture is made.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "scenarios/commands/verb.h"
+
+namespace spurwright::commands {
+
+// Without its answer: this program refuses it, the drawing one fills it in.
+Verb picture_verb();
+
+bool is_drawn(const Verb& verb);
+
+// Runs `spurwright-window`, in the folder of this program, with all arguments, where the verb asked draws; does not come
+// back then. Comes back where it does not draw, or where there is no such program: then the verb refuses by itself.
+void hand_over_drawing(const std::vector<std::string>& arguments);
+
+}  // namespace spurwright::commands

@@ -1,0 +1,26 @@
+// What the vine offers, found apart from the vine on screen so that a worker can do it: the best plan, those as good,
+// and where any number of points stands. Pure: any thread, own copies.
+#pragma once
+
+#include <memory>
+#include <vector>
+
+#include "sim/planning/planning.h"
+
+namespace spurwright::practice {
+
+inline constexpr Tenths as_good_within{20};       // our choice: two points
+inline constexpr std::size_t as_good_listed = 20;
+
+struct PlansFound {
+    std::shared_ptr<const planning::Planning> planning;  // counts any points
+    std::vector<planning::BestPlan> as_good;             // the best first, within as_good_within of it, at most as_good_listed
+    std::uint64_t as_good_count = 0;                     // exact
+    bool none() const { return as_good.empty(); }        // the vine offers no plan
+    const planning::BestPlan& best() const { return as_good.front(); }
+};
+
+// `vine` is uncut this winter.
+PlansFound search_plans(const Vine& vine, const rules::HouseRules& house);
+
+}  // namespace spurwright::practice

@@ -1,0 +1,237 @@
+#include "scenarios/practice/practice.h"
+
+#include <algorithm>
+#include <tuple>
+
+#include "sim/core/check.h"
+#include "sim/pruning/legal_edits.h"
+#include "sim/rules/piece_points.h"
+#include "sim/vine/vine_query.h"
+
+namespace spurwright::practice {
+namespace {
+
+constexpr Length usual_tie{15'000};
+constexpr int usual_half_wraps = 2;
+
+// Canes from the near post to the far post by where they start, the lower first where two start together.
+std::vector<AxisId> canes_in_row(const Vine& vine) {
+    struct Standing {
+        AxisId axis;
+        Place base;
+    };
+    std::vector<Standing> standing;
+    for (const Axis& axis : vine.axes)
+        if (!axis.removed && !is_trunk(axis) && !is_lateral(vine, axis)) standing.push_back({axis.id, vine.nodes_of(axis)[0].place});
+    std::stable_sort(standing.begin(), standing.end(), [](const Standing& a, const Standing& b) { return std::tie(a.base.x, a.base.y) < std::tie(b.base.x, b.base.y); });
+    std::vector<AxisId> canes;
+    for (const Standing& s : standing) canes.push_back(s.axis);
+    return canes;
+}
+
+bool laid_now(const Vine& vine, AxisId id) {
+    return std::any_of(vine.laid.begin(), vine.laid.end(), [&](const Laid& l) { return l.winter == vine.winter && l.axis == id; });
+}
+
+}  // namespace
+
+Practice::Practice(Task task) : task_(std::move(task)), now_(task_.vine) { strip_ = step_strip(task_.vine, now_, 0); }
+
+int Practice::asked_buds() const { return rules::target_buds(task_.house, task_.vine.spacing); }
+
+Result<void> Practice::act(const Edit& edit) {
+    if (auto why = why_not(now_, edit)) return failure(*std::move(why));
+    if (done_count() >= most_edits) return failure({Fault::not_allowed, {"error.plan.too-many"}, {{"most", Count{most_edits}}}, {"plan", 0, 0, 0}});
+    if (const auto* cut = std::get_if<Cut>(&edit)) waiting_ = warning(*cut);
+    if (waiting_) return {};
+    return carry_out(edit);
+}
+
+std::optional<Waiting> Practice::warning(const Cut& cut) const {
+    if (cuts_trunk(now_, cut)) return Waiting{cut, {"act.warn.trunk"}, {{"part", axis_of(cut.past)}}};
+    // Of what comes off with it, a piece that the trainee's own tape says stays.
+    for (const AxisId axis : preview(now_, cut).axes) {
+        const Role role = role_of(axis);
+        if (axis != axis_of(cut.past) && (role == Role::left || role == Role::right || role == Role::spur)) return Waiting{cut, {"act.warn.taped"}, {{"part", axis}}};
+    }
+    return std::nullopt;
+}
+
+Result<void> Practice::confirm() {
+    if (!waiting_) return {};
+    const Edit edit = waiting_->edit;
+    waiting_.reset();
+    return carry_out(edit);
+}
+
+Result<void> Practice::carry_out(const Edit& edit) {
+    waiting_.reset();
+    if (auto done = prune_one(now_, edit); !done) return failure(std::move(done.error()));
+    named_.resize(done_count());
+    named_.push_back(named(edit));
+    log_.add(edit);
+    changed();
+    return {};
+}
+
+void Practice::changed() {
+    ++change_;
+    look_.reset();
+    strip_ = step_strip(task_.vine, now_, done_count());
+    step_ = next_step(strip_);
+    const auto gone = [&](AxisId id) { return !now_.find(id) || now_.find(id)->removed; };
+    if (chosen && gone(chosen)) chosen = {};
+    if (!chosen || !now_.find(chosen_node) || now_.find(chosen_node)->removed) chosen_node = {};
+    hover = {};
+}
+
+void Practice::replay() {
+    auto vine = prune(task_.vine, log_.done());
+    SPURWRIGHT_CHECK(vine.has_value(), ==, true);  // each edit was legal when it was made
+    now_ = *std::move(vine);
+    waiting_.reset();
+    changed();
+}
+
+void Practice::undo() {
+    if (log_.undo()) replay();
+}
+void Practice::redo() {
+    if (log_.redo()) replay();
+}
+void Practice::jump(std::size_t done) {
+    done = std::min(done, named_.size());
+    if (done == done_count()) return;
+    while (done_count() > done) log_.undo();
+    while (done_count() < done) log_.redo();
+    replay();
+}
+
+void Practice::choose(AxisId axis) {
+    const Axis* found = now_.find(axis);
+    chosen = found && !found->removed ? axis : AxisId{};
+    chosen_node = {};
+}
+
+void Practice::walk_canes(int step) {
+    hover = {};  // the hand that walks by keys does not point
+    const auto canes = canes_in_row(now_);
+    if (canes.empty()) return;
+    const auto count = static_cast<int>(canes.size());
+    const auto at = std::find(canes.begin(), canes.end(), chosen);
+    const int from = at == canes.end() ? (step > 0 ? -1 : count) : static_cast<int>(at - canes.begin());
+    choose(canes[static_cast<std::size_t>(((from + step) % count + count) % count)]);
+}
+
+void Practice::walk_buds(int step) {
+    hover = {};
+    const Axis* axis = now_.find(chosen);
+    if (!axis || axis->removed) return;
+    int last = 0;
+    for (const Node& node : now_.nodes_of(*axis))
+        if (!node.removed) last = static_cast<int>(index_of(node.id));
+    const int from = chosen_node ? static_cast<int>(index_of(chosen_node)) : 0;
+    chosen_node = node_id(chosen, static_cast<std::uint32_t>(std::clamp(from + step, 0, last)));
+}
+
+std::optional<CutPreview> Practice::would_cut() const {
+    if (!cuts(tool)) return std::nullopt;
+    const Spot spot = hover ? hover : Spot{chosen, chosen_node, {-1}};
+    if (!spot || !now_.find(spot.axis)) return std::nullopt;
+    const Cut cut = cut_at(now_, spot, tool_of(tool));
+    if (why_not(now_, cut)) return std::nullopt;
+    return preview(now_, cut);
+}
+
+std::optional<Error> Practice::why_not_cut() const {
+    if (!cuts(tool)) return std::nullopt;
+    const Spot spot = hover ? hover : Spot{chosen, chosen_node, {-1}};
+    if (!spot) return std::nullopt;
+    return why_not(now_, cut_at(now_, spot, tool_of(tool)));
+}
+
+Result<void> Practice::cut(const Spot& spot, Tool with) {
+    const Spot at = spot ? spot : hover ? hover : Spot{chosen, chosen_node, {-1}};
+    if (!at) return failure({Fault::not_allowed, {"error.practice.choose-first"}, {}, {}});
+    return act(cut_at(now_, at, with));
+}
+
+Result<void> Practice::lay(AxisId cane, Side side) {
+    const AxisId id = cane ? cane : chosen;
+    if (!id) return failure({Fault::not_allowed, {"error.practice.choose-first"}, {}, {}});
+    return act(Lay{id, side, usual_half_wraps});
+}
+
+Result<void> Practice::tie(const Spot& spot) {
+    const Spot at = spot ? spot : Spot{chosen, chosen_node, {-1}};
+    const Axis* axis = now_.find(at.axis);
+    if (!axis) return failure({Fault::not_allowed, {"error.practice.choose-first"}, {}, {}});
+    NodeId node = at.node;
+    std::uint32_t outermost = 0;
+    for (const Node& n : now_.nodes_of(*axis))
+        if (!n.removed) outermost = index_of(n.id);
+    // An end tie sits one node short of the end, as the hand that ties a whole cane puts it.
+    if (!node) node = node_id(axis->id, outermost > 0 ? outermost - 1 : 0);
+    const bool end = index_of(node) + 2 >= outermost;
+    const Length wood = now_.find(node) ? wood_beyond(now_, *axis, index_of(node)) : Length{};
+    Length beyond = at.beyond.count >= 0 ? std::min(at.beyond, wood) : std::min(usual_tie, Length{wood.count / 2});
+    beyond = {beyond.count / 100 * 100};
+    return act(Fasten{node, beyond, end});
+}
+
+Result<void> Practice::mark(AxisId axis, Role role) {
+    const AxisId id = axis ? axis : chosen;
+    if (!id) return failure({Fault::not_allowed, {"error.practice.choose-first"}, {}, {}});
+    return act(Mark{id, role});
+}
+
+Role Practice::role_of(AxisId axis) const {
+    const Axis* found = now_.find(axis);
+    return found ? found->mark : Role::none;
+}
+
+void Practice::go_to(Step step) {
+    step_ = step;
+    if (step == Step::look_back) finish();
+}
+
+void Practice::finish() {
+    step_ = Step::look_back;
+    look_ = look_back(task_.vine, now_, task_.house);
+    if (plans_) practice::add_plans(*look_, task_.vine, task_.house, *plans_);
+}
+
+void Practice::add_plans(PlansFound plans) {
+    plans_ = std::move(plans);
+    if (look_) practice::add_plans(*look_, task_.vine, task_.house, *plans_);
+}
+
+void Practice::cut_again() {
+    look_.reset();
+    while (log_.undo()) {}
+    log_ = {};
+    named_.clear();
+    chosen = {};
+    chosen_node = {};
+    now_ = task_.vine;
+    waiting_.reset();
+    changed();
+    step_ = Step::look;
+}
+
+std::vector<Walked> Practice::feedback(Step step) const {
+    std::vector<Walked> of_step;
+    if (!step_feedback) return of_step;
+    // As if the canes taped so far lay where their tapes send them: what was chosen can be judged before it is laid.
+    Vine meant = now_;
+    for (const Axis& axis : now_.axes) {
+        if (axis.removed || laid_now(now_, axis.id)) continue;
+        if (axis.mark == Role::left) (void)prune_one(meant, Lay{axis.id, Side::left, usual_half_wraps});
+        if (axis.mark == Role::right) (void)prune_one(meant, Lay{axis.id, Side::right, usual_half_wraps});
+    }
+    for (Walked& w : look_back(task_.vine, meant, task_.house).walk)
+        if (w.stop == Stop::finding && w.step == step && !w.folded) of_step.push_back(std::move(w));
+    return of_step;
+}
+
+}  // namespace spurwright::practice

@@ -1,0 +1,122 @@
+// One vine being pruned by one person: the vine at its start, the acts so far, what is in the hand and what it points
+// at, and the look back once it is finished. Undo moves a cursor; the vine now is always start + done acts.
+// Screens read it and ask through request.h; must not know: files, threads, screens, pictures, sentences.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "scenarios/practice/cut_preview.h"
+#include "scenarios/practice/look_back.h"
+#include "scenarios/practice/named_act.h"
+#include "scenarios/practice/step_strip.h"
+#include "sim/pruning/edit_log.h"
+
+namespace spurwright::practice {
+
+// What is set before somebody.
+struct Task {
+    Vine vine;                            // uncut this winter
+    std::string code;                     // empty for a vine that no code grows
+    std::string scene;                    // "first"; empty outside a scene
+    std::string house_name;               // "general"
+    rules::HouseRules house;
+    std::vector<std::string> learn_keys;  // what the scene teaches
+};
+
+// An act that waits for a word: done by confirm(), forgotten by take_back().
+struct Waiting {
+    Edit edit;
+    TextKey key;  // act.warn.trunk, act.warn.taped
+    Arguments arguments;
+};
+
+class Practice {
+public:
+    explicit Practice(Task task);
+
+    // ---- the vine
+    const Task& task() const { return task_; }
+    const Vine& start() const { return task_.vine; }
+    const Vine& now() const { return now_; }
+    int asked_buds() const;              // count buds that the house asks for on this vine
+    std::uint64_t change() const { return change_; }  // rises whenever `now` changes: what was drawn or found before is old
+
+    // ---- the acts
+    const std::vector<NamedAct>& acts() const { return named_; }  // in order, undone ones too
+    std::size_t done_count() const { return named_.size() - log_.undone(); }
+    Plan done() const { return log_.done(); }
+    Plan all_acts() const { return log_.all(); }  // undone ones too
+    bool can_undo() const { return done_count() > 0; }
+    bool can_redo() const { return log_.undone() > 0; }
+
+    // Does it, or says why not and changes nothing. A cut through a trunk, or one that takes
+    // a piece off that its tape says stays, waits for confirm(). Forgets what was undone.
+    [[nodiscard]] Result<void> act(const Edit& edit);
+    const std::optional<Waiting>& waiting() const { return waiting_; }
+    [[nodiscard]] Result<void> confirm();
+    void take_back() { waiting_.reset(); }
+
+    void undo();
+    void redo();
+    void jump(std::size_t done);  // undo or redo until so many acts are done
+
+    // ---- the hand
+    HandTool tool = HandTool::none;
+    Role tape = Role::left;       // what the tape in hand says
+    Spot hover;                   // under the pointer
+    AxisId chosen;                // none: nothing chosen
+    NodeId chosen_node;           // a bud walked to on it; none: the cane as a whole
+    bool calliper_asked = false;  // millimetres shown
+    void choose(AxisId axis);                 // none: takes the choice back
+    void walk_canes(int step);                // canes standing, from the near post to the far post
+    void walk_buds(int step);                 // nodes standing on the chosen axis, crown first
+    // What a cut with the tool in hand would do at the hover, else at the chosen bud. None: no cutting tool, no place.
+    std::optional<CutPreview> would_cut() const;
+    // Why the cut meant by the hand cannot be made, where it cannot.
+    std::optional<Error> why_not_cut() const;
+
+    // ---- the acts as the hand means them, at a spot or at what is chosen
+    [[nodiscard]] Result<void> cut(const Spot& spot, Tool tool);
+    [[nodiscard]] Result<void> lay(AxisId cane, Side side);
+    [[nodiscard]] Result<void> tie(const Spot& spot);  // on the axis as a whole: at its outermost count bud
+    [[nodiscard]] Result<void> mark(AxisId axis, Role role);
+    Role role_of(AxisId axis) const;
+
+    // ---- the steps
+    const StepStrip& strip() const { return strip_; }
+    Step step() const { return step_; }        // where the trainee says to be
+    Step next() const { return next_step(strip_); }
+    void go_to(Step step);                     // never refused; look back finishes
+    bool step_feedback = false;                // findings of a step when it is left
+
+    // ---- the look back
+    bool finished() const { return look_.has_value(); }
+    void finish();                             // judged; the plans come later
+    void add_plans(PlansFound plans);          // found for start() and house(); kept for the vine, shown once finished
+    const std::optional<LookBack>& look() const { return look_; }
+    std::optional<LookBack>& look() { return look_; }
+    void cut_again();                          // before the first act; nothing of the look back remains
+    // Findings of one step as things stand, in step-feedback mode; empty otherwise.
+    std::vector<Walked> feedback(Step step) const;
+
+private:
+    Task task_;
+    Vine now_;
+    EditLog log_;
+    std::vector<NamedAct> named_;
+    std::uint64_t change_ = 0;
+    std::optional<Waiting> waiting_;
+    StepStrip strip_{};
+    Step step_{};
+    std::optional<PlansFound> plans_;
+    std::optional<LookBack> look_;
+
+    void changed();
+    void replay();
+    std::optional<Waiting> warning(const Cut& cut) const;
+    [[nodiscard]] Result<void> carry_out(const Edit& edit);
+};
+
+}  // namespace spurwright::practice

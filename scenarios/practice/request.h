@@ -1,0 +1,77 @@
+// What a screen may ask for. Screens draw state and return these; render/app carries them out in order. Plain data, so
+// that a test or a script asks the same way.
+#pragma once
+
+#include <string>
+#include <variant>
+#include <vector>
+
+#include "scenarios/practice/hand.h"
+#include "sim/rules/rule.h"
+
+namespace spurwright::practice {
+
+enum class Screen : unsigned char { safety, home, row, settings };
+constexpr auto words_of(Screen) { return std::to_array<std::string_view>({"safety", "home", "row", "settings"}); }
+
+namespace ask {
+
+// ---- the hand
+struct TakeTool { HandTool tool{}; };
+struct TapeSays { Role role{}; };
+struct Choose { AxisId axis; NodeId node; };  // no axis: take back
+struct WalkCanes { int step = 1; };
+struct WalkBuds { int step = 1; };
+// ---- acts; an empty spot or axis means what is chosen
+struct CutHere { Spot spot; HandTool tool = HandTool::shears; };
+struct LayTo { AxisId cane; Side side{}; };
+struct TieHere { Spot spot; };
+struct MarkAs { AxisId axis; Role role{}; };
+struct Confirm {};   // the act that waits
+struct TakeBack {};  // the act that waits, a message, the choice: whichever stands foremost
+struct Undo {};
+struct Redo {};
+struct JumpTo { std::size_t done = 0; };
+// ---- the way through
+struct GoToStep { rules::Step step{}; };
+struct NextStep {};  // the next on the strip; on the look back the next vine
+struct CutAgain {};
+struct NextVine {};
+struct SceneVine { std::size_t number = 0; };  // of the first scene's vines, from 0
+struct OpenCode { std::string code; };
+struct OfferTaken { bool yes = true; };  // work found from before: go on with it, or leave it
+// ---- the look back
+struct ShowPiece { std::size_t at = 0; };
+struct NextPiece { int step = 1; };
+struct LookAtPiece {};
+struct ShowTwin { bool on = true; };
+struct NextAsGood {};
+struct Disagree { std::string note; };
+// ---- looking
+struct LookFrom { std::string view; };  // a word of scene::View
+struct LookAtChosen {};
+struct Hatch { bool on = true; };
+struct Orbit { bool on = true; };       // the aid
+// ---- the shell
+struct GoTo { Screen screen{}; };
+struct Speak { std::string language; };
+struct TextScale { int percent = 100; };
+struct Theme { std::string theme; };    // paper, dusk
+struct Units { std::string units; };    // mm, inch
+struct ReducedMotion { bool on = true; };
+struct StepFeedback { bool on = true; };
+struct SafetySeen {};
+struct CloseMessage {};
+struct Leave {};                        // close the window: asked by a person only
+
+}  // namespace ask
+
+using Request = std::variant<ask::TakeTool, ask::TapeSays, ask::Choose, ask::WalkCanes, ask::WalkBuds, ask::CutHere, ask::LayTo, ask::TieHere,
+                             ask::MarkAs, ask::Confirm, ask::TakeBack, ask::Undo, ask::Redo, ask::JumpTo, ask::GoToStep, ask::NextStep,
+                             ask::CutAgain, ask::NextVine, ask::SceneVine, ask::OpenCode, ask::OfferTaken, ask::ShowPiece, ask::NextPiece, ask::LookAtPiece,
+                             ask::ShowTwin, ask::NextAsGood, ask::Disagree, ask::LookFrom, ask::LookAtChosen, ask::Hatch, ask::Orbit, ask::GoTo,
+                             ask::Speak, ask::TextScale, ask::Theme, ask::Units, ask::ReducedMotion, ask::StepFeedback, ask::SafetySeen,
+                             ask::CloseMessage, ask::Leave>;
+using Requests = std::vector<Request>;
+
+}  // namespace spurwright::practice

@@ -1,0 +1,81 @@
+// Everything the window does apart from drawing and looking: the vine in hand, what is said, settings and work kept on
+// disk, the search beside it. One Session a window; carries out requests. Must not know: screens, pictures, OpenGL.
+#pragma once
+
+#include <functional>
+#include <memory>
+#include <optional>
+#include <string>
+
+#include "scenarios/io/assets.h"
+#include "scenarios/practice/plan_worker.h"
+#include "scenarios/practice/shell.h"
+#include "scenarios/scenes/scene_file.h"
+#include "scenarios/settings/folders.h"
+#include "scenarios/settings/work_file.h"
+#include "scenarios/settings/work_lock.h"
+#include "scenarios/words/words.h"
+
+namespace spurwright::practice {
+
+// What was asked when the window was opened.
+struct Opening {
+    std::optional<std::string> language, code, scene;
+};
+
+class Session {
+public:
+    // `fresh_seed` gives the seed of each next vine. Faults: what the opening's code or scene is refused for, and words
+    // that cannot be read. What is wrong with settings or work kept from before is said on the screen, not refused.
+    [[nodiscard]] static Result<std::unique_ptr<Session>> make(const io::Assets& assets, const settings::Folders& folders, const Opening& opening,
+                                                               std::function<std::uint64_t()> fresh_seed);
+
+    const Shell& shell() const { return shell_; }
+    Shell& shell() { return shell_; }
+    const Practice* practice() const { return practice_ ? &*practice_ : nullptr; }
+    Practice* practice() { return practice_ ? &*practice_ : nullptr; }
+    const words::Words& words() const { return words_; }
+    std::uint64_t vine_number() const { return vine_number_; }  // rises with each new vine: pictures begin anew
+    std::uint64_t words_number() const { return words_number_; }
+    bool leaving() const { return leaving_; }
+
+    // False: nothing to do with a request of this kind here (looking about is the picture's).
+    bool carry_out(const Request& request);
+    // Takes what the search has found; true where anything changed.
+    bool poll();
+    void say(const Error& error) { shell_.message = Message{error.key, error.arguments}; }
+
+private:
+    Session(const io::Assets& assets, const settings::Folders& folders, words::Words words, std::function<std::uint64_t()> fresh_seed);
+    struct Asker;
+
+    [[nodiscard]] Result<void> open_code(const std::string& code, const std::string& scene);
+    [[nodiscard]] Result<void> open_scene(const std::string& name, std::size_t number);
+    void begin(Task task);
+    [[nodiscard]] Result<void> next_vine();
+    void acted(const Result<void>& result);
+    void keep_work();
+    void keep_settings();
+    [[nodiscard]] Result<void> speak(const std::string& language);
+    [[nodiscard]] Result<void> disagree(const std::string& note);
+    void recall();                    // settings and work from before
+    [[nodiscard]] Result<void> take_up(const settings::Work& work);
+
+    const io::Assets& assets_;
+    settings::Folders folders_;
+    settings::WorkFolder work_;
+    std::unique_ptr<settings::WorkLock> lock_;
+    std::optional<settings::Work> offered_;
+    std::function<std::uint64_t()> fresh_seed_;
+    words::Words words_;
+    Shell shell_;
+    std::optional<scenes::Scene> scene_;
+    std::size_t scene_number_ = 0;
+    std::optional<Practice> practice_;
+    std::uint64_t vine_number_ = 0, words_number_ = 0;
+    bool may_save_settings_ = true, leaving_ = false, may_keep_ = true, unsaved_said_ = false;
+    std::uint64_t vine_kept_ = 0;
+    PlanWorker worker_;
+};
+
+}  // namespace spurwright::practice

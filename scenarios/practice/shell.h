@@ -1,0 +1,37 @@
+// What is around the vine in hand: which screen, what is to be said, what was found from before. Plain state for the
+// screens to draw. Must not know: screens' layout, files.
+#pragma once
+
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "scenarios/practice/practice.h"
+#include "scenarios/practice/request.h"
+#include "scenarios/settings/settings.h"
+
+namespace spurwright::practice {
+
+// A sentence for the person, with a way out: a refusal, or that something is not saved.
+struct Message {
+    TextKey key;
+    Arguments arguments;
+};
+
+struct Shell {
+    Screen screen = Screen::home;
+    settings::Settings settings;
+    std::optional<Message> message;   // shown until closed or the next act
+    bool read_only = false;           // another window of this program keeps the work
+    bool offered = false;             // work from before lies there: OfferTaken
+    std::string offered_code;
+    std::size_t offered_acts = 0;
+    bool searching = false;           // the plans are still being counted
+    std::string machine;              // what draws
+    std::string view = "row";         // word of scene::View now in force; empty: moved since
+    bool orbit = false, hatch = false;
+    std::vector<std::string> codes;   // of the first scene's vines
+    std::vector<std::string> walked;  // codes of vines finished in this sitting
+};
+
+}  // namespace spurwright::practice

@@ -1,0 +1,118 @@
+#include "scenarios/practice/step_strip.h"
+
+#include <algorithm>
+#include <vector>
+
+#include "sim/vine/vine_query.h"
+
+namespace spurwright::practice {
+namespace {
+
+constexpr int most_spur_buds = 3;  // a cane cut to so few count buds is meant as a spur
+
+// What the trainee's own tapes and acts say of each axis.
+struct Own {
+    std::vector<AxisId> canes, spurs;
+    int standing = 0;  // one-year canes that are none of these, and last winter's canes with nothing kept beyond
+    int spurs_cut = 0, canes_cut = 0, canes_tied = 0, cuts = 0;
+};
+
+class Reader {
+public:
+    Reader(const Vine& start, const Vine& now) : start_(start), now_(now) {}
+
+    Own read() {
+        for (const Axis& axis : now_.axes) sort(axis);
+        for (const Axis& axis : now_.axes) count_standing(axis);
+        own_.cuts = static_cast<int>(now_.wounds.size() - start_.wounds.size());
+        return own_;
+    }
+
+private:
+    bool cut_now(AxisId id, std::uint32_t from) const {
+        return std::any_of(now_.wounds.begin(), now_.wounds.end(),
+                           [&](const Wound& w) { return w.winter == now_.winter && w.axis == id && w.node && axis_of(w.node) == id && index_of(w.node) >= from; });
+    }
+    bool laid_now(AxisId id) const {
+        return std::any_of(now_.laid.begin(), now_.laid.end(), [&](const Laid& l) { return l.winter == now_.winter && l.axis == id; });
+    }
+    bool tied_now(AxisId id) const {
+        return std::any_of(now_.ties.begin(), now_.ties.end(), [&](const Tie& t) { return t.winter == now_.winter && axis_of(t.node) == id; });
+    }
+    bool is_own(AxisId id) const {
+        const auto in = [&](const std::vector<AxisId>& list) { return std::find(list.begin(), list.end(), id) != list.end(); };
+        return in(own_.canes) || in(own_.spurs);
+    }
+
+    void sort(const Axis& axis) {
+        if (axis.removed || axis.state == AxisState::dead || is_trunk(axis)) return;
+        const bool cane = axis.mark == Role::left || axis.mark == Role::right || laid_now(axis.id);
+        if (cane) {
+            own_.canes.push_back(axis.id);
+            own_.canes_cut += cut_now(axis.id, 1) || tied_now(axis.id) ? 1 : 0;
+            own_.canes_tied += laid_now(axis.id) && tied_now(axis.id) ? 1 : 0;
+            return;
+        }
+        const bool short_cut = is_cane(now_, axis) && cut_now(axis.id, 1) && count_buds(now_, axis) <= most_spur_buds;
+        if (axis.mark != Role::spur && !short_cut) return;
+        own_.spurs.push_back(axis.id);
+        own_.spurs_cut += cut_now(axis.id, 1) ? 1 : 0;
+    }
+
+    void count_standing(const Axis& axis) {
+        if (axis.removed || axis.state == AxisState::dead || is_own(axis.id)) return;
+        if (axis.mark == Role::spare || axis.mark == Role::kicker) return;
+        const auto nodes = now_.nodes_of(axis);
+        if (is_cane(now_, axis) && nodes.size() > 1 && !nodes[1].removed) ++own_.standing;
+        if (was_laid_last_winter(now_, axis) && runs_on(axis)) ++own_.standing;
+    }
+
+    // Whether last winter's cane has wood beyond the last piece kept on it.
+    bool runs_on(const Axis& axis) const {
+        std::uint32_t last_kept = 0, outermost = 0;
+        for (const Node& node : now_.nodes_of(axis))
+            if (!node.removed) outermost = index_of(node.id);
+        for (const Axis& child : now_.axes)
+            if (!child.removed && child.parent && axis_of(child.parent) == axis.id && is_own(child.id)) last_kept = std::max(last_kept, index_of(child.parent));
+        return outermost > last_kept;
+    }
+
+    const Vine& start_;
+    const Vine& now_;
+    Own own_;
+};
+
+Count n(std::size_t value) { return {static_cast<std::int64_t>(value)}; }
+
+StepSaid said(Step step, bool done, std::string_view open, std::string_view closed, Arguments arguments) {
+    return {step, done, TextKey{done ? closed : open}, std::move(arguments)};
+}
+
+}  // namespace
+
+StepStrip step_strip(const Vine& start, const Vine& now, std::size_t acts) {
+    const Own own = Reader(start, now).read();
+    const std::size_t pieces = std::min<std::size_t>(own.canes.size(), 2) + std::min<std::size_t>(own.spurs.size(), 2);
+    const bool lengths = own.canes.size() >= 2 && static_cast<std::size_t>(own.canes_cut) == own.canes.size();
+    const bool tied = own.canes.size() >= 2 && static_cast<std::size_t>(own.canes_tied) == own.canes.size();
+    StepStrip strip;
+    strip[0] = said(Step::look, acts > 0, "step.say.look", "step.say.look-done", {});
+    strip[1] = said(Step::choose, pieces >= 4, "step.say.choose", "step.say.choose-done", {{"n", n(pieces)}, {"of", n(4)}});
+    strip[2] = said(Step::clear, own.standing == 0 && own.cuts > 0, "step.say.clear", "step.say.clear-done", {{"n", n(static_cast<std::size_t>(own.standing))}});
+    strip[3] = said(Step::spurs, !own.spurs.empty() && static_cast<std::size_t>(own.spurs_cut) == own.spurs.size(), "step.say.spurs", "step.say.spurs-done",
+                    {{"n", n(static_cast<std::size_t>(own.spurs_cut))}, {"of", n(std::max<std::size_t>(own.spurs.size(), 2))}});
+    strip[4] = said(Step::lengths, lengths, "step.say.lengths", "step.say.lengths-done",
+                    {{"n", n(static_cast<std::size_t>(own.canes_cut))}, {"of", n(std::max<std::size_t>(own.canes.size(), 2))}});
+    strip[5] = said(Step::lay_and_tie, tied, "step.say.lay-and-tie", "step.say.lay-and-tie-done",
+                    {{"n", n(static_cast<std::size_t>(own.canes_tied))}, {"of", n(std::max<std::size_t>(own.canes.size(), 2))}});
+    strip[6] = said(Step::look_back, false, "step.say.look-back", "step.say.look-back", {});
+    return strip;
+}
+
+Step next_step(const StepStrip& strip) {
+    for (const StepSaid& step : strip)
+        if (!step.done) return step.step;
+    return Step::look_back;
+}
+
+}  // namespace spurwright::practice

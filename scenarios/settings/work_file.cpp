@@ -1,0 +1,97 @@
+#include "scenarios/settings/work_file.h"
+
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include <algorithm>
+#include <cstdio>
+
+#include "scenarios/io/json_fields.h"
+#include "scenarios/io/safe_file.h"
+#include "scenarios/settings/folders.h"
+#include "sim/pruning/plan_text.h"
+
+namespace spurwright::settings {
+namespace {
+
+constexpr std::size_t largest_file = 1024 * 1024;
+constexpr int most_set_aside = 1000;
+
+bool is_there(const std::string& path) {
+    struct stat there{};
+    return ::lstat(path.c_str(), &there) == 0;
+}
+
+}  // namespace
+
+Result<Work> read_work(std::string_view text, const std::string& source) {
+    const auto json = io::read_json(text, source);
+    if (!json) return failure(json.error());
+    io::Refusal refusal(source);
+    io::Fields fields(refusal, *json);
+    const std::string kind = fields.text("kind", 100);
+    const auto version = fields.whole("version", 1, 1'000'000);
+    if (!refusal.any() && kind != work_kind) refusal.add("error.work.kind", {{"text", kind}}, *json);
+    if (!refusal.any() && version > work_version) refusal.add("error.work.newer", {{"version", Count{version}}}, *json, Fault::newer);
+    Work work;
+    work.code = fields.text("code", 40, std::string());
+    work.vine_file = fields.text("vine_file", 100, std::string());
+    work.scene = fields.text("scene", 100, std::string());
+    work.house = fields.text("house", 200);
+    const std::string plan = fields.text("plan", longest_plan_text);
+    const auto done = fields.whole("done", 0, static_cast<std::int64_t>(most_edits));
+    fields.end();
+    if (!refusal.any() && work.vine_file.find('/') != std::string::npos) refusal.add("error.work.beside", {{"text", work.vine_file}}, *json);
+    if (!refusal.any() && work.code.empty() == work.vine_file.empty()) refusal.add("error.work.one-vine", {}, *json);
+    if (refusal.any()) return failure(refusal.take());
+    auto parsed = parse_plan(plan);
+    if (!parsed) return failure(std::move(parsed.error()));
+    work.plan = *std::move(parsed);
+    work.done = std::min<std::size_t>(static_cast<std::size_t>(done), work.plan.edits.size());
+    return work;
+}
+
+std::string print_work(const Work& work) {
+    io::Json o = io::Json::object();
+    o.set("kind", work_kind);
+    o.set("version", work_version);
+    if (!work.code.empty()) o.set("code", work.code);
+    if (!work.vine_file.empty()) o.set("vine_file", work.vine_file);
+    if (!work.scene.empty()) o.set("scene", work.scene);
+    o.set("house", work.house);
+    o.set("plan", print_plan(work.plan));
+    o.set("done", static_cast<std::int64_t>(work.done));
+    return io::print_json(o);
+}
+
+Result<std::optional<Work>> WorkFolder::load() const {
+    if (!keeps() || !is_there(present())) return std::optional<Work>();
+    auto text = io::read_file(present(), largest_file);
+    if (!text) return failure(std::move(text.error()));
+    auto work = read_work(*text, present());
+    if (work) return std::optional<Work>(*std::move(work));
+    if (work.error().fault != Fault::newer) set_aside();
+    return failure(std::move(work.error()));
+}
+
+Result<void> WorkFolder::save(const Work& work) const {
+    if (!keeps()) return {};
+    if (auto made = make_folder(folder_); !made) return made;
+    return io::write_file(present(), print_work(work));
+}
+
+void WorkFolder::set_aside() const {
+    if (!keeps()) return;
+    for (int n = 1; n <= most_set_aside; ++n) {
+        const std::string to = path("left-" + std::to_string(n) + ".json");
+        if (is_there(to)) continue;
+        (void)std::rename(present().c_str(), to.c_str());
+        return;
+    }
+}
+
+void WorkFolder::clear() const {
+    if (keeps()) ::unlink(present().c_str());
+}
+
+}  // namespace spurwright::settings

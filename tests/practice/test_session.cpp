@@ -1,0 +1,230 @@
+#include <doctest/doctest.h>
+
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include <cstdlib>
+
+#include "scenarios/io/safe_file.h"
+#include "scenarios/practice/session.h"
+#include "sim/pruning/plan_text.h"
+
+using namespace spurwright;
+using namespace spurwright::practice;
+
+namespace {
+
+// A folder of its own for one test.
+class Somewhere {
+public:
+    Somewhere() {
+        char name[] = "/tmp/spurwright-test-XXXXXX";
+        REQUIRE(::mkdtemp(name) != nullptr);
+        path_ = name;
+    }
+    ~Somewhere() { (void)std::system(("rm -rf '" + path_ + "'").c_str()); }
+    Somewhere(const Somewhere&) = delete;
+    Somewhere& operator=(const Somewhere&) = delete;
+    settings::Folders folders() const { return {path_ + "/config ñ/spurwright/settings.json", path_ + "/data/spurwright/work"}; }
+    const std::string& path() const { return path_; }
+
+private:
+    std::string path_;
+};
+
+const io::Assets assets(std::string(SPURWRIGHT_SOURCE) + "/assets");
+
+std::unique_ptr<Session> opened(const settings::Folders& folders, const Opening& opening = {}) {
+    std::uint64_t next = 5;
+    auto session = Session::make(assets, folders, opening, [next]() mutable { return next++; });
+    REQUIRE(session.has_value());
+    return *std::move(session);
+}
+
+AxisId some_cane(const Session& session) {
+    for (const Axis& axis : session.practice()->now().axes)
+        if (!axis.removed && axis.order > 0 && axis.state == AxisState::live) return axis.id;
+    return {};
+}
+
+Opening first_scene() { return {{}, {}, "first"}; }
+
+}  // namespace
+
+TEST_CASE("work is kept after each act and offered back at the next start, with what was undone") {
+    const Somewhere here;
+    std::string plan;
+    {
+        const auto session = opened(here.folders(), first_scene());
+        session->carry_out(ask::SafetySeen{});
+        const AxisId cane = some_cane(*session);
+        session->carry_out(ask::MarkAs{cane, Role::left});
+        session->carry_out(ask::MarkAs{cane, Role::spur});
+        session->carry_out(ask::MarkAs{cane, Role::remove});
+        session->carry_out(ask::Undo{});
+        plan = print_plan(session->practice()->done());
+        CHECK_FALSE(session->shell().message.has_value());
+    }  // as after a crash: nothing is written at the end
+    const auto again = opened(here.folders());
+    REQUIRE(again->shell().offered);
+    CHECK(again->shell().offered_acts == 2);
+    CHECK(again->practice() == nullptr);
+    again->carry_out(ask::OfferTaken{true});
+    REQUIRE(again->practice() != nullptr);
+    CHECK(print_plan(again->practice()->done()) == plan);
+    CHECK(again->practice()->acts().size() == 3);
+    CHECK(again->practice()->can_redo());
+    CHECK(again->practice()->task().scene == "first");
+}
+
+TEST_CASE("saying no to work from before sticks, and deletes nothing") {
+    const Somewhere here;
+    {
+        const auto session = opened(here.folders(), first_scene());
+        session->carry_out(ask::MarkAs{some_cane(*session), Role::left});
+    }
+    {
+        const auto session = opened(here.folders());
+        REQUIRE(session->shell().offered);
+        session->carry_out(ask::OfferTaken{false});
+    }
+    CHECK_FALSE(opened(here.folders())->shell().offered);
+    CHECK(io::read_file(here.folders().work_folder + "/left-1.json", 1 << 20).has_value());
+}
+
+TEST_CASE("beginning another vine while work is offered sets that work aside") {
+    const Somewhere here;
+    {
+        const auto session = opened(here.folders(), first_scene());
+        session->carry_out(ask::MarkAs{some_cane(*session), Role::left});
+    }
+    const auto session = opened(here.folders(), first_scene());
+    CHECK_FALSE(session->shell().offered);
+    CHECK(io::read_file(here.folders().work_folder + "/left-1.json", 1 << 20).has_value());
+}
+
+TEST_CASE("a second window on the same work is read-only and says so; the first one's work stays") {
+    const Somewhere here;
+    const auto first = opened(here.folders(), first_scene());
+    first->carry_out(ask::MarkAs{some_cane(*first), Role::left});
+    const auto kept = io::read_file(here.folders().work_folder + "/present.json", 1 << 20);
+    REQUIRE(kept.has_value());
+    const auto second = opened(here.folders());
+    CHECK(second->shell().read_only);
+    REQUIRE(second->shell().message.has_value());
+    CHECK(second->shell().message->key.name == "screen.message.second-window");
+    second->carry_out(ask::SceneVine{0});
+    second->carry_out(ask::MarkAs{some_cane(*second), Role::spur});
+    CHECK(second->practice()->done_count() == 1);
+    CHECK(*io::read_file(here.folders().work_folder + "/present.json", 1 << 20) == *kept);
+}
+
+TEST_CASE("settings are kept; nonsense in their file means defaults for this run and the file untouched") {
+    const Somewhere here;
+    const std::string file = here.folders().settings_file;
+    {
+        const auto session = opened(here.folders());
+        CHECK(session->shell().screen == Screen::safety);
+        session->carry_out(ask::SafetySeen{});
+        session->carry_out(ask::Speak{"es"});
+        session->carry_out(ask::TextScale{200});
+        session->carry_out(ask::Theme{"dusk"});
+        session->carry_out(ask::Theme{"no theme"});
+        CHECK(session->words().language() == "es");
+    }
+    {
+        const auto session = opened(here.folders());
+        CHECK(session->shell().screen == Screen::home);
+        CHECK(session->words().language() == "es");
+        CHECK(session->shell().settings.text_percent == 200);
+        CHECK(session->shell().settings.theme == settings::ThemeName::dusk);
+    }
+    for (const std::string nonsense : {"", "{", "[]", "{\"kind\": \"spurwright-settings\", \"version\": 1, \"text_percent\": 5000}",
+                                       "{\"kind\": \"spurwright-settings\", \"version\": 7}", "{\"kind\": \"spurwright-settings\", \"version\": 1, \"language\": \"xx\"}"}) {
+        REQUIRE(io::write_file(file, nonsense).has_value());
+        const auto session = opened(here.folders());
+        CHECK(session->shell().settings == settings::Settings{});
+        REQUIRE(session->shell().message.has_value());
+        CHECK(session->shell().message->key.name == "screen.message.settings-unread");
+        session->carry_out(ask::SafetySeen{});
+        session->carry_out(ask::TextScale{150});
+        CHECK(*io::read_file(file, 1 << 20) == nonsense);
+    }
+}
+
+TEST_CASE("printed settings and work read back the same") {
+    settings::Settings s;
+    s.language = "es-CL";
+    s.text_percent = 175;
+    s.units = settings::UnitsName::inch;
+    s.reduced_motion = s.step_feedback = s.safety_seen = true;
+    CHECK(*settings::read_settings(settings::print_settings(s), "there") == s);
+    settings::Work w{"CODE", "", "first", "general", *parse_plan("cut a12.4+20.0 shears; lay a12 left wraps 1"), 1};
+    CHECK(*settings::read_work(settings::print_work(w), "there") == w);
+}
+
+TEST_CASE("work that cannot be read is set aside, and newer work is left where it is") {
+    for (const bool newer : {false, true}) {
+        const Somewhere here;
+        const std::string file = here.folders().work_folder + "/present.json";
+        REQUIRE(settings::make_folder(here.folders().work_folder).has_value());
+        const std::string bytes = newer ? "{\"kind\": \"spurwright-work\", \"version\": 2, \"house\": \"general\", \"plan\": \"\", \"done\": 0}" : "{\"kind\": \"spurw";
+        REQUIRE(io::write_file(file, bytes).has_value());
+        const auto session = opened(here.folders(), first_scene());
+        session->carry_out(ask::MarkAs{some_cane(*session), Role::left});
+        CHECK(*io::read_file(newer ? file : here.folders().work_folder + "/left-1.json", 1 << 20) == bytes);
+    }
+}
+
+TEST_CASE("work that cannot be saved is said once and goes on in memory") {
+    const Somewhere here;
+    settings::Folders folders = here.folders();
+    REQUIRE(io::write_file(here.path() + "/data", "a file where a folder should be").has_value());
+    const auto session = opened(folders, first_scene());
+    session->carry_out(ask::MarkAs{some_cane(*session), Role::left});
+    CHECK(session->practice()->done_count() == 1);
+}
+
+TEST_CASE("the search finds the best plan beside the work; the look back shows it once it is there") {
+    const Somewhere here;
+    const auto session = opened(here.folders(), first_scene());
+    session->carry_out(ask::GoToStep{Step::look_back});
+    REQUIRE(session->practice()->finished());
+    for (int i = 0; i < 600 && session->shell().searching; ++i) {
+        session->poll();
+        ::usleep(50'000);
+    }
+    REQUIRE_FALSE(session->shell().searching);
+    REQUIRE(session->practice()->look()->plans.has_value());
+    CHECK(session->practice()->look()->best->points > session->practice()->look()->mine.points);
+    CHECK(session->shell().walked.size() == 1);
+    const std::string code = session->practice()->task().code;
+    session->carry_out(ask::NextStep{});  // on a finished vine: the next
+    CHECK(session->practice()->task().code != code);
+    CHECK_FALSE(session->practice()->finished());
+}
+
+TEST_CASE("a typed code opens its vine, and a slip in it is said without losing the vine in hand") {
+    const Somewhere here;
+    const auto session = opened(here.folders(), first_scene());
+    const std::string code = session->practice()->task().code;
+    session->carry_out(ask::OpenCode{"00RM-K1SX-G00Q-0004-0005-046X"});
+    REQUIRE(session->shell().message.has_value());
+    CHECK(session->shell().message->key.name.starts_with("error.code."));
+    CHECK(session->practice()->task().code == code);
+    session->carry_out(ask::OpenCode{code});
+    CHECK_FALSE(session->shell().message.has_value());
+}
+
+TEST_CASE("folders follow XDG: absolute paths only, else those of the home folder") {
+    const auto none = settings::folders_of([](const char*) { return std::nullopt; });
+    CHECK(none.settings_file.empty());
+    CHECK(none.work_folder.empty());
+    const auto home = settings::folders_of([](const char* name) -> std::optional<std::string> {
+        if (std::string(name) == "HOME") return "/home/someone";
+        if (std::string(name) == "XDG_DATA_HOME") return "relative";
+        return std::nullopt;
+    });
+    CHECK(home.settings_file == "/home/someone/.config/spurwright/settings.json");
+    CHECK(home.work_folder == "/home/someone/.local/share/spurwright/work");
+}

@@ -1,0 +1,164 @@
+#include "tests/ui/staged.h"
+
+#include <doctest/doctest.h>
+
+#include "render/ui/fonts.h"
+#include "scenarios/commands/vine_source.h"
+#include "scenarios/scenes/beginner.h"
+#include "sim/pruning/legal_edits.h"
+#include "sim/vine/vine_code.h"
+#include "sim/vine/vine_query.h"
+
+namespace spurwright::test {
+
+using practice::HandTool;
+using practice::Practice;
+using practice::Screen;
+using practice::Shell;
+
+namespace {
+
+constexpr const char* code = "00RM-K1SX-G00Q-0004-0005-046T";
+
+Shell at(Screen screen) {
+    Shell shell;
+    shell.screen = screen;
+    shell.settings.safety_seen = true;
+    shell.codes = {code, "00RM-K1SX-G00Q-0004-0006-0000", "00RM-K1SX-G00Q-0004-0007-0000",
+                   "00RM-K1SX-G00Q-0004-0008-0000", "00RM-K1SX-G00Q-0004-0009-0000"};
+    return shell;
+}
+
+template <class Change>
+std::shared_ptr<Practice> changed(const Practice& from, Change change) {
+    auto copy = std::make_shared<Practice>(from);
+    change(*copy);
+    return copy;
+}
+
+ui::Marks some_marks() {
+    ui::Marks marks;
+    marks.tapes = {{{420, 300}, ui::tape_of(Role::left), 36, "", false},
+                   {{470, 310}, ui::tape_of(Role::spur), 36, "", false},
+                   {{520, 300}, ui::tape_of(Role::remove), 40, "", false},
+                   {{570, 305}, ui::tape_of(Role::spare), 36, "", false},
+                   {{640, 320}, ui::tape_of(rules::Mend::now), 44, "", true}};
+    marks.cuts = {{{700, 360}, {0.2f, -0.98f}, 14, false}, {{740, 420}, {1, 0}, 10, true}};
+    marks.ticks = {{{800, 300}, {1, 0}, 1},
+                   {{803, 320}, {-1, 0}, 2},
+                   {{806, 340}, {1, 0}, 3},
+                   {{809, 360}, {-1, 0}, 4},
+                   {{812, 380}, {1, 0}, 5}};
+    marks.twins = {{{{860, 480}, {880, 420}, {930, 380}, {1000, 372}, {1060, 370}}, "better"}};
+    marks.arrows = {{{450, 470}, {-1, 0}}};
+    marks.labels = {{{700, 360}, "½ thumb past node 9, 2 buds kept", "7 buds come off", false}};
+    return marks;
+}
+
+} // namespace
+
+Practice grown_practice() {
+    auto found = commands::vine_of_code(code);
+    REQUIRE(found.has_value());
+    return Practice({found->vine,
+                     code,
+                     "first",
+                     "general",
+                     {},
+                     {"scene.first.learn-1", "scene.first.learn-2", "scene.first.learn-3"}});
+}
+
+Practice finished_practice() {
+    Practice practice = grown_practice();
+    const Plan plan = scenes::beginners_plan(practice.start(), {Pruner::thin_wood, Pruner::too_many_buds});
+    for (const Edit& edit : plan.edits) REQUIRE(practice.act(edit).has_value());
+    practice.finish();
+    practice.add_plans(practice::search_plans(practice.start(), practice.task().house));
+    return practice;
+}
+
+std::vector<Staged> all_staged() {
+    const Practice start = grown_practice(), done = finished_practice();
+    const std::vector<AxisId> canes = cane_candidates(start.start());
+    REQUIRE(canes.size() > 2);
+    std::vector<Staged> all;
+    const auto add = [&](std::string name, Shell shell, std::shared_ptr<Practice> practice = nullptr) -> Staged& {
+        all.push_back({std::move(name), std::move(shell), std::move(practice), {}, {}});
+        return all.back();
+    };
+    Shell first = at(Screen::safety);
+    first.settings.safety_seen = false;
+    add("safety-first", first);
+    add("safety-again", at(Screen::safety));
+    add("home-empty", at(Screen::home));
+    Shell walked = at(Screen::home);
+    walked.walked = {code, walked.codes[1]};
+    add("home-walked", walked, changed(start, [](Practice&) {}));
+    Shell offered = at(Screen::home);
+    offered.offered = true;
+    offered.offered_code = code;
+    offered.offered_acts = 12;
+    add("home-offer", offered);
+    add("row-start", at(Screen::row), changed(start, [](Practice&) {})).marks = some_marks();
+    Staged& acts = add("row-acts", at(Screen::row), changed(start, [&](Practice& p) {
+                           REQUIRE(p.mark(canes[0], Role::left).has_value());
+                           REQUIRE(p.mark(canes[1], Role::spur).has_value());
+                           REQUIRE(p.cut({canes[2], {}, {}}, Tool::loppers).has_value());
+                           p.undo();
+                           p.choose(canes[1]);
+                           p.go_to(rules::Step::choose);
+                           p.tool = HandTool::tape;
+                       }));
+    acts.views.row.set = acts.views.row.acts_open = true;
+    acts.views.row.card_open = false;
+    Staged& card = add("row-card", at(Screen::row), changed(start, [&](Practice& p) {
+                           p.choose(canes[1]);
+                           p.walk_buds(1);
+                           p.calliper_asked = true;
+                           p.go_to(rules::Step::lay_and_tie);
+                           p.tool = HandTool::hands;
+                       }));
+    card.views.row.set = true;
+    add("row-tape", at(Screen::row),
+        changed(start,
+                [&](Practice& p) {
+                    p.choose(canes[0]);
+                    p.tool = HandTool::tape;
+                }))
+        .marks = some_marks();
+    Shell second = at(Screen::row);
+    second.read_only = true;
+    Staged& looks = add("row-looks", second, changed(start, [](Practice& p) { p.finish(), p.cut_again(); }));
+    looks.views.row.set = looks.views.row.looks_open = true;
+    looks.views.row.card_open = false;
+    add("row-waiting", at(Screen::row), changed(start, [&](Practice& p) {
+            const AxisId trunk = p.start().axes.front().id;
+            REQUIRE(p.act(Cut{node_id(trunk, 2), Length{20'000}, Tool::saw, {}}).has_value());
+            REQUIRE(p.waiting().has_value());
+        }));
+    Shell told = at(Screen::row);
+    told.message = practice::Message{TextKey{"error.practice.choose-first"}, {}};
+    add("row-message", told, changed(start, [](Practice&) {}));
+    add("look-first", at(Screen::row), changed(done, [](Practice& p) { p.look()->current = 0; })).marks = some_marks();
+    Staged& whole = add("look-whole", at(Screen::row),
+                        changed(done, [](Practice& p) { p.look()->current = p.look()->walk.size(); }));
+    whole.views.look.list_open = true;
+    Staged& why = add("look-why", at(Screen::row), changed(done, [](Practice& p) { p.look()->current = 1; }));
+    why.views.look.why_open = why.views.look.points_open = why.views.look.noting = true;
+    Shell counting = at(Screen::row);
+    counting.searching = true;
+    add("look-counting", counting, changed(start, [](Practice& p) {
+            p.finish();
+            p.look()->current = p.look()->walk.size();
+        }));
+    add("settings", at(Screen::settings));
+    add("settings-vine", at(Screen::settings), changed(start, [](Practice&) {}));
+    add("find-row", at(Screen::row), changed(start, [](Practice&) {})).views.sheet = ui::Sheet::find;
+    add("find-home", at(Screen::home)).views.sheet = ui::Sheet::find;
+    add("keys-row", at(Screen::row), changed(start, [](Practice&) {})).views.sheet = ui::Sheet::keys;
+    add("keys-look", at(Screen::row), changed(done, [](Practice&) {})).views.sheet = ui::Sheet::keys;
+    add("keys-home", at(Screen::home)).views.sheet = ui::Sheet::keys;
+    return all;
+}
+
+} // namespace spurwright::test

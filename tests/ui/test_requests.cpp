@@ -1,0 +1,236 @@
+// Clicks and keys do what they say, found by name, in both languages.
+#include <doctest/doctest.h>
+
+#include <functional>
+
+#include "tests/ui/driver.h"
+#include "tests/ui/staged.h"
+
+using namespace spurwright;
+using practice::HandTool;
+using practice::Request;
+namespace ask = practice::ask;
+namespace key = ui::key;
+using test::Driver;
+using test::Staged;
+
+namespace {
+
+const Staged& staged(const std::string& name) {
+    static const std::vector<Staged> all = test::all_staged();
+    for (const Staged& one : all)
+        if (one.name == name) return one;
+    FAIL(name);
+    return all.front();
+}
+
+// What a click on a widget of a staged screen asks.
+std::optional<Request> clicked(const std::string& screen, std::string_view widget, const std::string& language = "en") {
+    Driver driver({language, 100, 1920, 1080});
+    driver.views = staged(screen).views;
+    return driver.click(staged(screen).state(), widget);
+}
+
+std::optional<Request> pressed(const std::string& screen, ui::KeyPress press) {
+    Driver driver({});
+    driver.views = staged(screen).views;
+    driver.settle(staged(screen).state());
+    return driver.press(staged(screen).state(), press);
+}
+
+template <class R>
+const R* as(const std::optional<Request>& asked) {
+    return asked ? std::get_if<R>(&*asked) : nullptr;
+}
+
+template <class R>
+bool asks(const std::optional<Request>& asked) {
+    return as<R>(asked) != nullptr;
+}
+
+} // namespace
+
+TEST_CASE("buttons ask what they say, in English and in Spanish") {
+    for (const std::string language : {"en", "es"}) {
+        CAPTURE(language);
+        const auto click = [&](const char* screen, const char* widget) { return clicked(screen, widget, language); };
+        CHECK(asks<ask::SafetySeen>(click("safety-first", "safety.read")));
+        const auto spoken = click("safety-first", "safety.language.es");
+        REQUIRE(asks<ask::Speak>(spoken));
+        CHECK(as<ask::Speak>(spoken)->language == "es");
+        CHECK(asks<ask::NextVine>(click("home-empty", "home.next-vine")));
+        CHECK(asks<ask::NextVine>(click("home-empty", "home.row")));
+        CHECK(asks<ask::SceneVine>(click("home-empty", "home.shed")));
+        CHECK(as<ask::SceneVine>(click("home-empty", "home.scene.first.3"))->number == 3);
+        CHECK(as<ask::GoTo>(click("home-walked", "home.go-on"))->screen == practice::Screen::row);
+        CHECK(as<ask::OpenCode>(click("home-walked", "home.walked.1"))->code == staged("home-walked").shell.walked[1]);
+        CHECK(as<ask::OfferTaken>(click("home-offer", "say.go-on"))->yes);
+        CHECK_FALSE(as<ask::OfferTaken>(click("home-offer", "say.begin-new"))->yes);
+        CHECK(as<ask::TakeTool>(click("row-start", "row.tool.saw"))->tool == HandTool::saw);
+        CHECK(as<ask::GoToStep>(click("row-start", "row.step.lengths"))->step == rules::Step::lengths);
+        CHECK(asks<ask::NextStep>(click("row-start", "row.next-step")));
+        CHECK(as<ask::GoTo>(click("row-start", "row.home"))->screen == practice::Screen::home);
+        CHECK(asks<ask::Undo>(click("row-acts", "row.undo")));
+        CHECK(asks<ask::Redo>(click("row-acts", "row.redo")));
+        CHECK(as<ask::JumpTo>(click("row-acts", "row.act.2"))->done == 3);
+        CHECK(as<ask::JumpTo>(click("row-acts", "row.act.none"))->done == 0);
+        const auto marked = click("row-acts", "row.tape.remove");
+        REQUIRE(asks<ask::MarkAs>(marked));
+        CHECK(as<ask::MarkAs>(marked)->role == Role::remove);
+        CHECK(as<ask::MarkAs>(marked)->axis == staged("row-acts").practice->chosen);
+        CHECK(as<ask::LayTo>(click("row-card", "row.lay.far"))->side == Side::right);
+        CHECK(asks<ask::Confirm>(click("row-waiting", "say.yes")));
+        CHECK(asks<ask::TakeBack>(click("row-waiting", "say.no")));
+        CHECK(asks<ask::CloseMessage>(click("row-message", "say.close")));
+        CHECK(as<ask::NextPiece>(click("look-first", "look.next-piece"))->step == 1);
+        CHECK(as<ask::NextPiece>(click("look-first", "look.previous-piece"))->step == -1);
+        CHECK(asks<ask::LookAtPiece>(click("look-first", "look.go-there")));
+        CHECK_FALSE(as<ask::ShowTwin>(click("look-first", "look.twin"))->on);
+        CHECK(asks<ask::NextAsGood>(click("look-first", "look.as-good")));
+        CHECK(asks<ask::CutAgain>(click("look-first", "look.cut-again")));
+        CHECK(asks<ask::NextVine>(click("look-first", "look.next-vine")));
+        CHECK(as<ask::Theme>(click("settings", "settings.theme.dusk"))->theme == "dusk");
+        CHECK(as<ask::Units>(click("settings", "settings.units.inch"))->units == "inch");
+        CHECK(as<ask::TextScale>(click("settings", "settings.text.more"))->percent == 125);
+        CHECK(as<ask::TextScale>(click("settings", "settings.text.track"))->percent > 100);
+        CHECK(as<ask::ReducedMotion>(click("settings", "settings.motion"))->on);
+        CHECK(as<ask::StepFeedback>(click("settings", "settings.feedback"))->on);
+    }
+}
+
+TEST_CASE("keys ask what the one table of keys says") {
+    CHECK(asks<ask::Undo>(pressed("row-acts", {'Z', true})));
+    CHECK(asks<ask::Redo>(pressed("row-acts", {'Y', true})));
+    CHECK(as<ask::WalkCanes>(pressed("row-start", {key::tab}))->step == 1);
+    CHECK(as<ask::WalkCanes>(pressed("row-start", {key::tab, false, true}))->step == -1);
+    CHECK(as<ask::WalkBuds>(pressed("row-acts", {key::period}))->step == 1);
+    CHECK(as<ask::WalkBuds>(pressed("row-acts", {key::comma}))->step == -1);
+    CHECK(asks<ask::CutHere>(pressed("row-acts", {'C'})));
+    CHECK(as<ask::TakeTool>(pressed("row-start", {'C'}))->tool == HandTool::shears);
+    CHECK(as<ask::TakeTool>(pressed("row-start", {'K'}))->tool == HandTool::calliper);
+    CHECK(as<ask::TakeTool>(pressed("row-start", {'M'}))->tool == HandTool::tape);
+    CHECK(asks<ask::TieHere>(pressed("row-acts", {'T'})));
+    CHECK(asks<ask::LookAtChosen>(pressed("row-acts", {'V'})));
+    CHECK(as<ask::Hatch>(pressed("row-start", {'H'}))->on);
+    CHECK(asks<ask::TakeBack>(pressed("row-start", {key::escape})));
+    CHECK(asks<ask::NextStep>(pressed("row-start", {key::enter, true})));
+    CHECK(asks<ask::Confirm>(pressed("row-waiting", {key::enter})));
+    CHECK(asks<ask::TakeBack>(pressed("row-waiting", {key::escape})));
+    const std::pair<int, const char*> looks[] = {{key::f2, "row"},  {key::f3, "other-side"}, {key::f4, "along"},
+                                                 {key::f5, "head"}, {key::f6, "cane"},       {key::f7, "above"},
+                                                 {key::home, "row"}};
+    for (const auto& [k, view] : looks) CHECK(as<ask::LookFrom>(pressed("row-start", {k}))->view == view);
+    CHECK(as<ask::NextPiece>(pressed("look-first", {'N'}))->step == 1);
+    CHECK(as<ask::NextPiece>(pressed("look-first", {'P'}))->step == -1);
+    CHECK(asks<ask::LookAtPiece>(pressed("look-first", {key::enter})));
+    CHECK_FALSE(as<ask::ShowTwin>(pressed("look-first", {'B'}))->on);
+    CHECK(asks<ask::NextAsGood>(pressed("look-first", {'A'})));
+    CHECK(asks<ask::CutAgain>(pressed("look-first", {'R'})));
+    CHECK_FALSE(pressed("look-first", {'C'}).has_value()); // a finished vine is not cut
+    CHECK_FALSE(pressed("home-empty", {'Z', true}).has_value());
+    CHECK(asks<ask::SafetySeen>(pressed("safety-first", {key::enter})));
+}
+
+TEST_CASE("tape by keys alone: M, arrows, Enter") {
+    Driver driver({});
+    const Staged& one = staged("row-acts");
+    driver.settle(one.state());
+    driver.press(one.state(), {'M'});
+    CHECK(driver.views.takes_arrows());
+    driver.press(one.state(), {key::right});
+    driver.press(one.state(), {key::right});
+    const auto asked = driver.press(one.state(), {key::enter});
+    REQUIRE(asks<ask::MarkAs>(asked));
+    CHECK(as<ask::MarkAs>(asked)->role == Role::spur);
+    CHECK_FALSE(driver.views.takes_arrows());
+}
+
+TEST_CASE("laying by keys alone: L, then the arrow to a post") {
+    Driver driver({});
+    const Staged& one = staged("row-acts");
+    driver.settle(one.state());
+    CHECK_FALSE(driver.press(one.state(), {'L'}).has_value());
+    CHECK(driver.views.takes_arrows());
+    const auto asked = driver.press(one.state(), {key::left});
+    REQUIRE(asks<ask::LayTo>(asked));
+    CHECK(as<ask::LayTo>(asked)->side == Side::left);
+}
+
+TEST_CASE("a typed code is asked for by button and by Enter, and letters typed are no commands") {
+    for (const bool enter : {true, false}) {
+        Driver driver({});
+        const Staged& one = staged("look-first");
+        driver.views.look.code.focus = true;
+        driver.settle(one.state());
+        driver.type(one.state(), "00RM-K1SX");
+        CHECK_FALSE(asks<ask::CutAgain>(driver.press(one.state(), {'R'})));
+        const auto asked =
+            enter ? driver.press(one.state(), {key::enter}) : driver.click(one.state(), "look.open-code");
+        REQUIRE(asks<ask::OpenCode>(asked));
+        CHECK(as<ask::OpenCode>(asked)->code == "00RM-K1SX");
+    }
+}
+
+TEST_CASE("what the house does otherwise is typed in one's own words") {
+    Driver driver({"es"});
+    const Staged& one = staged("look-first");
+    driver.settle(one.state());
+    driver.press(one.state(), {'D'});
+    driver.settle(one.state());
+    driver.type(one.state(), "Aquí dejamos una vara de más, señor");
+    const auto asked = driver.press(one.state(), {key::enter});
+    REQUIRE(asks<ask::Disagree>(asked));
+    CHECK(as<ask::Disagree>(asked)->note == "Aquí dejamos una vara de más, señor");
+}
+
+TEST_CASE("Find runs a command by the first letters of its words, accents or not") {
+    const std::pair<const char*, const char*> typed[] = {{"en", "sa take"}, {"es", "serr"}};
+    for (const auto& [language, text] : typed) {
+        Driver driver({language});
+        const Staged& one = staged("row-start");
+        driver.settle(one.state());
+        driver.press(one.state(), {'F', true});
+        CHECK(driver.views.sheet == ui::Sheet::find);
+        driver.settle(one.state());
+        driver.type(one.state(), text);
+        driver.settle(one.state());
+        const auto asked = driver.press(one.state(), {key::enter});
+        REQUIRE(asks<ask::TakeTool>(asked));
+        CHECK(as<ask::TakeTool>(asked)->tool == HandTool::saw);
+        CHECK(driver.views.sheet == ui::Sheet::none);
+    }
+    CHECK(ui::found_by("Número de árbol", "arb num"));
+    CHECK_FALSE(ui::found_by("Cut here", "her cutt"));
+    CHECK(ui::found_by("Cut here", ""));
+}
+
+TEST_CASE("Esc always closes a sheet, and the picture's keys rest while it is open") {
+    for (const ui::KeyPress open : {ui::KeyPress{'F', true}, ui::KeyPress{key::f1}}) {
+        Driver driver({});
+        const Staged& one = staged("row-acts");
+        driver.settle(one.state());
+        driver.press(one.state(), open);
+        CHECK(driver.views.sheet != ui::Sheet::none);
+        driver.settle(one.state());
+        CHECK_FALSE(asks<ask::CutHere>(driver.press(one.state(), {'C'})));
+        CHECK_FALSE(driver.press(one.state(), {key::escape}).has_value());
+        CHECK(driver.views.sheet == ui::Sheet::none);
+    }
+}
+
+TEST_CASE("home, safety and settings are worked by arrows and Enter, with the focus shown") {
+    for (const char* screen : {"home-empty", "safety-again", "settings"}) {
+        CAPTURE(screen);
+        Driver driver({});
+        const Staged& one = staged(screen);
+        driver.settle(one.state());
+        driver.press(one.state(), {key::down});
+        driver.press(one.state(), {key::down});
+        driver.settle(one.state());
+        int focused = 0;
+        for (const ui::Probed& p : driver.probe().all()) focused += p.focused ? 1 : 0;
+        CHECK(focused == 1);
+        const auto asked = driver.press(one.state(), {key::enter});
+        CHECK((asked.has_value() || driver.views.sheet != ui::Sheet::none));
+    }
+}

@@ -1,0 +1,2 @@
+include(${CMAKE_CURRENT_LIST_DIR}/release.cmake)
+set(SPURWRIGHT_RENDER ON CACHE BOOL "")

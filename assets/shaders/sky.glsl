@@ -4,7 +4,7 @@ vec3 sky_colour(vec3 dir) {
     if (to_sun.w > 0.5) return vec3(1.00, 1.04, 1.10) * (0.62 + 0.38 * e);
     float c = clamp(dot(dir, to_sun.xyz), -1.0, 1.0), g = acos(c);
     float glow = (0.91 + 6.0 * exp(-3.0 * g) + 0.45 * c * c) * (1.0 - exp(-0.32 / max(e, 0.04)));
-    vec3 ramp = mix(vec3(.88, .86, .80), vec3(.24, .44, .80), 1.0 - exp(-3.6 * e));
+    vec3 ramp = mix(vec3(.88, .86, .80), vec3(.20, .42, .84), 1.0 - exp(-3.6 * e));
     vec3 halo = vec3(1.0, .80, .55) * exp(-6.0 * g);
     return 1.25 * ramp * (0.55 + 0.45 * glow) + halo;
 }

@@ -3,7 +3,7 @@
 // draws.
 #pragma once
 
-#include <cstdlib>  // says which C library it is
+#include <cstdlib> // says which C library it is
 
 #ifdef __GLIBC__
 #include <malloc.h>
@@ -13,10 +13,11 @@ namespace spurwright::app {
 
 inline bool keep_freed_memory() {
 #ifdef __GLIBC__
-    return mallopt(M_TRIM_THRESHOLD, 512 << 20) != 0 && mallopt(M_MMAP_THRESHOLD, 512 << 20) != 0 && mallopt(M_TOP_PAD, 64 << 20) != 0;
+    return mallopt(M_TRIM_THRESHOLD, 512 << 20) != 0 && mallopt(M_MMAP_THRESHOLD, 512 << 20) != 0 &&
+           mallopt(M_TOP_PAD, 64 << 20) != 0;
 #else
     return true;
 #endif
 }
 
-}  // namespace spurwright::app
+} // namespace spurwright::app

@@ -8,8 +8,11 @@ namespace spurwright::app {
 Result<void> check_size(int width, int height) {
     for (const int side : {width, height})
         if (side < least_pixels || side > most_pixels)
-            return failure(Error{Fault::out_of_range, {"error.picture.size"},
-                                 {{"size", std::to_string(width) + "x" + std::to_string(height)}, {"low", Count{least_pixels}}, {"high", Count{most_pixels}}},
+            return failure(Error{Fault::out_of_range,
+                                 {"error.picture.size"},
+                                 {{"size", std::to_string(width) + "x" + std::to_string(height)},
+                                  {"low", Count{least_pixels}},
+                                  {"high", Count{most_pixels}}},
                                  {"--size", 0, 0, 0}});
     return {};
 }
@@ -36,8 +39,11 @@ Result<std::vector<std::uint8_t>> Studio::draw(const Vine& vine, const PictureWi
     gl::Canvas canvas(wish.width, wish.height);
     if (!canvas.complete()) return failure(Error{Fault::missing, {"error.picture.no-gl"}, {}, {}});
     const auto camera = scene::camera_of(wish.view, shape, wish.chosen);
-    renderer_->draw(scene::draw_list(vine_, surroundings_, {}, camera, scene::light_of(wish.sky), wish.plain), canvas.target());
+    auto list = scene::draw_list(vine_, surroundings_, wish.emphases, camera, scene::light_of(wish.sky), wish.plain);
+    list.spacing = static_cast<float>(shape.spacing);
+    list.row_spacing = static_cast<float>(shape.row_spacing);
+    renderer_->draw(list, canvas.target());
     return canvas.pixels();
 }
 
-}  // namespace spurwright::app
+} // namespace spurwright::app

@@ -19,6 +19,7 @@ struct PictureWish {
     scene::Sky sky{};
     AxisId chosen;      // for the view `cane`
     bool plain = false; // without neighbours and rows
+    std::vector<scene::Emphasis> emphases;
 };
 
 inline constexpr int least_pixels = 16, most_pixels = 4096;
@@ -27,14 +28,15 @@ inline constexpr int least_pixels = 16, most_pixels = 4096;
 class Studio {
 public:
     // Fails (Fault::missing) without EGL, OpenGL 3.3 or the shader files.
-    [[nodiscard]] static Result<std::unique_ptr<Studio>> make(const std::string& assets, const gl::Quality& quality = gl::still_quality);
+    [[nodiscard]] static Result<std::unique_ptr<Studio>> make(const std::string& assets,
+                                                              const gl::Quality& quality = gl::still_quality);
 
     // RGBA, lowest row first. Needs a size within least_pixels and most_pixels.
     [[nodiscard]] Result<std::vector<std::uint8_t>> draw(const Vine& vine, const PictureWish& wish);
     std::string machine() const { return renderer_->machine(); }
 
 private:
-    std::unique_ptr<gl::OffscreenContext> context_;  // outlives the renderer
+    std::unique_ptr<gl::OffscreenContext> context_; // outlives the renderer
     std::unique_ptr<gl::Renderer> renderer_;
     mesh::Mesh vine_, surroundings_;
 };
@@ -42,4 +44,4 @@ private:
 // Refuses a size outside the limits (Fault::out_of_range).
 [[nodiscard]] Result<void> check_size(int width, int height);
 
-}  // namespace spurwright::app
+} // namespace spurwright::app

@@ -2,7 +2,9 @@
 
 namespace spurwright::gl {
 
-Canvas::Canvas(int width, int height) : width_(width), height_(height), colour_(new_texture()), depth_(new_renderbuffer()), framebuffer_(new_framebuffer()) {
+Canvas::Canvas(int width, int height)
+    : width_(width), height_(height), colour_(new_texture()), depth_(new_renderbuffer()),
+      framebuffer_(new_framebuffer()) {
     glBindTexture(GL_TEXTURE_2D, colour_.get());
     glTexImage2D(GL_TEXTURE_2D, 0, GL_RGBA8, width, height, 0, GL_RGBA, GL_UNSIGNED_BYTE, nullptr);
     glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MIN_FILTER, GL_LINEAR);
@@ -25,4 +27,4 @@ std::vector<std::uint8_t> Canvas::pixels() const {
     return out;
 }
 
-}  // namespace spurwright::gl
+} // namespace spurwright::gl

@@ -23,7 +23,7 @@ public:
     int width() const { return width_; }
     int height() const { return height_; }
     bool complete() const { return complete_; }
-    std::vector<std::uint8_t> pixels() const;  // RGBA, lowest row first
+    std::vector<std::uint8_t> pixels() const; // RGBA, lowest row first
 
 private:
     int width_, height_;
@@ -33,4 +33,4 @@ private:
     bool complete_ = false;
 };
 
-}  // namespace spurwright::gl
+} // namespace spurwright::gl

@@ -15,4 +15,4 @@ inline constexpr int detail_width = 256, detail_height = 512;
 std::vector<std::uint8_t> detail_pixels();
 Texture detail_texture();
 
-}  // namespace spurwright::gl
+} // namespace spurwright::gl

@@ -44,10 +44,30 @@ using Framebuffer = Name<free_framebuffer>;
 using Renderbuffer = Name<free_renderbuffer>;
 using Program = Name<free_program>;
 
-inline Buffer new_buffer() { GLuint n = 0; glGenBuffers(1, &n); return Buffer(n); }
-inline VertexArray new_array() { GLuint n = 0; glGenVertexArrays(1, &n); return VertexArray(n); }
-inline Texture new_texture() { GLuint n = 0; glGenTextures(1, &n); return Texture(n); }
-inline Framebuffer new_framebuffer() { GLuint n = 0; glGenFramebuffers(1, &n); return Framebuffer(n); }
-inline Renderbuffer new_renderbuffer() { GLuint n = 0; glGenRenderbuffers(1, &n); return Renderbuffer(n); }
+inline Buffer new_buffer() {
+    GLuint n = 0;
+    glGenBuffers(1, &n);
+    return Buffer(n);
+}
+inline VertexArray new_array() {
+    GLuint n = 0;
+    glGenVertexArrays(1, &n);
+    return VertexArray(n);
+}
+inline Texture new_texture() {
+    GLuint n = 0;
+    glGenTextures(1, &n);
+    return Texture(n);
+}
+inline Framebuffer new_framebuffer() {
+    GLuint n = 0;
+    glGenFramebuffers(1, &n);
+    return Framebuffer(n);
+}
+inline Renderbuffer new_renderbuffer() {
+    GLuint n = 0;
+    glGenRenderbuffers(1, &n);
+    return Renderbuffer(n);
+}
 
-}  // namespace spurwright::gl
+} // namespace spurwright::gl

@@ -20,4 +20,4 @@ private:
     void* context_ = nullptr;
 };
 
-}  // namespace spurwright::gl
+} // namespace spurwright::gl

@@ -23,4 +23,4 @@ std::string png_bytes(const std::vector<std::uint8_t>& rgba, int width, int heig
     return bytes;
 }
 
-}  // namespace spurwright::gl
+} // namespace spurwright::gl

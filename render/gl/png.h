@@ -10,4 +10,4 @@ namespace spurwright::gl {
 // RGBA in, RGB out. Needs width x height x 4 bytes. Empty only where memory runs out.
 std::string png_bytes(const std::vector<std::uint8_t>& rgba, int width, int height);
 
-}  // namespace spurwright::gl
+} // namespace spurwright::gl

@@ -2,14 +2,14 @@
 
 #include <array>
 #include <cmath>
-#include <cstddef>
-#include <cstring>
 
 #include <glm/gtc/matrix_transform.hpp>
 #include <glm/gtc/type_ptr.hpp>
 
 #include "render/gl/detail_texture.h"
+#include "render/gl/samples.h"
 #include "render/gl/shaders.h"
+#include "render/gl/shadow_map.h"
 
 namespace spurwright::gl {
 namespace {
@@ -17,13 +17,13 @@ namespace {
 using mesh::Material;
 using scene::Of;
 
-constexpr std::array<const char*, mesh::material_count> define_of{"CANE", "TWO_YEAR", "OLD", "BUD", "DRY", "FACE", "TIMBER", "METAL", "RUBBER",
-                                                                  "TWINE", "CARD", "GROUND", "CARD", "BACKDROP", "THIN"};
+constexpr std::array<const char*, mesh::material_count> define_of{"CANE", "TWO_YEAR", "OLD",   "BUD",      "DRY",
+                                                                  "FACE", "TIMBER",   "METAL", "RUBBER",   "TWINE",
+                                                                  "CARD", "GROUND",   "CARD",  "BACKDROP", "THIN"};
 
-bool casts_shadow(Material m) {
-    return m != Material::ground && m != Material::backdrop && m != Material::thin && m != Material::card && m != Material::face;
+bool two_sided(Material m) {
+    return m == Material::card || m == Material::leaf || m == Material::old || m == Material::backdrop;
 }
-bool two_sided(Material m) { return m == Material::card || m == Material::leaf || m == Material::old || m == Material::backdrop; }
 
 // As frame.glsl reads it (std140).
 struct FrameBlock {
@@ -31,113 +31,34 @@ struct FrameBlock {
     glm::vec4 eye, to_sun, sun, sky_up, sky_horizon, bounce, picture;
 };
 
-struct GpuMesh {
-    VertexArray array = new_array();
-    Buffer vertices = new_buffer(), indices = new_buffer();
-    std::array<std::size_t, mesh::material_count> first{};  // of each material within the joined indices
-
-    void fill(const mesh::Mesh& m) {
-        glBindVertexArray(array.get());
-        glBindBuffer(GL_ARRAY_BUFFER, vertices.get());
-        glBufferData(GL_ARRAY_BUFFER, static_cast<GLsizeiptr>(m.vertices.size() * sizeof(mesh::Vertex)), m.vertices.data(), GL_DYNAMIC_DRAW);
-        std::size_t count = 0;
-        for (std::size_t k = 0; k < mesh::material_count; ++k) {
-            first[k] = count;
-            count += m.indices[k].size();
-        }
-        glBindBuffer(GL_ELEMENT_ARRAY_BUFFER, indices.get());
-        glBufferData(GL_ELEMENT_ARRAY_BUFFER, static_cast<GLsizeiptr>(count * 4), nullptr, GL_DYNAMIC_DRAW);
-        for (std::size_t k = 0; k < mesh::material_count; ++k)
-            if (!m.indices[k].empty())
-                glBufferSubData(GL_ELEMENT_ARRAY_BUFFER, static_cast<GLintptr>(first[k] * 4), static_cast<GLsizeiptr>(m.indices[k].size() * 4), m.indices[k].data());
-        constexpr GLsizei stride = sizeof(mesh::Vertex);
-        const auto at = [](std::size_t offset) { return reinterpret_cast<const void*>(offset); };
-        glVertexAttribPointer(0, 3, GL_FLOAT, GL_FALSE, stride, at(offsetof(mesh::Vertex, position)));
-        glVertexAttribPointer(1, 3, GL_FLOAT, GL_FALSE, stride, at(offsetof(mesh::Vertex, normal)));
-        glVertexAttribPointer(2, 2, GL_FLOAT, GL_FALSE, stride, at(offsetof(mesh::Vertex, u)));
-        glVertexAttribIPointer(3, 1, GL_UNSIGNED_SHORT, stride, at(offsetof(mesh::Vertex, part)));
-        glVertexAttribPointer(4, 2, GL_BYTE, GL_TRUE, stride, at(offsetof(mesh::Vertex, axis)));
-        glVertexAttribPointer(5, 3, GL_UNSIGNED_BYTE, GL_TRUE, stride, at(offsetof(mesh::Vertex, age)));
-        glVertexAttribIPointer(6, 1, GL_UNSIGNED_BYTE, stride, at(offsetof(mesh::Vertex, flags)));
-        for (GLuint k = 0; k < 7; ++k) glEnableVertexAttribArray(k);
-    }
-
-    void draw(const scene::Drawn& item) const {
-        const std::size_t from = first[static_cast<std::size_t>(item.material)] + item.first;
-        glDrawElements(GL_TRIANGLES, static_cast<GLsizei>(item.count), GL_UNSIGNED_INT, reinterpret_cast<const void*>(from * 4));
-    }
-};
-
 struct Painted {
     Program program;
     GLint look = -1, dim = -1;
 };
 
-// Many samples a pixel, kept apart from the window's framebuffer and made when first needed.
-struct Samples {
-    int width = 0, height = 0, count = 0;
-    Renderbuffer colour, depth;
-    Framebuffer framebuffer;
-
-    bool fit(int w, int h, int samples) {
-        if (w == width && h == height && samples == count) return true;
-        colour = new_renderbuffer();
-        depth = new_renderbuffer();
-        framebuffer = new_framebuffer();
-        glBindRenderbuffer(GL_RENDERBUFFER, colour.get());
-        glRenderbufferStorageMultisample(GL_RENDERBUFFER, samples, GL_RGBA8, w, h);
-        glBindRenderbuffer(GL_RENDERBUFFER, depth.get());
-        glRenderbufferStorageMultisample(GL_RENDERBUFFER, samples, GL_DEPTH24_STENCIL8, w, h);
-        glBindFramebuffer(GL_FRAMEBUFFER, framebuffer.get());
-        glFramebufferRenderbuffer(GL_FRAMEBUFFER, GL_COLOR_ATTACHMENT0, GL_RENDERBUFFER, colour.get());
-        glFramebufferRenderbuffer(GL_FRAMEBUFFER, GL_DEPTH_STENCIL_ATTACHMENT, GL_RENDERBUFFER, depth.get());
-        const bool complete = glCheckFramebufferStatus(GL_FRAMEBUFFER) == GL_FRAMEBUFFER_COMPLETE;
-        width = complete ? w : 0;
-        height = h;
-        count = samples;
-        return complete;
-    }
-};
-
-// The light's own view: fitted to the vine and its nearest neighbours, snapped to whole texels.
-glm::mat4 shadow_view(const scene::Light& light, int size) {
-    const glm::vec3 low{-1.7f, -0.1f, -0.45f}, high{1.7f, 2.2f, 0.45f};
-    const glm::mat4 turn = glm::lookAt(glm::vec3(0), -light.to_sun, glm::vec3(0, 1, 0));
-    glm::vec3 from(1e9f), to(-1e9f);
-    for (int k = 0; k < 8; ++k) {
-        const glm::vec3 corner{k & 1 ? high.x : low.x, k & 2 ? high.y : low.y, k & 4 ? high.z : low.z};
-        const glm::vec3 p = glm::vec3(turn * glm::vec4(corner, 1));
-        from = glm::min(from, p);
-        to = glm::max(to, p);
-    }
-    const glm::vec2 texel = glm::vec2(to - from) / static_cast<float>(size);
-    from.x = std::floor(from.x / texel.x) * texel.x;
-    from.y = std::floor(from.y / texel.y) * texel.y;
-    return glm::ortho(from.x, to.x, from.y, to.y, -to.z - 1.0f, -from.z + 7.0f) * turn;
-}
-
-}  // namespace
+} // namespace
 
 struct Renderer::Inner {
+    explicit Inner(const Quality& wanted) : quality(wanted), shadow(wanted.shadow_size) {}
+
     Quality quality;
     std::array<Painted, mesh::material_count> painted;
     Program sky, depth, flat, flat_thin;
     GLint sky_world_from_clip = -1;
-    Texture detail, shadow;
-    Framebuffer shadow_framebuffer;
+    Texture detail;
+    ShadowMap shadow;
     Buffer frame = new_buffer();
     VertexArray nothing = new_array();
     GpuMesh meshes[2];
     Samples samples;
-    bool shadow_stale = true;
-    glm::vec3 shadow_sun{0};
     FrameBlock block{};
 
     Result<void> build(const Shaders& shaders) {
         for (std::size_t m = 0; m < mesh::material_count; ++m) {
             std::vector<std::string> defines{define_of[m], "TAPS " + std::to_string(quality.shadow_taps)};
             if (quality.bump) defines.push_back("BUMP");
-            auto made = shaders.program("surface.vert", "surface.frag", defines, {"tone.glsl", "sky.glsl", "light.glsl"});
+            auto made =
+                shaders.program("surface.vert", "surface.frag", defines, {"tone.glsl", "sky.glsl", "light.glsl"});
             if (!made) return failure(made.error());
             painted[m].program = std::move(*made);
             painted[m].look = glGetUniformLocation(painted[m].program.get(), "look");
@@ -154,82 +75,42 @@ struct Renderer::Inner {
         if (!(made = shaders.program("flat.vert", "flat.frag", {"THIN"}, {}))) return failure(made.error());
         flat_thin = std::move(*made);
         detail = detail_texture();
-        make_shadow_map();
         glBindBuffer(GL_UNIFORM_BUFFER, frame.get());
         glBufferData(GL_UNIFORM_BUFFER, sizeof(FrameBlock), nullptr, GL_DYNAMIC_DRAW);
         return {};
-    }
-
-    void make_shadow_map() {
-        shadow = new_texture();
-        glBindTexture(GL_TEXTURE_2D, shadow.get());
-        glTexImage2D(GL_TEXTURE_2D, 0, GL_DEPTH_COMPONENT24, quality.shadow_size, quality.shadow_size, 0, GL_DEPTH_COMPONENT, GL_UNSIGNED_INT, nullptr);
-        glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MIN_FILTER, GL_LINEAR);
-        glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MAG_FILTER, GL_LINEAR);
-        glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_WRAP_S, GL_CLAMP_TO_EDGE);
-        glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_WRAP_T, GL_CLAMP_TO_EDGE);
-        glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_COMPARE_MODE, GL_COMPARE_REF_TO_TEXTURE);
-        glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_COMPARE_FUNC, GL_LEQUAL);
-        shadow_framebuffer = new_framebuffer();
-        glBindFramebuffer(GL_FRAMEBUFFER, shadow_framebuffer.get());
-        glFramebufferTexture2D(GL_FRAMEBUFFER, GL_DEPTH_ATTACHMENT, GL_TEXTURE_2D, shadow.get(), 0);
-        glDrawBuffer(GL_NONE);
-        glReadBuffer(GL_NONE);
     }
 
     void set_frame(const scene::DrawList& list, const Target& target) {
         const auto& light = list.light;
         const float aspect = static_cast<float>(target.width) / static_cast<float>(target.height);
         block.clip_from_world = scene::clip_from_world(list.camera, aspect);
-        block.shadow_from_world = shadow_view(light, quality.shadow_size);
-        block.eye = glm::vec4(list.camera.eye, 0);
+        block.shadow_from_world = shadow.view(light);
+        block.eye = glm::vec4(list.camera.eye, list.spacing);
         block.to_sun = glm::vec4(light.to_sun, light.sky == scene::Sky::overcast ? 1 : 0);
         block.sun = glm::vec4(light.sun, light.exposure);
         block.sky_up = glm::vec4(light.up, light.ambient);
         block.sky_horizon = glm::vec4(light.horizon, light.fog);
-        block.bounce = glm::vec4(light.bounce, std::tan(glm::radians(list.camera.fov_deg) / 2) / static_cast<float>(target.height));
-        block.picture = glm::vec4(target.width, target.height, 1.0f / static_cast<float>(quality.shadow_size), 0);
+        block.bounce = glm::vec4(light.bounce,
+                                 std::tan(glm::radians(list.camera.fov_deg) / 2) / static_cast<float>(target.height));
+        block.picture =
+            glm::vec4(target.width, target.height, 1.0f / static_cast<float>(quality.shadow_size), list.row_spacing);
         glBindBuffer(GL_UNIFORM_BUFFER, frame.get());
         glBufferSubData(GL_UNIFORM_BUFFER, 0, sizeof block, &block);
         glBindBufferBase(GL_UNIFORM_BUFFER, 0, frame.get());
-    }
-
-    void draw_shadows(const scene::DrawList& list) {
-        if (list.light.sky == scene::Sky::overcast) return;
-        if (!shadow_stale && shadow_sun == list.light.to_sun) return;
-        glBindFramebuffer(GL_FRAMEBUFFER, shadow_framebuffer.get());
-        glViewport(0, 0, quality.shadow_size, quality.shadow_size);
-        glEnable(GL_DEPTH_TEST);
-        glDepthFunc(GL_LESS);
-        glDepthMask(GL_TRUE);
-        glClear(GL_DEPTH_BUFFER_BIT);
-        glEnable(GL_POLYGON_OFFSET_FILL);
-        glPolygonOffset(1.5f, 2);
-        glUseProgram(depth.get());
-        glEnable(GL_CULL_FACE);
-        for (const auto& item : list.items) {
-            if (!casts_shadow(item.material)) continue;
-            const auto& m = meshes[item.of == Of::vine ? 0 : 1];
-            glBindVertexArray(m.array.get());
-            m.draw(item);
-        }
-        glDisable(GL_POLYGON_OFFSET_FILL);
-        shadow_stale = false;
-        shadow_sun = list.light.to_sun;
     }
 
     void draw_items(const scene::DrawList& list, bool thin) {
         for (const auto& item : list.items) {
             if ((item.material == Material::thin) != thin) continue;
             const auto& paint = painted[static_cast<std::size_t>(item.material)];
-            const auto& m = meshes[item.of == Of::vine ? 0 : 1];
             glUseProgram(paint.program.get());
             glUniform4f(paint.look, item.look.colour.r, item.look.colour.g, item.look.colour.b, item.look.tint);
             glUniform1f(paint.dim, item.look.dim);
-            if (two_sided(item.material)) glDisable(GL_CULL_FACE);
-            else glEnable(GL_CULL_FACE);
-            glBindVertexArray(m.array.get());
-            m.draw(item);
+            if (two_sided(item.material))
+                glDisable(GL_CULL_FACE);
+            else
+                glEnable(GL_CULL_FACE);
+            meshes[item.of == Of::vine ? 0 : 1].draw(item);
         }
     }
 
@@ -247,9 +128,7 @@ struct Renderer::Inner {
                 const glm::vec3 c = edge ? glm::vec3(0.05f) : item.look.colour;
                 glUniform4f(glGetUniformLocation(program, "paint"), c.r, c.g, c.b, 1);
                 glUniform1f(glGetUniformLocation(program, "grow_px"), mark ? 0 : item.look.outline_px + extra);
-                const auto& m = meshes[item.of == Of::vine ? 0 : 1];
-                glBindVertexArray(m.array.get());
-                m.draw(item);
+                meshes[item.of == Of::vine ? 0 : 1].draw(item);
             }
         };
         glDisable(GL_CULL_FACE);
@@ -271,7 +150,7 @@ struct Renderer::Inner {
 
     void bind_textures() {
         glActiveTexture(GL_TEXTURE1);
-        glBindTexture(GL_TEXTURE_2D, shadow.get());
+        glBindTexture(GL_TEXTURE_2D, shadow.texture());
         glActiveTexture(GL_TEXTURE0);
         glBindTexture(GL_TEXTURE_2D, detail.get());
     }
@@ -281,23 +160,22 @@ Renderer::Renderer(std::unique_ptr<Inner> inner) : inner_(std::move(inner)) {}
 Renderer::~Renderer() = default;
 
 Result<std::unique_ptr<Renderer>> Renderer::make(const std::string& shader_folder, const Quality& quality) {
-    auto inner = std::make_unique<Inner>();
-    inner->quality = quality;
+    auto inner = std::make_unique<Inner>(quality);
     if (auto built = inner->build(Shaders(shader_folder)); !built) return failure(built.error());
     return std::unique_ptr<Renderer>(new Renderer(std::move(inner)));
 }
 
 void Renderer::upload(Of of, const mesh::Mesh& mesh) {
     inner_->meshes[of == Of::vine ? 0 : 1].fill(mesh);
-    inner_->shadow_stale = true;
+    inner_->shadow.forget();
 }
 
 void Renderer::draw(const scene::DrawList& list, const Target& target) {
     Inner& r = *inner_;
     r.set_frame(list, target);
-    r.draw_shadows(list);
+    if (r.shadow.needs_drawing(list.light)) r.shadow.draw(list, r.depth.get(), r.meshes);
     const bool many = r.quality.samples > 0 && r.samples.fit(target.width, target.height, r.quality.samples);
-    glBindFramebuffer(GL_FRAMEBUFFER, many ? r.samples.framebuffer.get() : target.framebuffer);
+    glBindFramebuffer(GL_FRAMEBUFFER, many ? r.samples.framebuffer() : target.framebuffer);
     glViewport(0, 0, target.width, target.height);
     glDisable(GL_BLEND);
     glEnable(GL_DEPTH_TEST);
@@ -318,7 +196,8 @@ void Renderer::draw(const scene::DrawList& list, const Target& target) {
     glDrawArrays(GL_TRIANGLES, 0, 3);
     glDepthFunc(GL_LESS);
 
-    if (many) glEnable(GL_SAMPLE_ALPHA_TO_COVERAGE);
+    if (many)
+        glEnable(GL_SAMPLE_ALPHA_TO_COVERAGE);
     else {
         glEnable(GL_BLEND);
         glBlendFuncSeparate(GL_SRC_ALPHA, GL_ONE_MINUS_SRC_ALPHA, GL_ZERO, GL_ONE);
@@ -329,9 +208,10 @@ void Renderer::draw(const scene::DrawList& list, const Target& target) {
     r.draw_outlines(list);
 
     if (many) {
-        glBindFramebuffer(GL_READ_FRAMEBUFFER, r.samples.framebuffer.get());
+        glBindFramebuffer(GL_READ_FRAMEBUFFER, r.samples.framebuffer());
         glBindFramebuffer(GL_DRAW_FRAMEBUFFER, target.framebuffer);
-        glBlitFramebuffer(0, 0, target.width, target.height, 0, 0, target.width, target.height, GL_COLOR_BUFFER_BIT, GL_NEAREST);
+        glBlitFramebuffer(0, 0, target.width, target.height, 0, 0, target.width, target.height, GL_COLOR_BUFFER_BIT,
+                          GL_NEAREST);
     }
     glBindFramebuffer(GL_FRAMEBUFFER, target.framebuffer);
     glDisable(GL_DEPTH_TEST);
@@ -356,9 +236,7 @@ void Renderer::draw_parts(const scene::DrawList& list, const Target& target) {
         glUniform4f(glGetUniformLocation(program, "paint"), 0, 0, 0, 0);
         glUniform1f(glGetUniformLocation(program, "grow_px"), 0);
         glUniform1f(glGetUniformLocation(program, "set"), item.of == Of::vine ? 0.0f : 1.0f);
-        const auto& m = r.meshes[item.of == Of::vine ? 0 : 1];
-        glBindVertexArray(m.array.get());
-        m.draw(item);
+        r.meshes[item.of == Of::vine ? 0 : 1].draw(item);
     }
     glDisable(GL_DEPTH_TEST);
 }
@@ -368,4 +246,4 @@ std::string Renderer::machine() const {
     return name ? name : "";
 }
 
-}  // namespace spurwright::gl
+} // namespace spurwright::gl

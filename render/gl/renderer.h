@@ -1,5 +1,5 @@
-// Draws one frame of a draw list into whatever framebuffer it is given. Knows ranges, materials and light; never a vine,
-// a rule or a screen. One instance a context; all calls from the thread that owns it.
+// Draws one frame of a draw list into whatever framebuffer it is given. Knows ranges, materials and light; never a
+// vine, a rule or a screen. One instance a context; all calls from the thread that owns it.
 #pragma once
 
 #include <memory>
@@ -12,31 +12,34 @@
 namespace spurwright::gl {
 
 struct Quality {
-    int samples = 4;        // 0: none, thin things are blended
+    int samples = 4; // 0: none, thin things are blended
     int shadow_size = 2048;
-    int shadow_taps = 9;    // 1 or 9
+    int shadow_taps = 9; // 1 or 9
     bool bump = true;
 };
 
-inline constexpr Quality low_quality{0, 2048, 1, true}, still_quality{4, 2048, 9, true};
+// While the camera moves on a software renderer; at rest there; for a still picture.
+inline constexpr Quality moving_quality{0, 2048, 1, false}, low_quality{0, 2048, 1, true},
+    still_quality{4, 2048, 9, true};
 
 class Renderer {
 public:
     // `shader_folder` is assets/shaders. Needs a current context of OpenGL 3.3.
-    [[nodiscard]] static Result<std::unique_ptr<Renderer>> make(const std::string& shader_folder, const Quality& quality);
+    [[nodiscard]] static Result<std::unique_ptr<Renderer>> make(const std::string& shader_folder,
+                                                                const Quality& quality);
     ~Renderer();
 
     // Hands a mesh over; until the next upload its ranges may be drawn. Uploading the vine makes the shadows stale.
     void upload(scene::Of of, const mesh::Mesh& mesh);
 
-    // One frame: shadow map where stale, surroundings, vine, thin things, outlines. Leaves the target bound, blending and
-    // depth test off.
+    // One frame: shadow map where stale, surroundings, vine, thin things, outlines. Leaves the target bound, blending
+    // and depth test off.
     void draw(const scene::DrawList& list, const Target& target);
 
     // The same ranges flat, without blending: part number + 1 in red and green, blue 255 for surroundings.
     void draw_parts(const scene::DrawList& list, const Target& target);
 
-    std::string machine() const;  // what the driver calls itself
+    std::string machine() const; // what the driver calls itself
 
 private:
     struct Inner;
@@ -44,4 +47,4 @@ private:
     std::unique_ptr<Inner> inner_;
 };
 
-}  // namespace spurwright::gl
+} // namespace spurwright::gl

@@ -24,7 +24,7 @@ Result<GLuint> compiled(GLenum stage, const std::string& text, std::string_view 
     return failure(shader_error({"error.picture.shader"}, name, log));
 }
 
-}  // namespace
+} // namespace
 
 Result<std::string> Shaders::read(std::string_view name) const {
     std::ifstream file(folder_ + "/" + std::string(name), std::ios::binary);
@@ -34,7 +34,8 @@ Result<std::string> Shaders::read(std::string_view name) const {
     return text.str();
 }
 
-Result<Program> Shaders::program(std::string_view vertex, std::string_view fragment, const std::vector<std::string>& defines,
+Result<Program> Shaders::program(std::string_view vertex, std::string_view fragment,
+                                 const std::vector<std::string>& defines,
                                  const std::vector<std::string>& fragment_pieces) const {
     std::string head = "#version 330 core\n";
     for (const std::string& define : defines) head += "#define " + define + "\n";
@@ -78,4 +79,4 @@ Result<Program> Shaders::program(std::string_view vertex, std::string_view fragm
     return program;
 }
 
-}  // namespace spurwright::gl
+} // namespace spurwright::gl

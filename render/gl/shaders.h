@@ -1,5 +1,5 @@
-// Programs from the shader folder. Bodies carry no version line, so that the same files serve a browser: the loader puts
-// the version, the switches and the shared pieces first. Variants are made by #define, never by a uniform.
+// Programs from the shader folder. Bodies carry no version line, so that the same files serve a browser: the loader
+// puts the version, the switches and the shared pieces first. Variants are made by #define, never by a uniform.
 #pragma once
 
 #include <string>
@@ -17,7 +17,8 @@ public:
 
     // "surface.vert" and "surface.frag" with the shared pieces named, and `defines` set. Fails where a file is missing
     // or the driver refuses it; the error says which and gives the driver's words.
-    [[nodiscard]] Result<Program> program(std::string_view vertex, std::string_view fragment, const std::vector<std::string>& defines,
+    [[nodiscard]] Result<Program> program(std::string_view vertex, std::string_view fragment,
+                                          const std::vector<std::string>& defines,
                                           const std::vector<std::string>& fragment_pieces) const;
 
 private:
@@ -25,4 +26,4 @@ private:
     std::string folder_;
 };
 
-}  // namespace spurwright::gl
+} // namespace spurwright::gl

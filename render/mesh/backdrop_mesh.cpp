@@ -9,7 +9,10 @@
 namespace spurwright::mesh {
 namespace {
 
-struct Plot { double x, z; std::uint32_t id; };
+struct Plot {
+    double x, z;
+    std::uint32_t id;
+};
 
 TubeStyle plain(int sides) {
     TubeStyle style;
@@ -25,7 +28,8 @@ void stick(Writer& w, Vec3 low, Vec3 middle, Vec3 high, double radius) {
     const Vec3 at[] = {low, middle, high};
     w.along = {0, 1, 0};
     for (int r = 0; r < 3; ++r)
-        for (int k = 0; k < 3; ++k) rings[r][k] = w.vertex(at[r] + Vec3{radius * x[k], 0, radius * z[k]}, {x[k], 0, z[k]}, k / 3.0, 4.0 * r);
+        for (int k = 0; k < 3; ++k)
+            rings[r][k] = w.vertex(at[r] + Vec3{radius * x[k], 0, radius * z[k]}, {x[k], 0, z[k]}, k / 3.0, 4.0 * r);
     for (int r = 0; r < 2; ++r)
         for (int k = 0; k < 3; ++k) {
             const int next = (k + 1) % 3;
@@ -38,7 +42,9 @@ void trunk(Writer& w, Plot at, double height, double radius, int sides, std::uin
     std::vector<Vec3> points;
     for (std::uint32_t k = 0; k <= steps; ++k) {
         const double share = static_cast<double>(k) / steps;
-        points.push_back({at.x + 0.012 * noise::between(-1, 1, at.id, k) * (k > 0), ground_height(at.x, at.z) - 0.03 + share * height, at.z + 0.01 * noise::between(-1, 1, at.id, 40 + k) * (k > 0)});
+        points.push_back({at.x + 0.012 * noise::between(-1, 1, at.id, k) * (k > 0),
+                          ground_height(at.x, at.z) - 0.03 + share * height,
+                          at.z + 0.01 * noise::between(-1, 1, at.id, 40 + k) * (k > 0)});
     }
     TubeStyle style = plain(sides);
     style.u_tiles = 3;
@@ -59,19 +65,22 @@ void cane(Writer& w, Vec3 from, double top, double radius, int sides, std::uint3
         const double share = static_cast<double>(k) / steps;
         const double wander = 0.0045 * noise::between(-1, 1, id, 10 + static_cast<std::uint32_t>(k));
         const double elbow = noise::between(-0.03, 0.03, id, 6) * std::fmin(1.0, 12 * share);
-        points.push_back({from.x + elbow + lean * share + wander, from.y + (reach - from.y) * share, from.z + across * std::sin(1.6 * share) + 0.5 * wander});
+        points.push_back({from.x + elbow + lean * share + wander, from.y + (reach - from.y) * share,
+                          from.z + across * std::sin(1.6 * share) + 0.5 * wander});
     }
     add_line(w, points, radius, 0.7 * radius, plain(sides), 10);
 }
 
-void vine_at(Writer& w, Plot at, const shape::VineShape& like, double near_end, double far_end, int sides, std::uint32_t steps, bool pruned, bool buds) {
+void vine_at(Writer& w, Plot at, const shape::VineShape& like, double near_end, double far_end, int sides,
+             std::uint32_t steps, bool pruned, bool buds) {
     const double wire = like.trellis.fruiting_height, head = wire - 0.13, radius = noise::between(0.02, 0.03, at.id, 5);
     w.begin(PartKind::neighbour, Material::old, {}, at.id);
     w.flags = 0;
     w.age = 160;
     w.occlusion = 190;
     trunk(w, at, head + 0.03, radius, sides + 2, buds ? 5 : 3);
-    add_blob(w, {at.x, head, at.z}, {0, 1, 0}, {1, 0, 0}, {1.5 * radius, 1.2 * radius, 1.1 * radius}, buds ? 5 : 3, sides + (buds ? 3 : 1), 0.12, noise::unit(at.id, 6));
+    add_blob(w, {at.x, head, at.z}, {0, 1, 0}, {1, 0, 0}, {1.5 * radius, 1.2 * radius, 1.1 * radius}, buds ? 5 : 3,
+             sides + (buds ? 3 : 1), 0.12, noise::unit(at.id, 6));
     w.end();
     w.begin(PartKind::neighbour, Material::two_year, {}, at.id);
     w.occlusion = 210;
@@ -84,7 +93,9 @@ void vine_at(Writer& w, Plot at, const shape::VineShape& like, double near_end, 
         for (std::uint32_t k = 1; k <= steps; ++k) {
             const double share = static_cast<double>(k) / steps, x = whole * share;
             const double rise = std::fmin(1.0, x / 0.25);
-            points.push_back({at.x + way * x, head + 0.01 + (wire + 0.006 - head - 0.01) * rise * (2 - rise) - 0.006 * std::sin(7 * x), at.z + 0.004 * std::sin(5 * x)});
+            points.push_back({at.x + way * x,
+                              head + 0.01 + (wire + 0.006 - head - 0.01) * rise * (2 - rise) - 0.006 * std::sin(7 * x),
+                              at.z + 0.004 * std::sin(5 * x)});
         }
         add_line(w, points, 0.0065, 0.005, plain(sides), 1 / 0.12);
     }
@@ -94,18 +105,23 @@ void vine_at(Writer& w, Plot at, const shape::VineShape& like, double near_end, 
     w.age = 8;
     if (!buds) w.flags = shaded;
     const double vigour = noise::between(0.75, 1.15, at.id, 7);
-    const int count = pruned ? 4 : static_cast<int>((buds ? 26 : at.z < -3 ? 15 : 20) * vigour * std::fabs(far_end - near_end) / 1.7);
+    const int count = pruned ? 4
+                             : static_cast<int>((buds        ? 26
+                                                 : at.z < -3 ? 15
+                                                             : 20) *
+                                                vigour * std::fabs(far_end - near_end) / 1.7);
     for (int k = 0; k < count; ++k) {
         const auto id = at.id * 64 + static_cast<std::uint32_t>(k);
         const double share = (k + noise::unit(id, 8)) / count;
         const double x = near_end + 0.03 + (far_end - near_end - 0.06) * share;
         const double by_head = std::exp(-std::pow((x - at.x) / 0.12, 2));
-        cane(w, {x, wire - by_head * 0.10, at.z}, like.trellis.hedge_height + noise::between(-0.02, 0.02, id, 9), noise::between(0.003, 0.0055, id, 10) * vigour, buds ? std::max(4, sides - 1) : 3, id, buds ? 9 : 3);
+        cane(w, {x, wire - by_head * 0.10, at.z}, like.trellis.hedge_height + noise::between(-0.02, 0.02, id, 9),
+             noise::between(0.003, 0.0055, id, 10) * vigour, buds ? std::max(4, sides - 1) : 3, id, buds ? 9 : 3);
     }
     w.end();
 }
 
-}  // namespace
+} // namespace
 
 void add_neighbours(Writer& w, const shape::VineShape& vine, const Detail& detail) {
     for (const auto& neighbour : vine.neighbours) {
@@ -113,11 +129,13 @@ void add_neighbours(Writer& w, const shape::VineShape& vine, const Detail& detai
         const double way = neighbour.x < 0 ? -1 : 1;
         const double inner = neighbour.cane_end, outer = neighbour.x + way * 0.42 * vine.spacing;
         const Plot at{neighbour.x, 0, neighbour.x < 0 ? 11u : 12u};
-        vine_at(w, at, vine, std::min(inner, outer), std::max(inner, outer), std::min(6, detail.cane_sides), 12, false, true);
-        for (int k = 2; k <= 4; ++k) {  // farther down the same row
+        vine_at(w, at, vine, std::min(inner, outer), std::max(inner, outer), std::min(6, detail.cane_sides), 12, false,
+                true);
+        for (int k = 2; k <= 4; ++k) { // farther down the same row
             const double x = way * k * vine.spacing;
             if (x < vine.trellis.near_end || x > vine.trellis.far_end) break;
-            vine_at(w, {x, 0, static_cast<std::uint32_t>(20 + k + (way > 0 ? 10 : 0))}, vine, x - 0.46 * vine.spacing, x + 0.46 * vine.spacing, 4, 5, false, false);
+            vine_at(w, {x, 0, static_cast<std::uint32_t>(20 + k + (way > 0 ? 10 : 0))}, vine, x - 0.46 * vine.spacing,
+                    x + 0.46 * vine.spacing, 4, 5, false, false);
         }
     }
 }
@@ -129,8 +147,8 @@ void add_rows(Writer& w, const shape::VineShape& vine) {
         const int reach = row == 1 ? 4 : 6;
         for (int k = -reach; k <= reach; ++k) {
             const auto id = static_cast<std::uint32_t>(1000 + 100 * (row + 5) + k + 50);
-            if (noise::unit(id, 77) < 0.05) continue;  // one in twenty is missing
-            const double x = k * vine.spacing + 0.3 * row;
+            if (noise::unit(id, 77) < 0.05) continue; // one in twenty is missing
+            const double x = (k + row_shift * row) * vine.spacing;
             vine_at(w, {x, z, id}, vine, x - 0.45 * vine.spacing, x + 0.45 * vine.spacing, 3, 3, false, false);
         }
         w.begin(PartKind::row, Material::thin, {}, static_cast<std::uint32_t>(row + 10));
@@ -148,7 +166,8 @@ void add_rows(Writer& w, const shape::VineShape& vine) {
         w.begin(PartKind::row, Material::timber, {}, static_cast<std::uint32_t>(row + 10));
         w.occlusion = 220;
         for (int k = -3; k <= 3; ++k) {
-            const Vec3 post[] = {{k * 3 * vine.spacing + 0.9, -0.1, z}, {k * 3 * vine.spacing + 0.9, vine.trellis.hedge_height + 0.02, z}};
+            const Vec3 post[] = {{k * 3 * vine.spacing + 0.9, -0.1, z},
+                                 {k * 3 * vine.spacing + 0.9, vine.trellis.hedge_height + 0.02, z}};
             add_line(w, post, 0.04, 0.038, plain(6), 2);
         }
         w.end();
@@ -162,10 +181,14 @@ void add_rows(Writer& w, const shape::VineShape& vine) {
         for (int k = 0; k <= steps; ++k) {
             const double turn = 6.2832 * k / steps;
             const auto layer = static_cast<std::uint32_t>(30 + strip);
-            const double h = high * (0.75 + 0.35 * noise::smooth(std::fmod(static_cast<double>(k), steps) / (7.0 - 1.8 * strip), 0, layer)) + (strip == 2 ? 0.6 * noise::smooth(k * 0.9, 1, 40) : 0);
+            const double h =
+                high * (0.75 + 0.35 * noise::smooth(std::fmod(static_cast<double>(k), steps) / (7.0 - 1.8 * strip), 0,
+                                                    layer)) +
+                (strip == 2 ? 0.6 * noise::smooth(k * 0.9, 1, 40) : 0);
             w.age = static_cast<std::uint8_t>(80 * strip);
             const Vec3 in{-std::cos(turn), 0, -std::sin(turn)};
-            const auto a = w.vertex({-away * in.x, -0.5, -away * in.z}, in, 0, 0), b = w.vertex({-away * in.x, h, -away * in.z}, in, 0, 1);
+            const auto a = w.vertex({-away * in.x, -0.5, -away * in.z}, in, 0, 0),
+                       b = w.vertex({-away * in.x, h, -away * in.z}, in, 0, 1);
             if (k > 0) {
                 w.triangle(low, b, top);
                 w.triangle(low, a, b);
@@ -177,4 +200,4 @@ void add_rows(Writer& w, const shape::VineShape& vine) {
     w.end();
 }
 
-}  // namespace spurwright::mesh
+} // namespace spurwright::mesh

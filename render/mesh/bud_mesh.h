@@ -7,9 +7,11 @@
 
 namespace spurwright::mesh {
 
-struct BudSize { double length = 0, width = 0, thickness = 0; };  // metres
+struct BudSize {
+    double length = 0, width = 0, thickness = 0;
+}; // metres
 
 BudSize size_of(const shape::BudShape& bud);
 void add_bud(Writer& writer, const shape::VineShape& vine, const shape::BudShape& bud, const Detail& detail);
 
-}  // namespace spurwright::mesh
+} // namespace spurwright::mesh

@@ -4,11 +4,11 @@
 namespace spurwright::mesh {
 
 struct Detail {
-    int thin_sides, cane_sides, thick_sides, trunk_sides;  // radius < 2 mm, 2-5 mm, 5-12 mm, above
-    int rings_a_joint;                                     // 3, 5 or 8
+    int thin_sides, cane_sides, thick_sides, trunk_sides; // radius < 2 mm, 2-5 mm, 5-12 mm, above
+    int rings_a_joint;                                    // 3, 5 or 8
     int bud_rings, bud_sides;
     int tendril_steps;
-    int strips;       // loose bark on the trunk
+    int strips; // loose bark on the trunk
     int straw_cards;
     double soil_step; // metres, near the vine
 
@@ -21,4 +21,4 @@ inline constexpr Detail moving_detail{3, 5, 6, 12, 3, 2, 4, 5, 30, 400, 0.12};
 inline constexpr Detail resting_detail{3, 6, 8, 16, 5, 3, 5, 9, 80, 1500, 0.09};
 inline constexpr Detail fine_detail{4, 8, 10, 24, 8, 5, 7, 16, 130, 4000, 0.05};
 
-}  // namespace spurwright::mesh
+} // namespace spurwright::mesh

@@ -22,20 +22,24 @@ std::vector<double> grid_lines(double reach, double fine_reach, double step) {
 
 double row_bump(double across, double row_spacing) {
     const double from_row = across - row_spacing * std::round(across / row_spacing);
-    return 0.05 * std::exp(-from_row * from_row / (2 * 0.2 * 0.2)) - 0.018 * std::exp(-std::pow((std::fabs(from_row) - 0.8) / 0.13, 2));
+    return 0.05 * std::exp(-from_row * from_row / (2 * 0.2 * 0.2)) -
+           0.018 * std::exp(-std::pow((std::fabs(from_row) - 0.8) / 0.13, 2));
 }
 
 Vec3 normal_at(double x, double z) {
     constexpr double e = 0.02;
-    return shape::unit({ground_height(x - e, z) - ground_height(x + e, z), 2 * e, ground_height(x, z - e) - ground_height(x, z + e)});
+    return shape::unit(
+        {ground_height(x - e, z) - ground_height(x + e, z), 2 * e, ground_height(x, z - e) - ground_height(x, z + e)});
 }
 
-}  // namespace
+} // namespace
 
 double ground_height(double x, double z) {
     // The trunk's foot is the origin: soil is there 20 mm high whatever lies around.
     const double base = row_bump(z, 2.4) - 0.05;
-    const double rough = 0.012 * noise::smooth(x / 0.16, z / 0.16, 11) + 0.009 * noise::smooth(x / 0.055 + 3, z / 0.055, 12) + 0.02 * noise::smooth(x / 0.9, z / 0.9, 13);
+    const double rough = 0.012 * noise::smooth(x / 0.16, z / 0.16, 11) +
+                         0.009 * noise::smooth(x / 0.055 + 3, z / 0.055, 12) +
+                         0.02 * noise::smooth(x / 0.9, z / 0.9, 13);
     const double away = x * x + z * z;
     const double mound = std::exp(-away / (2 * 0.09 * 0.09));
     return (base + rough) * (1 - mound) + 0.006 * mound;
@@ -52,7 +56,8 @@ void add_ground(Writer& w, const Detail& detail) {
             const double foot = 1 - 0.5 * std::exp(-away * away / (2 * 0.07 * 0.07));
             const double under = 1 - 0.12 * std::exp(-z * z / (2 * 0.25 * 0.25));
             w.occlusion = static_cast<std::uint8_t>(255 * foot * under);
-            w.vertex({x, ground_height(x, z), z}, shape::unit(normal_at(x, z) + (0.6 + 0.5 * away * away) * Vec3{0, 1, 0}), x, z);
+            w.vertex({x, ground_height(x, z), z},
+                     shape::unit(normal_at(x, z) + (0.6 + 0.5 * away * away) * Vec3{0, 1, 0}), x, z);
         }
     const auto wide = static_cast<std::uint32_t>(xs.size());
     for (std::uint32_t k = 0; k + 1 < zs.size(); ++k)
@@ -69,15 +74,21 @@ void add_straw(Writer& w, double row_spacing, const Detail& detail) {
     for (int k = 0; k < detail.straw_cards; ++k) {
         const auto id = static_cast<std::uint32_t>(k);
         // Denser near the vine; the strip under the row stays nearly bare.
-        const double far = noise::unit(id, 1), x = noise::between(-1, 1, id, 2) * (0.8 + 6 * far * far), z = noise::between(-1.3, 1.6, id, 3) * (1 + 1.5 * far);
+        const double far = noise::unit(id, 1), x = noise::between(-1, 1, id, 2) * (0.8 + 6 * far * far),
+                     z = noise::between(-1.3, 1.6, id, 3) * (1 + 1.5 * far);
         const double from_row = std::fabs(z - row_spacing * std::round(z / row_spacing));
         if (from_row < 0.38 && noise::unit(id, 4) < 0.75) continue;
         const double turn = 6.2832 * noise::unit(id, 5);
         const Vec3 along{std::cos(turn), 0, std::sin(turn)}, side{-along.z, 0, along.x};
         const double sort = noise::unit(id, 6);
-        const bool leaf = sort < 0.03, grass = sort > 0.55 && from_row > 0.42;
-        const double size = leaf ? noise::between(0.035, 0.065, id, 7) : grass ? noise::between(0.04, 0.09, id, 7) : noise::between(0.05, 0.16, id, 7), wide = leaf ? 0.8 * size : noise::between(0.0015, 0.0032, id, 8);
-        const double lift = leaf ? 0.02 : grass ? noise::between(0.02, 0.06, id, 9) : noise::between(0.004, 0.05, id, 9) * (noise::unit(id, 10) < 0.25 ? 1 : 0.25);
+        const bool leaf = sort<0.03, grass = sort> 0.55 && from_row > 0.42;
+        const double size = leaf    ? noise::between(0.035, 0.065, id, 7)
+                            : grass ? noise::between(0.04, 0.09, id, 7)
+                                    : noise::between(0.05, 0.16, id, 7),
+                     wide = leaf ? 0.8 * size : noise::between(0.0015, 0.0032, id, 8);
+        const double lift = leaf    ? 0.02
+                            : grass ? noise::between(0.02, 0.06, id, 9)
+                                    : noise::between(0.004, 0.05, id, 9) * (noise::unit(id, 10) < 0.25 ? 1 : 0.25);
         w.flags = ribbon;
         w.age = leaf ? 200 : grass ? 150 : static_cast<std::uint8_t>(10 + 100 * noise::unit(id, 11));
         std::uint32_t before[3] = {};
@@ -92,7 +103,8 @@ void add_straw(Writer& w, double row_spacing, const Detail& detail) {
             for (int q = 0; q < 3; q += leaf ? 1 : 2) {
                 const double s = q - 1;
                 const double high = soil + 0.003 + lift * (leaf ? 0.4 * bow + curl * s * s : share);
-                now[q] = w.vertex({at.x + s * half * side.x, high, at.z + s * half * side.z}, shape::unit(Vec3{0, 1, 0} - (leaf ? 0.5 * s : 0.2 * s) * side), share, s);
+                now[q] = w.vertex({at.x + s * half * side.x, high, at.z + s * half * side.z},
+                                  shape::unit(Vec3{0, 1, 0} - (leaf ? 0.5 * s : 0.2 * s) * side), share, s);
             }
             if (p > 0)
                 for (int q = 0; q < 2; q += leaf ? 1 : 2) {
@@ -106,4 +118,4 @@ void add_straw(Writer& w, double row_spacing, const Detail& detail) {
     w.end();
 }
 
-}  // namespace spurwright::mesh
+} // namespace spurwright::mesh

@@ -12,4 +12,4 @@ double ground_height(double x, double z);
 void add_ground(Writer& writer, const Detail& detail);
 void add_straw(Writer& writer, double row_spacing, const Detail& detail);
 
-}  // namespace spurwright::mesh
+} // namespace spurwright::mesh

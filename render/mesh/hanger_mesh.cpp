@@ -58,11 +58,12 @@ void add_gripping(Writer& w, const shape::VineShape& vine, const HangerShape& h,
     std::vector<Vec3> points;
     const Vec3 start = h.foot + (0.8 * h.stem_radius) * h.out;
     points.push_back(start);
-    const int steps = detail.tendril_steps;
+    int steps = detail.tendril_steps;
     const std::uint32_t id = h.node.value;
     if (support(vine, h, middle, axis)) {
         const double coil = axis.x == 1 ? 0.0028 : 0.0055;
         const double loops = noise::between(1.5, 3.5, id, 2);
+        if (steps > 12) steps = static_cast<int>(9 * loops);
         const Vec3 a = shape::square_part(start - middle, axis), b = shape::cross(axis, a);
         const Vec3 knee = start + 0.45 * (middle - start) + noise::between(-0.004, 0.014, id, 11) * h.along;
         points.push_back(start + 0.35 * shape::length(knee - start) * h.out);
@@ -73,7 +74,8 @@ void add_gripping(Writer& w, const shape::VineShape& vine, const HangerShape& h,
         for (int k = 0; k <= steps; ++k) {
             const double share = static_cast<double>(k) / steps, turn = 6.2832 * loops * share;
             const double wide = coil * (1 + 2.0 * std::exp(-6 * share));
-            points.push_back(middle + (wide * std::cos(turn)) * a + (wide * std::sin(turn)) * b + (0.012 * share * (id % 2 ? 1 : -1)) * axis);
+            points.push_back(middle + (wide * std::cos(turn)) * a + (wide * std::sin(turn)) * b +
+                             (0.012 * share * (id % 2 ? 1 : -1)) * axis);
         }
         add_line(w, points, 0.0010, 0.0006, thin_style(detail), 20);
         return;
@@ -97,7 +99,9 @@ void add_gripping(Writer& w, const shape::VineShape& vine, const HangerShape& h,
 void add_stub(Writer& w, const HangerShape& h, double size, double radius, const Detail& detail) {
     const Vec3 start = h.foot + (0.7 * h.stem_radius) * h.out;
     const Vec3 way = shape::unit(h.out + 0.25 * h.along);
-    const Vec3 bent = start + size * shape::unit(way + Vec3{0, noise::between(-0.6, 0.2, h.node.value, 12), 0} + noise::between(-0.4, 0.4, h.node.value, 13) * shape::cross(h.along, h.out));
+    const Vec3 bent =
+        start + size * shape::unit(way + Vec3{0, noise::between(-0.6, 0.2, h.node.value, 12), 0} +
+                                   noise::between(-0.4, 0.4, h.node.value, 13) * shape::cross(h.along, h.out));
     add_line(w, rounded({start, start + 0.5 * size * way, bent}, 3), radius, 0.7 * radius, thin_style(detail), 20);
 }
 
@@ -124,32 +128,38 @@ void add_rachis(Writer& w, const HangerShape& h, const Detail& detail) {
         }
 }
 
-}  // namespace
+} // namespace
 
 void add_hanger(Writer& w, const shape::VineShape& vine, const HangerShape& h, const Detail& detail) {
     const AxisId axis = vine.stems[h.stem].axis;
     const std::uint32_t id = h.node.value;
     if (h.bunch != Bunch::none) {
         w.begin(PartKind::bunch, Material::thin, axis, id);
-        if (h.bunch == Bunch::stub) add_stub(w, h, noise::between(0.010, 0.028, id, 7), 0.0015, detail);
-        else add_rachis(w, h, detail);
+        if (h.bunch == Bunch::stub)
+            add_stub(w, h, noise::between(0.010, 0.028, id, 7), 0.0015, detail);
+        else
+            add_rachis(w, h, detail);
         w.end();
         if (h.bunch == Bunch::mummy) {
             w.begin(PartKind::bunch, Material::dry, axis, id);
             for (std::uint32_t k = 0; k < 9; ++k) {
-                const Vec3 off{noise::between(-0.014, 0.014, id, 60 + k), noise::between(-0.075, -0.02, id, 80 + k), noise::between(-0.014, 0.014, id, 100 + k)};
+                const Vec3 off{noise::between(-0.014, 0.014, id, 60 + k), noise::between(-0.075, -0.02, id, 80 + k),
+                               noise::between(-0.014, 0.014, id, 100 + k)};
                 const double size = noise::between(0.003, 0.0055, id, 120 + k);
-                add_blob(w, h.foot + 0.035 * h.out + off, {0, 1, 0}, {1, 0, 0}, {size, size, 1.2 * size}, 4, 5, 0.12, k);
+                add_blob(w, h.foot + 0.035 * h.out + off, {0, 1, 0}, {1, 0, 0}, {size, size, 1.2 * size}, 4, 5, 0.12,
+                         k);
             }
             w.end();
         }
     }
     if (h.tendril == Tendril::gripping || h.tendril == Tendril::loose) {
         w.begin(PartKind::tendril, Material::thin, axis, id);
-        if (h.tendril == Tendril::gripping || noise::unit(id, 8) < 0.35) add_gripping(w, vine, h, detail);
-        else add_stub(w, h, noise::between(0.006, 0.020, id, 9), 0.0009, detail);
+        if (h.tendril == Tendril::gripping || noise::unit(id, 8) < 0.35)
+            add_gripping(w, vine, h, detail);
+        else
+            add_stub(w, h, noise::between(0.006, 0.020, id, 9), 0.0009, detail);
         w.end();
     }
 }
 
-}  // namespace spurwright::mesh
+} // namespace spurwright::mesh

@@ -9,4 +9,4 @@ namespace spurwright::mesh {
 
 void add_hanger(Writer& writer, const shape::VineShape& vine, const shape::HangerShape& hanger, const Detail& detail);
 
-}  // namespace spurwright::mesh
+} // namespace spurwright::mesh

@@ -9,15 +9,16 @@
 namespace spurwright::mesh {
 namespace {
 
-constexpr double wound_lip = 1.16;  // a callus is wider than its face
+constexpr double wound_lip = 1.16; // a callus is wider than its face
 
 void knob(Writer& w, Vec3 place, Vec3 way, double radius, std::uint32_t id, const Detail& detail) {
     const double size = radius * noise::between(0.9, 1.15, id, 1);
-    add_blob(w, place, way, shape::any_square_to(way), {size, size * noise::between(0.85, 1.1, id, 2), size * noise::between(0.75, 1.0, id, 3)},
+    add_blob(w, place, way, shape::any_square_to(way),
+             {size, size * noise::between(0.85, 1.1, id, 2), size * noise::between(0.75, 1.0, id, 3)},
              detail.bud_rings + 1, detail.thick_sides + 2, 0.10, noise::unit(id, 4));
 }
 
-}  // namespace
+} // namespace
 
 void add_knobs(Writer& w, const shape::VineShape& vine, const Detail& detail) {
     w.begin(PartKind::head, Material::old);
@@ -37,18 +38,21 @@ void add_knobs(Writer& w, const shape::VineShape& vine, const Detail& detail) {
     for (const auto& wound : vine.wounds) {
         if (wound.winters == 0 || vine.stems[wound.stem].wood != shape::Wood::old) continue;
         const double r = wound.radii.mean();
-        knob(w, wound.face - (0.72 * r + 0.001) * wound.outward, wound.outward, wound_lip * r, 50'000 + wound.wound.value, detail);
+        knob(w, wound.face - (0.72 * r + 0.001) * wound.outward, wound.outward, wound_lip * r,
+             50'000 + wound.wound.value, detail);
     }
     // Two crowns, a low fork, and some lumps below them.
     for (const auto& crown : vine.swellings) {
         const auto id = static_cast<std::uint32_t>(&crown - vine.swellings.data());
         const double r = crown.radius;
-        add_blob(w, crown.middle, shape::unit(Vec3{crown.middle.x - vine.stems[crown.stem].nodes.back().place.x, 0.4 * r, 0}), {0, 0, 1}, {r, 0.96 * r, 1.08 * r}, 10,
-                 detail.trunk_sides, 0.15, noise::unit(id, 4));
+        add_blob(w, crown.middle,
+                 shape::unit(Vec3{crown.middle.x - vine.stems[crown.stem].nodes.back().place.x, 0.4 * r, 0}), {0, 0, 1},
+                 {r, 0.96 * r, 1.08 * r}, 10, detail.trunk_sides, 0.15, noise::unit(id, 4));
         for (std::uint32_t k = 0; k < 4; ++k) {
             const double turn = 6.2832 * (k + 0.7 * noise::unit(id, 30 + k)) / 4;
             const Vec3 out = shape::unit(Vec3{std::cos(turn), noise::between(-0.9, 0.1, id, 40 + k), std::sin(turn)});
-            knob(w, crown.middle + (0.78 * r) * out, out, r * noise::between(0.3, 0.48, id, 50 + k), id * 16 + k, detail);
+            knob(w, crown.middle + (0.78 * r) * out, out, r * noise::between(0.3, 0.48, id, 50 + k), id * 16 + k,
+                 detail);
         }
     }
     w.end();
@@ -67,13 +71,16 @@ void add_wound(Writer& w, const shape::VineShape& vine, const shape::WoundShape&
     for (const double t : {0.0, 0.55, 0.85, 1.0}) {
         const double wide = t >= 1 ? 1.0 : old_face ? 1.12 : 1.05;
         Ring ring{wound.root + (t * depth) * wound.outward, wound.outward, out, r2 * wide, r1 * wide, t};
-        if (t == 0) ring.across_out = std::min(ring.across_out, 0.7 * bearer.nodes[0].radius), ring.across_side = std::min(ring.across_side, 0.7 * bearer.nodes[0].radius);
+        if (t == 0)
+            ring.across_out = std::min(ring.across_out, 0.7 * bearer.nodes[0].radius),
+            ring.across_side = std::min(ring.across_side, 0.7 * bearer.nodes[0].radius);
         ring.lobe = old_face ? 0.05 : 0;
         ring.lobe_at = noise::unit(wound.wound.value, 2);
         ring.age = age_byte(wound.wood_age + wound.winters);
         rings.push_back(ring);
     }
-    w.begin(PartKind::face, wound.wood_age <= 1 && !old_face ? Material::cane : Material::old, wound.axis, wound.wound.value);
+    w.begin(PartKind::face, wound.wood_age <= 1 && !old_face ? Material::cane : Material::old, wound.axis,
+            wound.wound.value);
     w.flags = bearer.dead ? dead : std::uint8_t{0};
     add_tube(w, rings, style);
     w.end();
@@ -110,8 +117,10 @@ void add_strips(Writer& w, const shape::VineShape& vine, const Detail& detail) {
                 s = std::clamp(s, 0.035, whole - 0.02);
                 std::size_t segment = 0;
                 double gone = 0;
-                while (segment + 1 < stem.line.segment_count() && gone + stem.line.segment_length(segment) < s) gone += stem.line.segment_length(segment++);
-                const auto at = stem.line.at(segment, std::clamp((s - gone) / stem.line.segment_length(segment), 0.0, 1.0));
+                while (segment + 1 < stem.line.segment_count() && gone + stem.line.segment_length(segment) < s)
+                    gone += stem.line.segment_length(segment++);
+                const auto at =
+                    stem.line.at(segment, std::clamp((s - gone) / stem.line.segment_length(segment), 0.0, 1.0));
                 const Vec3 x = shape::any_square_to(at.along), y = shape::cross(at.along, x);
                 const double twist = turn + 0.25 * share * noise::between(-1, 1, id, 8);
                 const Vec3 out = std::cos(twist) * x + std::sin(twist) * y, side = shape::cross(at.along, out);
@@ -121,8 +130,10 @@ void add_strips(Writer& w, const shape::VineShape& vine, const Detail& detail) {
                 const Vec3 middle = at.place + high * out;
                 const Vec3 normal = shape::unit(out + (upward ? -0.4 : 0.4) * share * at.along);
                 const double v = s / 0.30 + noise::unit(id, 9);
-                const std::uint32_t a = w.vertex(middle - half * side, shape::unit(normal - 0.35 * side), noise::unit(id, 10), v);
-                const std::uint32_t b = w.vertex(middle + half * side, shape::unit(normal + 0.35 * side), noise::unit(id, 10) + 0.12, v);
+                const std::uint32_t a =
+                    w.vertex(middle - half * side, shape::unit(normal - 0.35 * side), noise::unit(id, 10), v);
+                const std::uint32_t b =
+                    w.vertex(middle + half * side, shape::unit(normal + 0.35 * side), noise::unit(id, 10) + 0.12, v);
                 if (p > 0) {
                     // Seen from both sides; which way is outward depends on the way the strip runs.
                     if (upward) {
@@ -141,4 +152,4 @@ void add_strips(Writer& w, const shape::VineShape& vine, const Detail& detail) {
     }
 }
 
-}  // namespace spurwright::mesh
+} // namespace spurwright::mesh

@@ -12,4 +12,4 @@ void add_knobs(Writer& writer, const shape::VineShape& vine, const Detail& detai
 void add_wound(Writer& writer, const shape::VineShape& vine, const shape::WoundShape& wound, const Detail& detail);
 void add_strips(Writer& writer, const shape::VineShape& vine, const Detail& detail);
 
-}  // namespace spurwright::mesh
+} // namespace spurwright::mesh

@@ -7,7 +7,9 @@
 namespace spurwright::mesh {
 namespace {
 
-std::int8_t signed_byte(double share) { return static_cast<std::int8_t>(std::lround(std::fmin(1, std::fmax(-1, share)) * 127)); }
+std::int8_t signed_byte(double share) {
+    return static_cast<std::int8_t>(std::lround(std::fmin(1, std::fmax(-1, share)) * 127));
+}
 
 // A direction on the octahedron unfolded to a square.
 void set_octahedral(std::int8_t (&to)[2], Vec3 d) {
@@ -22,7 +24,7 @@ void set_octahedral(std::int8_t (&to)[2], Vec3 d) {
     to[1] = signed_byte(y);
 }
 
-}  // namespace
+} // namespace
 
 std::size_t Mesh::triangle_count() const {
     std::size_t sum = 0;
@@ -71,4 +73,4 @@ std::uint32_t Writer::vertex(Vec3 p, Vec3 n, double u, double v) {
     return static_cast<std::uint32_t>(mesh_.vertices.size() - 1);
 }
 
-}  // namespace spurwright::mesh
+} // namespace spurwright::mesh

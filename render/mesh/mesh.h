@@ -14,22 +14,53 @@ namespace spurwright::mesh {
 
 using shape::Vec3;
 
-enum class Material : std::uint8_t { cane, two_year, old, bud, dry, face, timber, metal, rubber, twine, leaf, ground, card, backdrop, thin };
+enum class Material : std::uint8_t {
+    cane,
+    two_year,
+    old,
+    bud,
+    dry,
+    face,
+    timber,
+    metal,
+    rubber,
+    twine,
+    leaf,
+    ground,
+    card,
+    backdrop,
+    thin
+};
 inline constexpr std::size_t material_count = 15;
 
 enum class PartKind : std::uint8_t {
-    stem, bud, tendril, bunch, face, head, strips, tie,
-    wire, clip, drip, stake, post,
-    ground, straw, neighbour, row, horizon
+    stem,
+    bud,
+    tendril,
+    bunch,
+    face,
+    head,
+    strips,
+    tie,
+    wire,
+    clip,
+    drip,
+    stake,
+    post,
+    ground,
+    straw,
+    neighbour,
+    row,
+    horizon
 };
 
 // What one range of triangles shows. Names are those of the tables; 0 where it has none.
 struct Part {
     PartKind kind{};
     Material material{};
-    AxisId axis;                // the stem it belongs to
-    std::uint32_t id = 0;       // of the node, bud, wound, tie or wire, by kind
-    std::uint32_t first = 0, count = 0;  // indices within its material
+    AxisId axis;                        // the stem it belongs to
+    std::uint32_t id = 0;               // of the node, bud, wound, tie or wire, by kind
+    std::uint32_t first = 0, count = 0; // indices within its material
 };
 
 struct Mesh {
@@ -38,7 +69,7 @@ struct Mesh {
     std::vector<Part> parts;
 
     std::size_t triangle_count() const;
-    void clear();  // keeps the memory
+    void clear(); // keeps the memory
 };
 
 // Adds to a mesh, one part at a time.
@@ -68,4 +99,4 @@ private:
     std::uint16_t part_ = 0;
 };
 
-}  // namespace spurwright::mesh
+} // namespace spurwright::mesh

@@ -6,10 +6,10 @@
 namespace spurwright::mesh {
 namespace {
 
-constexpr float strength = 1.7f;  // sums over many thin canes come out pale without it; our choice
+constexpr float strength = 1.7f; // sums over many thin canes come out pale without it; our choice
 
 struct Wood {
-    float ax, ay, az, dx, dy, dz, size, radius;  // from a, unit direction, length
+    float ax, ay, az, dx, dy, dz, size, radius; // from a, unit direction, length
     std::uint32_t axis;
 };
 
@@ -19,7 +19,7 @@ public:
     explicit Grid(const std::vector<Wood>& wood) {
         low_[0] = low_[1] = low_[2] = 1e9f;
         float high[3] = {-1e9f, -1e9f, -1e9f};
-        const auto bounds = [&](const Wood& w, float (&lo)[3], float (&hi)[3]) {
+        const auto bounds = [&](const Wood& w, float(&lo)[3], float(&hi)[3]) {
             const float a[3] = {w.ax, w.ay, w.az}, d[3] = {w.dx, w.dy, w.dz};
             for (int k = 0; k < 3; ++k) {
                 const float b = a[k] + d[k] * w.size, reach = w.radius + static_cast<float>(occlusion_reach);
@@ -77,7 +77,7 @@ float hidden(const Wood& w, const Vertex& v, bool own) {
     return std::min(0.8f, strength * std::min(1.0f, w.radius / line) * facing * span * fade);
 }
 
-}  // namespace
+} // namespace
 
 void bake_occlusion(Mesh& mesh, const shape::VineShape& vine) {
     std::vector<Wood> wood;
@@ -88,14 +88,15 @@ void bake_occlusion(Mesh& mesh, const shape::VineShape& vine) {
             const double size = shape::length(d);
             const Vec3 u = shape::unit(d);
             const Vec3 a = points[s].place;
-            wood.push_back({static_cast<float>(a.x), static_cast<float>(a.y), static_cast<float>(a.z), static_cast<float>(u.x), static_cast<float>(u.y),
-                            static_cast<float>(u.z), static_cast<float>(size), static_cast<float>(points[s + 1].radii.mean()), stem.axis.value});
+            wood.push_back({static_cast<float>(a.x), static_cast<float>(a.y), static_cast<float>(a.z),
+                            static_cast<float>(u.x), static_cast<float>(u.y), static_cast<float>(u.z),
+                            static_cast<float>(size), static_cast<float>(points[s + 1].radii.mean()), stem.axis.value});
         }
     }
     for (const auto& crown : vine.swellings) {
         const Vec3 a = crown.middle - Vec3{0, 0.1 * crown.radius, 0};
-        wood.push_back({static_cast<float>(a.x), static_cast<float>(a.y), static_cast<float>(a.z), 0, 1, 0, static_cast<float>(0.2 * crown.radius),
-                        static_cast<float>(crown.radius), 0});
+        wood.push_back({static_cast<float>(a.x), static_cast<float>(a.y), static_cast<float>(a.z), 0, 1, 0,
+                        static_cast<float>(0.2 * crown.radius), static_cast<float>(crown.radius), 0});
     }
     if (wood.empty()) return;
     const Grid grid(wood);
@@ -120,4 +121,4 @@ void bake_occlusion(Mesh& mesh, const shape::VineShape& vine) {
     }
 }
 
-}  // namespace spurwright::mesh
+} // namespace spurwright::mesh

@@ -23,12 +23,13 @@ std::span<const double> shares(const Detail& detail) {
     return coarse;
 }
 
-constexpr double cane_tile = 0.10, two_year_tile = 0.12, old_tile = 0.30;  // metres a tile
+constexpr double cane_tile = 0.10, two_year_tile = 0.12, old_tile = 0.30; // metres a tile
 
 // Builds the rings of one stem from its root to its end.
 class Rings {
 public:
-    Rings(const shape::VineShape& vine, const Stem& stem, const Detail& detail) : vine_(vine), stem_(stem), detail_(detail) {
+    Rings(const shape::VineShape& vine, const Stem& stem, const Detail& detail)
+        : vine_(vine), stem_(stem), detail_(detail) {
         tile_ = stem.wood == Wood::one_year ? cane_tile : stem.wood == Wood::two_year ? two_year_tile : old_tile;
         v_from_ = noise::unit(stem.axis.value, 3);
         if (stem.parent_stem >= 0) {
@@ -40,7 +41,8 @@ public:
         }
         bears_.assign(stem.nodes.size(), 0);
         for (const auto& other : vine.stems)
-            if (other.parent && axis_of(other.parent) == stem.axis && index_of(other.parent) < bears_.size()) bears_[index_of(other.parent)] = 1;
+            if (other.parent && axis_of(other.parent) == stem.axis && index_of(other.parent) < bears_.size())
+                bears_[index_of(other.parent)] = 1;
     }
 
     std::vector<Ring> build() {
@@ -58,7 +60,9 @@ public:
                 add(s, 0, gone);
                 add(s, 0.35, gone + 0.35 * size);
             } else {
-                for (const double t : stem_.lateral && detail_.rings_a_joint < 8 ? std::span<const double>(coarse) : shares(detail_)) add(s, t, gone + t * size);
+                for (const double t :
+                     stem_.lateral&& detail_.rings_a_joint < 8 ? std::span<const double>(coarse) : shares(detail_))
+                    add(s, t, gone + t * size);
             }
             gone += size;
             if (last) add(s, 1, gone);
@@ -88,7 +92,8 @@ private:
     void dress(Ring& ring, double from_root) {
         const double r = (ring.across_out + ring.across_side) / 2;
         const std::size_t count = stem_.nodes.size();
-        while (near_ + 1 < count && from_root > (stem_.nodes[near_].from_root + stem_.nodes[near_ + 1].from_root) / 2) ++near_;
+        while (near_ + 1 < count && from_root > (stem_.nodes[near_].from_root + stem_.nodes[near_ + 1].from_root) / 2)
+            ++near_;
         const auto& node = stem_.nodes[near_];
         const double d = from_root - node.from_root;
         if (stem_.wood != Wood::old && (near_ > 0 || stem_.wood == Wood::two_year)) {
@@ -145,11 +150,13 @@ private:
             Vec3 plane = nodes[below].plane;
             if (below + 1 < nodes.size() && at_[i] > nodes[below].from_root) {
                 const double span = nodes[below + 1].from_root - nodes[below].from_root;
-                plane = shape::lerp(plane, nodes[below + 1].plane, std::clamp((at_[i] - nodes[below].from_root) / span, 0.0, 1.0));
+                plane = shape::lerp(plane, nodes[below + 1].plane,
+                                    std::clamp((at_[i] - nodes[below].from_root) / span, 0.0, 1.0));
             }
             Ring& ring = rings_[i];
             if (stem_.wood == Wood::old && i > 0) {
-                const auto carried = shape::carried({rings_[i - 1].along, rings_[i - 1].out}, rings_[i - 1].centre, ring.centre, ring.along);
+                const auto carried = shape::carried({rings_[i - 1].along, rings_[i - 1].out}, rings_[i - 1].centre,
+                                                    ring.centre, ring.along);
                 ring.out = shape::square_part(carried.out, ring.along);
             } else {
                 ring.out = shape::square_part(plane, ring.along);
@@ -160,7 +167,8 @@ private:
                 ring.slope = std::clamp(((ring.across_out + ring.across_side) / 2 - was) / step, -1.2, 1.2);
             }
         }
-        for (std::size_t i = 0; i + 1 < rings_.size(); ++i) rings_[i].slope = (rings_[i].slope + rings_[i + 1].slope) / 2;
+        for (std::size_t i = 0; i + 1 < rings_.size(); ++i)
+            rings_[i].slope = (rings_[i].slope + rings_[i + 1].slope) / 2;
     }
 
     void foot() {
@@ -207,27 +215,32 @@ private:
     std::size_t near_ = 0;
     double tile_ = 0.1, v_from_ = 0, parent_radius_ = 0;
     Vec3 parent_place_, parent_along_;
-    std::vector<char> bears_;  // by node: a child stands there
+    std::vector<char> bears_; // by node: a child stands there
 };
 
 Face face_of(const Stem& stem) {
     Face face;
     face.normal = stem.end_normal;
     face.seed = stem.axis.value;
-    if (stem.end == StemEnd::broken) face.jagged = 0.9;
-    else if (stem.end_winters > 0) face.sunk = stem.wood == Wood::old ? 0.22 : 0.10;
+    if (stem.end == StemEnd::broken)
+        face.jagged = 0.9;
+    else if (stem.end_winters > 0)
+        face.sunk = stem.wood == Wood::old ? 0.22 : 0.10;
     if (stem.end == StemEnd::cut && stem.end_winters > 2 && stem.wood == Wood::old) face.rim = 0.06;
     return face;
 }
 
-}  // namespace
+} // namespace
 
 Material material_of(const Stem& stem) {
-    return stem.wood == Wood::one_year ? Material::cane : stem.wood == Wood::two_year ? Material::two_year : Material::old;
+    return stem.wood == Wood::one_year   ? Material::cane
+           : stem.wood == Wood::two_year ? Material::two_year
+                                         : Material::old;
 }
 
 std::uint8_t flags_of(const Stem& stem) {
-    return static_cast<std::uint8_t>((stem.dead ? dead : 0) | (stem.grew == CaneClass::shaded ? shaded : 0) | (stem.rootstock ? rootstock : 0));
+    return static_cast<std::uint8_t>((stem.dead ? dead : 0) | (stem.grew == CaneClass::shaded ? shaded : 0) |
+                                     (stem.rootstock ? rootstock : 0));
 }
 
 std::uint8_t age_byte(double years) { return static_cast<std::uint8_t>(std::clamp(years * 16, 0.0, 255.0)); }
@@ -261,4 +274,4 @@ void add_stem(Writer& w, const shape::VineShape& vine, std::size_t at, const Det
     w.end();
 }
 
-}  // namespace spurwright::mesh
+} // namespace spurwright::mesh

@@ -18,4 +18,4 @@ void add_stem(Writer& writer, const shape::VineShape& vine, std::size_t stem, co
 // Share by which the wood swells at distance `d` from a node, d above 0 towards the tip, `r` its radius there.
 double swelling(double d, double r);
 
-}  // namespace spurwright::mesh
+} // namespace spurwright::mesh

@@ -11,8 +11,8 @@ namespace {
 
 using shape::TrellisShape;
 
-constexpr double post_half_depth = 0.020, post_half_width = 0.021;  // rolled steel, our choice
-constexpr double sag = 0.004;                                        // a span
+constexpr double post_half_depth = 0.020, post_half_width = 0.021; // rolled steel, our choice
+constexpr double sag = 0.004;                                      // a span
 
 TubeStyle thin_style(int sides) {
     TubeStyle style;
@@ -38,16 +38,19 @@ void add_wire(Writer& w, const TrellisShape& t, const shape::WireShape& wire) {
     const bool drip = wire.kind == WireKind::drip;
     w.begin(drip ? PartKind::drip : PartKind::wire, drip ? Material::rubber : Material::thin, {}, wire.wire.value);
     w.flags = 0;
-    w.age = 255;  // metal: the thin shader tells wires from dry stems by it
+    w.age = 255; // metal: the thin shader tells wires from dry stems by it
     std::vector<Vec3> points;
-    for (double x = t.near_end; x < t.far_end; x += std::fabs(x) < 2 ? 0.45 : 0.9) points.push_back({x, hung(t, x, wire.height) - (drip ? 0.006 * std::sin(9 * x) : 0), wire.across});
+    for (double x = t.near_end; x < t.far_end; x += std::fabs(x) < 2 ? 0.45 : 0.9)
+        points.push_back({x, hung(t, x, wire.height) - (drip ? 0.006 * std::sin(9 * x) : 0), wire.across});
     points.push_back({t.far_end, wire.height, wire.across});
     TubeStyle style = thin_style(drip ? 7 : 4);
     style.thin = !drip;
     add_line(w, points, wire.radius, wire.radius, style, 10);
     if (drip) {
         for (double x = std::ceil(t.near_end); x < t.far_end; x += 0.6)
-            if (std::fabs(x) < 4) add_blob(w, {x, hung(t, x, wire.height) - 0.008, wire.across}, {1, 0, 0}, {0, 1, 0}, {0.011, 0.011, 0.013}, 4, 6, 0, 0);
+            if (std::fabs(x) < 4)
+                add_blob(w, {x, hung(t, x, wire.height) - 0.008, wire.across}, {1, 0, 0}, {0, 1, 0},
+                         {0.011, 0.011, 0.013}, 4, 6, 0, 0);
     }
     w.end();
 }
@@ -68,7 +71,8 @@ void add_box(Writer& w, Vec3 low, Vec3 high) {
     }
 }
 
-void add_round_post(Writer& w, double x, double z, double radius, double top, double lean, std::uint32_t id, int sides) {
+void add_round_post(Writer& w, double x, double z, double radius, double top, double lean, std::uint32_t id,
+                    int sides) {
     std::vector<Ring> rings;
     const Vec3 foot{x, ground_height(x, z) - 0.08, z}, head{x + lean, top, z};
     const Vec3 along = shape::unit(head - foot);
@@ -111,22 +115,27 @@ void add_post(Writer& w, const TrellisShape& t, const shape::PostShape& post, st
     const double foot = ground_height(post.x, 0) - 0.1;
     // A channel: web across the row, two flanges along it; the fruiting wire lies in a slot of the web.
     add_box(w, {post.x - 0.0015, foot, -post_half_depth}, {post.x + 0.0015, post.top, post_half_depth});
-    add_box(w, {post.x - post_half_width, foot, -post_half_depth - 0.0015}, {post.x + post_half_width, post.top, -post_half_depth + 0.0015});
-    add_box(w, {post.x - post_half_width, foot, post_half_depth - 0.0015}, {post.x + post_half_width, post.top, post_half_depth + 0.0015});
-    for (const auto& wire : t.wires) {  // lugs hold each wire
+    add_box(w, {post.x - post_half_width, foot, -post_half_depth - 0.0015},
+            {post.x + post_half_width, post.top, -post_half_depth + 0.0015});
+    add_box(w, {post.x - post_half_width, foot, post_half_depth - 0.0015},
+            {post.x + post_half_width, post.top, post_half_depth + 0.0015});
+    for (const auto& wire : t.wires) { // lugs hold each wire
         const double z = wire.across, side = z < 0 ? -1 : 1;
         if (std::fabs(z) > post_half_depth) {
             const double a = side * post_half_depth, b = z + side * 0.004;
-            add_box(w, {post.x - 0.006, wire.height - 0.005, std::min(a, b)}, {post.x + 0.006, wire.height - 0.002, std::max(a, b)});
-            add_box(w, {post.x - 0.006, wire.height - 0.005, std::min(b, b - side * 0.003)}, {post.x + 0.006, wire.height + 0.010, std::max(b, b - side * 0.003)});
+            add_box(w, {post.x - 0.006, wire.height - 0.005, std::min(a, b)},
+                    {post.x + 0.006, wire.height - 0.002, std::max(a, b)});
+            add_box(w, {post.x - 0.006, wire.height - 0.005, std::min(b, b - side * 0.003)},
+                    {post.x + 0.006, wire.height + 0.010, std::max(b, b - side * 0.003)});
         } else {
-            add_box(w, {post.x - 0.007, wire.height - 0.006, z - 0.005}, {post.x + 0.007, wire.height - 0.003, z + 0.005});
+            add_box(w, {post.x - 0.007, wire.height - 0.006, z - 0.005},
+                    {post.x + 0.007, wire.height - 0.003, z + 0.005});
         }
     }
     w.end();
 }
 
-}  // namespace
+} // namespace
 
 void add_trellis(Writer& w, const shape::VineShape& vine, const Detail& detail) {
     const TrellisShape& t = vine.trellis;
@@ -136,8 +145,11 @@ void add_trellis(Writer& w, const shape::VineShape& vine, const Detail& detail) 
     for (const Vec3 clip : t.clips) {
         w.begin(PartKind::clip, Material::metal, {}, id++);
         const double y = hung(t, clip.x, clip.y);
-        const Vec3 points[] = {{clip.x, y - 0.006, -t.clip_half_gap - 0.005}, {clip.x, y + 0.005, -t.clip_half_gap}, {clip.x, y + 0.003, 0},
-                               {clip.x, y + 0.005, t.clip_half_gap}, {clip.x, y - 0.006, t.clip_half_gap + 0.005}};
+        const Vec3 points[] = {{clip.x, y - 0.006, -t.clip_half_gap - 0.005},
+                               {clip.x, y + 0.005, -t.clip_half_gap},
+                               {clip.x, y + 0.003, 0},
+                               {clip.x, y + 0.005, t.clip_half_gap},
+                               {clip.x, y - 0.006, t.clip_half_gap + 0.005}};
         TubeStyle style;
         style.sides = 6;
         add_line(w, points, 0.0014, 0.0014, style, 10);
@@ -175,7 +187,9 @@ void add_tie(Writer& w, const shape::TieShape& tie, const Detail& detail) {
     const double sunk = tie.state == TieState::sunk ? 0.85 : 1.06;
     const double around = tie.cane_radius * sunk + thick, at_wire = 0.0014 + thick;
     std::vector<Vec3> points;
-    const auto put = [&](double t, double s, double along) { points.push_back(tie.cane + t * towards + s * side + along * tie.along); };
+    const auto put = [&](double t, double s, double along) {
+        points.push_back(tie.cane + t * towards + s * side + along * tie.along);
+    };
     // From the wire round the cane and back: an open loop, its two ends twisted and left free.
     put(gap + 0.013, 0.004, 0.008);
     put(gap + 0.007, 0.002, 0.004);
@@ -193,4 +207,4 @@ void add_tie(Writer& w, const shape::TieShape& tie, const Detail& detail) {
     w.end();
 }
 
-}  // namespace spurwright::mesh
+} // namespace spurwright::mesh

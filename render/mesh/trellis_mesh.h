@@ -10,4 +10,4 @@ namespace spurwright::mesh {
 void add_trellis(Writer& writer, const shape::VineShape& vine, const Detail& detail);
 void add_tie(Writer& writer, const shape::TieShape& tie, const Detail& detail);
 
-}  // namespace spurwright::mesh
+} // namespace spurwright::mesh

@@ -10,7 +10,9 @@ namespace {
 
 constexpr double pi = 3.14159265358979323846;
 
-struct Turn { double cosine, sine; };
+struct Turn {
+    double cosine, sine;
+};
 
 // One turn in `sides` steps; the last entry is the first, so that seams meet exactly.
 const std::vector<Turn>& turns(int sides) {
@@ -23,10 +25,16 @@ const std::vector<Turn>& turns(int sides) {
     return list;
 }
 
-double lobes(double a, double s) { return 0.6 * std::sin(3 * a + 7 * s) + 0.4 * std::sin(5 * a - 13 * s) + 0.5 * std::sin(2 * a + 23 * s); }
-double lobe_slope(double a, double s) { return 1.8 * std::cos(3 * a + 7 * s) + 2.0 * std::cos(5 * a - 13 * s) + 1.0 * std::cos(2 * a + 23 * s); }
+double lobes(double a, double s) {
+    return 0.6 * std::sin(3 * a + 7 * s) + 0.4 * std::sin(5 * a - 13 * s) + 0.5 * std::sin(2 * a + 23 * s);
+}
+double lobe_slope(double a, double s) {
+    return 1.8 * std::cos(3 * a + 7 * s) + 2.0 * std::cos(5 * a - 13 * s) + 1.0 * std::cos(2 * a + 23 * s);
+}
 
-struct Spot { Vec3 place, normal; };
+struct Spot {
+    Vec3 place, normal;
+};
 
 Spot spot(const Ring& ring, Vec3 side, Turn t, double angle, double grow) {
     double f = grow, df = 0;
@@ -35,10 +43,11 @@ Spot spot(const Ring& ring, Vec3 side, Turn t, double angle, double grow) {
         df = grow * ring.lobe * lobe_slope(angle, ring.lobe_at);
     }
     const double x = ring.across_out * f * t.cosine, y = ring.across_side * f * t.sine;
-    const double dx = ring.across_out * (df * t.cosine - f * t.sine), dy = ring.across_side * (df * t.sine + f * t.cosine);
+    const double dx = ring.across_out * (df * t.cosine - f * t.sine),
+                 dy = ring.across_side * (df * t.sine + f * t.cosine);
     const Vec3 radial = shape::unit(dy * ring.out - dx * side, ring.out);
     Vec3 place = ring.centre + x * ring.out + y * side;
-    if (const double facing = shape::dot(ring.cut, ring.along); facing > 0.2)  // slid along the wood onto the cut
+    if (const double facing = shape::dot(ring.cut, ring.along); facing > 0.2) // slid along the wood onto the cut
         place = place - (shape::dot(place - ring.centre, ring.cut) / facing) * ring.along;
     Vec3 normal = shape::unit(radial - ring.slope * ring.along);
     if (ring.blend > 0) {
@@ -49,7 +58,7 @@ Spot spot(const Ring& ring, Vec3 side, Turn t, double angle, double grow) {
     return {place, normal};
 }
 
-}  // namespace
+} // namespace
 
 double area_true_radius(int sides) {
     const double step = 2 * pi / sides;
@@ -71,7 +80,8 @@ void add_tube(Writer& w, std::span<const Ring> rings, const TubeStyle& style) {
         for (std::uint32_t j = 0; j <= sides; ++j) {
             const double share = static_cast<double>(j) / style.sides;
             const Spot s = spot(ring, side, turn[j], 2 * pi * (j == sides ? 0 : share), grow);
-            w.vertex(s.place, s.normal, style.thin ? ring.across_out * grow : style.u_from + style.u_tiles * share, ring.v);
+            w.vertex(s.place, s.normal, style.thin ? ring.across_out * grow : style.u_from + style.u_tiles * share,
+                     ring.v);
         }
     }
     w.flags = flags;
@@ -91,8 +101,10 @@ void add_tube(Writer& w, std::span<const Ring> rings, const TubeStyle& style) {
         const double u = style.thin ? ring.across_out : style.u_from + 0.5 * style.u_tiles;
         const std::uint32_t middle = w.vertex(ring.centre + way * reach * ring.along, way * ring.along, u, ring.v);
         for (std::uint32_t j = 0; j < sides; ++j)
-            if (outer) w.triangle(middle, at + j, at + j + 1);
-            else w.triangle(middle, at + j + 1, at + j);
+            if (outer)
+                w.triangle(middle, at + j, at + j + 1);
+            else
+                w.triangle(middle, at + j + 1, at + j);
     };
     close(rings.front(), first, false, style.start);
     if (!style.leave_finish_open) close(rings.back(), first + (ring_count - 1) * (sides + 1), true, style.finish);
@@ -103,7 +115,9 @@ std::vector<Vec3> ring_places(const Ring& ring, const TubeStyle& style) {
     const Vec3 side = shape::cross(ring.along, ring.out);
     std::vector<Vec3> places;
     for (int j = 0; j < style.sides; ++j)
-        places.push_back(spot(ring, side, turns(style.sides)[static_cast<std::size_t>(j)], 2 * pi * (static_cast<double>(j) / style.sides), grow).place);
+        places.push_back(spot(ring, side, turns(style.sides)[static_cast<std::size_t>(j)],
+                              2 * pi * (static_cast<double>(j) / style.sides), grow)
+                             .place);
     return places;
 }
 
@@ -119,13 +133,17 @@ void add_face(Writer& w, const Ring& last, const TubeStyle& style, const Face& f
         for (std::uint32_t j = 0; j < sides; ++j) {
             const Turn t = turns(style.sides)[j];
             const double jag = face.jagged * (noise::unit(face.seed, j) - 0.3);
-            const Vec3 place = exact ? rim[j] : shape::lerp(last.centre, rim[j], share) + (height + jag) * radius * face.normal;
-            w.vertex(place, shape::unit(face.normal + (height > 0 ? 0.5 : -face.sunk) * share * (t.cosine * last.out + t.sine * side)), 0.5 + 0.5 * share * t.cosine,
-                     0.5 + 0.5 * share * t.sine);
+            const Vec3 place =
+                exact ? rim[j] : shape::lerp(last.centre, rim[j], share) + (height + jag) * radius * face.normal;
+            w.vertex(place,
+                     shape::unit(face.normal +
+                                 (height > 0 ? 0.5 : -face.sunk) * share * (t.cosine * last.out + t.sine * side)),
+                     0.5 + 0.5 * share * t.cosine, 0.5 + 0.5 * share * t.sine);
         }
         return first;
     };
-    const std::uint32_t outer = put(1, 0, true), inner = put(face.rim > 0 ? 0.84 : 0.7, face.rim > 0 ? face.rim : -0.5 * face.sunk, false);
+    const std::uint32_t outer = put(1, 0, true),
+                        inner = put(face.rim > 0 ? 0.84 : 0.7, face.rim > 0 ? face.rim : -0.5 * face.sunk, false);
     const std::uint32_t middle = w.vertex(last.centre - face.sunk * radius * face.normal, face.normal, 0.5, 0.5);
     for (std::uint32_t j = 0; j < sides; ++j) {
         const std::uint32_t k = (j + 1) % sides;
@@ -135,7 +153,8 @@ void add_face(Writer& w, const Ring& last, const TubeStyle& style, const Face& f
     }
 }
 
-void add_line(Writer& w, std::span<const Vec3> points, double radius_from, double radius_to, const TubeStyle& style, double v_scale) {
+void add_line(Writer& w, std::span<const Vec3> points, double radius_from, double radius_to, const TubeStyle& style,
+              double v_scale) {
     std::vector<Vec3> places(points.begin(), points.end()), ways;
     for (std::size_t i = 0; i < places.size(); ++i)
         ways.push_back(shape::unit(places[std::min(i + 1, places.size() - 1)] - places[i == 0 ? 0 : i - 1]));
@@ -146,18 +165,49 @@ void add_line(Writer& w, std::span<const Vec3> points, double radius_from, doubl
         if (i > 0) gone += shape::length(places[i] - places[i - 1]);
         const double share = static_cast<double>(i) / static_cast<double>(places.size() - 1);
         const double r = radius_from + share * (radius_to - radius_from);
-        rings.push_back({places[i], frames[i].along, frames[i].out, r, r, gone * v_scale, 0, {}, 0, {}, {}, 0, 0, w.node, w.age, 0});
+        rings.push_back({places[i],
+                         frames[i].along,
+                         frames[i].out,
+                         r,
+                         r,
+                         gone * v_scale,
+                         0,
+                         {},
+                         0,
+                         {},
+                         {},
+                         0,
+                         0,
+                         w.node,
+                         w.age,
+                         0});
     }
     add_tube(w, rings, style);
 }
 
-void add_blob(Writer& w, Vec3 centre, Vec3 along, Vec3 out, Vec3 radii, int rings, int sides, double lobe, double seed) {
+void add_blob(Writer& w, Vec3 centre, Vec3 along, Vec3 out, Vec3 radii, int rings, int sides, double lobe,
+              double seed) {
     std::vector<Ring> list;
     for (int i = 0; i < rings; ++i) {
         const double a = pi * (0.5 + i) / rings;
         const double across = std::sin(a), height = -std::cos(a);
         const double slope = height / std::max(across, 0.1) * -(radii.x + radii.y) / 2 / radii.z;
-        list.push_back({centre + (height * radii.z) * along, along, out, across * radii.x, across * radii.y, height * radii.z / 0.08, slope, {}, 0, {}, {}, lobe, seed + 0.11 * height, 0, w.age, 0});
+        list.push_back({centre + (height * radii.z) * along,
+                        along,
+                        out,
+                        across * radii.x,
+                        across * radii.y,
+                        height * radii.z / 0.08,
+                        slope,
+                        {},
+                        0,
+                        {},
+                        {},
+                        lobe,
+                        seed + 0.11 * height,
+                        0,
+                        w.age,
+                        0});
     }
     TubeStyle style;
     style.sides = sides;
@@ -167,4 +217,4 @@ void add_blob(Writer& w, Vec3 centre, Vec3 along, Vec3 out, Vec3 radii, int ring
     add_tube(w, list, style);
 }
 
-}  // namespace spurwright::mesh
+} // namespace spurwright::mesh

@@ -32,4 +32,4 @@ void build_surroundings(Mesh& mesh, const shape::VineShape& vine, const Detail& 
     add_rows(writer, vine);
 }
 
-}  // namespace spurwright::mesh
+} // namespace spurwright::mesh

@@ -14,4 +14,4 @@ void build_vine(Mesh& mesh, const shape::VineShape& vine, const Detail& detail);
 // Replaces what `mesh` held with ground, straw, neighbours, rows and horizon: does not change with an edit.
 void build_surroundings(Mesh& mesh, const shape::VineShape& vine, const Detail& detail);
 
-}  // namespace spurwright::mesh
+} // namespace spurwright::mesh

@@ -15,7 +15,7 @@ glm::vec3 heading(float yaw_deg, float pitch_deg) {
     return {std::sin(yaw) * std::cos(pitch), std::sin(pitch), -std::cos(yaw) * std::cos(pitch)};
 }
 
-}  // namespace
+} // namespace
 
 glm::mat4 clip_from_world(const Camera& c, float aspect) {
     const glm::mat4 view_from_world = glm::lookAt(c.eye, c.target, up_for(glm::normalize(c.target - c.eye)));
@@ -66,4 +66,4 @@ float pixels_a_metre(const Camera& c, float distance, int height) {
     return static_cast<float>(height) / (2 * distance * std::tan(glm::radians(c.fov_deg) / 2));
 }
 
-}  // namespace spurwright::scene
+} // namespace spurwright::scene

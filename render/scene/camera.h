@@ -8,7 +8,7 @@ namespace spurwright::scene {
 
 struct Camera {
     glm::vec3 eye{0, 1.6f, 0.75f}, target{0, 1.15f, 0};
-    float fov_deg = 42;  // upright
+    float fov_deg = 42; // upright
     float near = 0.05f, far = 90;
 };
 
@@ -16,14 +16,14 @@ glm::mat4 clip_from_world(const Camera& camera, float aspect);
 
 // Feet in the alley, in metres and degrees. One can turn the head, lean, step; one cannot fly.
 struct RowStance {
-    float along = 0;          // place along the row
-    float off = 0.75f;        // from the row, 0.6 to 1.3
+    float along = 0;   // place along the row
+    float off = 0.75f; // from the row, 0.6 to 1.3
     float eye_height = 1.6f;
-    float yaw_deg = 0;        // towards the far post above 0, -70 to 70
-    float pitch_deg = -31;    // -75 to 30
-    float lean_in = 0;        // 0 to 0.25
-    float lean_down = 0;      // 0 to 0.35
-    float lean_along = 0;     // -0.3 to 0.3
+    float yaw_deg = 0;     // towards the far post above 0, -70 to 70
+    float pitch_deg = -31; // -75 to 30
+    float lean_in = 0;     // 0 to 0.25
+    float lean_down = 0;   // 0 to 0.35
+    float lean_along = 0;  // -0.3 to 0.3
     bool other_side = false;
 };
 
@@ -39,7 +39,9 @@ struct Orbit {
 };
 Camera camera_of(const Orbit& orbit);
 
-struct Ray { glm::vec3 from, way; };  // way: unit
+struct Ray {
+    glm::vec3 from, way;
+}; // way: unit
 
 // Through a place of the picture: x and y from 0 (upper corner towards the near post, seen from +Z) to 1.
 Ray ray_through(const Camera& camera, float x, float y, float aspect);
@@ -47,4 +49,4 @@ Ray ray_through(const Camera& camera, float x, float y, float aspect);
 // Of a length at this distance, on a picture this many pixels high.
 float pixels_a_metre(const Camera& camera, float distance, int height);
 
-}  // namespace spurwright::scene
+} // namespace spurwright::scene

@@ -9,6 +9,7 @@ Look look_of(const mesh::Part& part, std::span<const Emphasis> emphases) {
         const bool meant = e.kind ? part.kind == *e.kind && part.id == e.id : e.axis && part.axis == e.axis;
         if (meant) look = e.look;
     }
+    if (part.material == mesh::Material::thin) look.outline_px = 0; // a line round a line is a tangle
     return look;
 }
 
@@ -16,10 +17,10 @@ bool is_surrounding(mesh::PartKind kind) {
     return kind == mesh::PartKind::neighbour || kind == mesh::PartKind::row || kind == mesh::PartKind::horizon;
 }
 
-}  // namespace
+} // namespace
 
-DrawList draw_list(const mesh::Mesh& vine, const mesh::Mesh& surroundings, std::span<const Emphasis> emphases, const Camera& camera,
-                   const Light& light, bool plain) {
+DrawList draw_list(const mesh::Mesh& vine, const mesh::Mesh& surroundings, std::span<const Emphasis> emphases,
+                   const Camera& camera, const Light& light, bool plain) {
     DrawList list;
     list.camera = camera;
     list.light = light;
@@ -31,7 +32,8 @@ DrawList draw_list(const mesh::Mesh& vine, const mesh::Mesh& surroundings, std::
             if (part.material != material || look.hidden || part.count == 0) return;
             if (!list.items.empty()) {
                 Drawn& last = list.items.back();
-                if (last.of == of && last.material == material && last.look == look && last.first + last.count == part.first) {
+                if (last.of == of && last.material == material && last.look == look &&
+                    last.first + last.count == part.first) {
                     last.count += part.count;
                     return;
                 }
@@ -45,4 +47,4 @@ DrawList draw_list(const mesh::Mesh& vine, const mesh::Mesh& surroundings, std::
     return list;
 }
 
-}  // namespace spurwright::scene
+} // namespace spurwright::scene

@@ -12,14 +12,14 @@
 
 namespace spurwright::scene {
 
-enum class Of : unsigned char { vine, surroundings };  // which mesh a range lies in
+enum class Of : unsigned char { vine, surroundings }; // which mesh a range lies in
 
 // How a part is set off from the others. Colours are for data: they are written after tone mapping.
 struct Look {
     glm::vec3 colour{0};
-    float tint = 0;         // 0 to 1, mixed into the wood
-    float dim = 0;          // 0 to 1, towards the fog
-    float outline_px = 0;   // with a 1 px dark edge
+    float tint = 0;       // 0 to 1, mixed into the wood
+    float dim = 0;        // 0 to 1, towards the fog
+    float outline_px = 0; // with a 1 px dark edge
     bool hidden = false;
     bool operator==(const Look&) const = default;
 };
@@ -27,7 +27,7 @@ struct Look {
 struct Drawn {
     Of of{};
     mesh::Material material{};
-    std::uint32_t first = 0, count = 0;  // indices within the material
+    std::uint32_t first = 0, count = 0; // indices within the material
     Look look;
 };
 
@@ -43,11 +43,12 @@ struct DrawList {
     std::vector<Drawn> items;
     Camera camera;
     Light light;
-    bool plain = false;  // without neighbours, rows and horizon
+    bool plain = false;                       // without neighbours, rows and horizon
+    float spacing = 1.8f, row_spacing = 2.4f; // metres; where feet darken the soil
 };
 
 // Later entries of `emphases` win. Neighbouring ranges of one look are one item.
-DrawList draw_list(const mesh::Mesh& vine, const mesh::Mesh& surroundings, std::span<const Emphasis> emphases, const Camera& camera,
-                   const Light& light, bool plain = false);
+DrawList draw_list(const mesh::Mesh& vine, const mesh::Mesh& surroundings, std::span<const Emphasis> emphases,
+                   const Camera& camera, const Light& light, bool plain = false);
 
-}  // namespace spurwright::scene
+} // namespace spurwright::scene

@@ -9,7 +9,9 @@ namespace {
 glm::vec3 of(shape::Vec3 v) { return {v.x, v.y, v.z}; }
 
 // Nearest places of a ray and a segment: distance along the ray, share along the segment, gap between them.
-struct Nearest { float depth, share, gap; };
+struct Nearest {
+    float depth, share, gap;
+};
 
 Nearest nearest(const Ray& ray, glm::vec3 a, glm::vec3 b) {
     const glm::vec3 u = b - a, w = a - ray.from;
@@ -23,7 +25,7 @@ Nearest nearest(const Ray& ray, glm::vec3 a, glm::vec3 b) {
     return {depth, share, glm::length(a + share * u - ray.from - depth * ray.way)};
 }
 
-}  // namespace
+} // namespace
 
 void Capsules::add(const Capsule& c) {
     const glm::vec3 middle = 0.5f * (c.from + c.to);
@@ -42,31 +44,57 @@ Capsules::Capsules(const shape::VineShape& vine) {
         for (std::size_t s = 0; s + 1 < points.size(); ++s) {
             if (points[s].node >= 0) node = stem.nodes[static_cast<std::size_t>(points[s].node)].node;
             const float radius = static_cast<float>(stem.line.at(s, 0.5).radii.mean());
-            add({of(points[s].place), of(points[s + 1].place), radius, PartKind::stem, stem.axis, node, stem.axis.value});
+            add({of(points[s].place), of(points[s + 1].place), radius, PartKind::stem, stem.axis, node,
+                 stem.axis.value});
         }
     }
     for (const auto& bud : vine.buds) {
         const auto& stem = vine.stems[bud.stem];
         const double size = std::max(0.0032, 1.1 * bud.stem_radius);
         const shape::Vec3 middle = bud.foot + (bud.stem_radius + 0.3 * size) * bud.out + 0.3 * size * bud.along;
-        add({of(middle), of(middle), static_cast<float>(0.6 * size), PartKind::bud, stem.axis, node_of(bud.bud), bud.bud.value});
+        add({of(middle), of(middle), static_cast<float>(0.6 * size), PartKind::bud, stem.axis, node_of(bud.bud),
+             bud.bud.value});
     }
     for (const auto& wound : vine.wounds)
-        add({of(wound.root), of(wound.face), static_cast<float>(wound.radii.mean()), PartKind::face, vine.stems[wound.stem].axis, wound.node, wound.wound.value});
+        add({of(wound.root), of(wound.face), static_cast<float>(wound.radii.mean()), PartKind::face,
+             vine.stems[wound.stem].axis, wound.node, wound.wound.value});
     for (const auto& tie : vine.ties) {
         const double r = tie.cane_radius + 0.003;
-        add({of(tie.cane - 0.004 * tie.along), of(tie.cane + 0.004 * tie.along), static_cast<float>(r), PartKind::tie, axis_of(tie.node), tie.node, tie.tie.value});
+        add({of(tie.cane - 0.004 * tie.along), of(tie.cane + 0.004 * tie.along), static_cast<float>(r), PartKind::tie,
+             axis_of(tie.node), tie.node, tie.tie.value});
     }
     const auto& t = vine.trellis;
     for (const auto& wire : t.wires)
         add({{static_cast<float>(t.near_end), static_cast<float>(wire.height), static_cast<float>(wire.across)},
              {static_cast<float>(t.far_end), static_cast<float>(wire.height), static_cast<float>(wire.across)},
-             static_cast<float>(wire.radius), wire.kind == WireKind::drip ? PartKind::drip : PartKind::wire, {}, {}, wire.wire.value});
+             static_cast<float>(wire.radius),
+             wire.kind == WireKind::drip ? PartKind::drip : PartKind::wire,
+             {},
+             {},
+             wire.wire.value});
     for (const auto& post : t.posts)
-        add({{static_cast<float>(post.x), 0, 0}, {static_cast<float>(post.x), static_cast<float>(post.top), 0}, 0.025f, PartKind::post, {}, {}, 0});
+        add({{static_cast<float>(post.x), 0, 0},
+             {static_cast<float>(post.x), static_cast<float>(post.top), 0},
+             0.025f,
+             PartKind::post,
+             {},
+             {},
+             0});
     for (const auto& clip : t.clips)
-        add({of(clip - shape::Vec3{0, 0, t.clip_half_gap}), of(clip + shape::Vec3{0, 0, t.clip_half_gap}), 0.003f, PartKind::clip, {}, {}, 0});
-    add({of(t.stake_foot), of(shape::Vec3{t.stake_foot.x, t.stake_top, t.stake_foot.z}), 0.013f, PartKind::stake, {}, {}, 0});
+        add({of(clip - shape::Vec3{0, 0, t.clip_half_gap}),
+             of(clip + shape::Vec3{0, 0, t.clip_half_gap}),
+             0.003f,
+             PartKind::clip,
+             {},
+             {},
+             0});
+    add({of(t.stake_foot),
+         of(shape::Vec3{t.stake_foot.x, t.stake_top, t.stake_foot.z}),
+         0.013f,
+         PartKind::stake,
+         {},
+         {},
+         0});
 }
 
 void Capsules::near(const Ray& ray, float slope, std::vector<std::uint32_t>& found) const {
@@ -110,7 +138,9 @@ std::vector<Picked> picked_all(const Capsules& capsules, const Ray& ray, const R
     // A near miss well in front of the first hit comes first only where it stands close before it.
     if (!list.empty() && list.front().hit) {
         const float depth = list.front().depth;
-        const auto before = std::find_if(list.begin(), list.end(), [&](const Picked& p) { return !p.hit && depth - p.depth > 0.020f && depth - p.depth <= 0.1f; });
+        const auto before = std::find_if(list.begin(), list.end(), [&](const Picked& p) {
+            return !p.hit && depth - p.depth > 0.020f && depth - p.depth <= 0.1f;
+        });
         if (before != list.end()) std::rotate(list.begin(), before, before + 1);
     }
     return list;
@@ -122,4 +152,4 @@ std::optional<Picked> picked(const Capsules& capsules, const Ray& ray, const Rea
     return list.front();
 }
 
-}  // namespace spurwright::scene
+} // namespace spurwright::scene

@@ -16,8 +16,8 @@ struct Capsule {
     float radius = 0;
     mesh::PartKind kind{};
     AxisId axis;
-    NodeId node;            // at `from`; a stem's first segment and the piece beyond its last node name the nearest
-    std::uint32_t id = 0;   // of the bud, wound, tie or wire, by kind
+    NodeId node;          // at `from`; a stem's first segment and the piece beyond its last node name the nearest
+    std::uint32_t id = 0; // of the bud, wound, tie or wire, by kind
 };
 
 // Capsules of one vine, with the spheres that hold them side by side for a quick scan.
@@ -41,22 +41,22 @@ struct Picked {
     AxisId axis;
     NodeId node;
     std::uint32_t id = 0;
-    float share = 0;      // between `node` and the next, 0 to 1
-    bool hit = false;     // else a near miss
-    float depth = 0;      // metres from the eye
-    float miss = 0;       // radians beside its surface; 0 for a hit
+    float share = 0;  // between `node` and the next, 0 to 1
+    bool hit = false; // else a near miss
+    float depth = 0;  // metres from the eye
+    float miss = 0;   // radians beside its surface; 0 for a hit
     glm::vec3 place{0};
 };
 
 struct Reach {
-    float slope = 0.0015f;     // radians beside the wood that still count
-    float extra_pixels = 0;    // 6 for touch and pen
+    float slope = 0.0015f;  // radians beside the wood that still count
+    float extra_pixels = 0; // 6 for touch and pen
     float radians_a_pixel = 0.001f;
 };
 
-// Best first: by angular miss inside the tolerance, then depth; a direct hit gives way to a near miss more than 20 mm in
-// front of it only if that is within 0.1 m. Walking the list is cycling through candidates.
+// Best first: by angular miss inside the tolerance, then depth; a direct hit gives way to a near miss more than 20 mm
+// in front of it only if that is within 0.1 m. Walking the list is cycling through candidates.
 std::vector<Picked> picked_all(const Capsules& capsules, const Ray& ray, const Reach& reach);
 std::optional<Picked> picked(const Capsules& capsules, const Ray& ray, const Reach& reach);
 
-}  // namespace spurwright::scene
+} // namespace spurwright::scene

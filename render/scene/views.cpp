@@ -14,7 +14,8 @@ const shape::Stem* cane_to_show(const shape::VineShape& vine, AxisId chosen) {
     double least = 1e9;
     for (const auto& stem : vine.stems) {
         if (stem.wood != shape::Wood::one_year || stem.lateral || stem.nodes.size() < 5) continue;
-        const double miss = std::fabs(2 * stem.nodes[2].radius - 0.008) * 20 + std::fabs(stem.nodes[2].place.z - 0.03) * 0.5 +
+        const double miss = std::fabs(2 * stem.nodes[2].radius - 0.008) * 20 +
+                            std::fabs(stem.nodes[2].place.z - 0.03) * 0.5 +
                             shape::length(stem.nodes[0].place - vine.head) * 0.2;
         if (miss < least) least = miss, best = &stem;
     }
@@ -26,7 +27,7 @@ float pitch_to(double height, float eye, float off) {
     return glm::degrees(std::atan2(static_cast<float>(height) - eye, off));
 }
 
-}  // namespace
+} // namespace
 
 std::optional<View> read_view(std::string_view word) {
     const auto words = words_of(View{});
@@ -56,42 +57,42 @@ RowStance stance_of(View view, const shape::VineShape& vine) {
 
 Camera camera_of(View view, const shape::VineShape& vine, AxisId chosen) {
     switch (view) {
-        case View::row:
-        case View::step_back:
-        case View::other_side:
-        case View::head: return camera_of(stance_of(view, vine));
-        case View::along: {
-            Camera c;
-            c.eye = {static_cast<float>(vine.head.x - 1.35 * vine.spacing), 1.5f, 0.55f};
-            c.target = {static_cast<float>(vine.head.x), static_cast<float>(vine.trellis.fruiting_height + 0.25), 0};
-            return c;
-        }
-        case View::cane: {
-            const auto* stem = cane_to_show(vine, chosen);
-            if (!stem) return camera_of(stance_of(View::head, vine));
-            const auto& node = stem->nodes[std::min<std::size_t>(4, stem->nodes.size() - 1)];
-            Camera c;
-            c.fov_deg = 30;
-            c.target = of(node.place);
-            c.eye = c.target + glm::vec3(0.08f, 0.10f, 0.36f);
-            return c;
-        }
-        case View::whole: {
-            Camera c;
-            c.fov_deg = 41;
-            c.eye = {static_cast<float>(vine.head.x), 1.45f, 2.05f};
-            c.target = {static_cast<float>(vine.head.x), static_cast<float>(vine.trellis.fruiting_height + 0.34), 0};
-            return c;
-        }
-        case View::above: {
-            Camera c;
-            c.fov_deg = 34;
-            c.target = {static_cast<float>(vine.head.x), 0.9f, 0};
-            c.eye = c.target + glm::vec3(0.0f, 3.2f, 1.1f);
-            return c;
-        }
+    case View::row:
+    case View::step_back:
+    case View::other_side:
+    case View::head: return camera_of(stance_of(view, vine));
+    case View::along: {
+        Camera c;
+        c.eye = {static_cast<float>(vine.head.x - 1.35 * vine.spacing), 1.5f, 0.55f};
+        c.target = {static_cast<float>(vine.head.x), static_cast<float>(vine.trellis.fruiting_height + 0.25), 0};
+        return c;
+    }
+    case View::cane: {
+        const auto* stem = cane_to_show(vine, chosen);
+        if (!stem) return camera_of(stance_of(View::head, vine));
+        const auto& node = stem->nodes[std::min<std::size_t>(4, stem->nodes.size() - 1)];
+        Camera c;
+        c.fov_deg = 30;
+        c.target = of(node.place);
+        c.eye = c.target + glm::vec3(0.08f, 0.10f, 0.36f);
+        return c;
+    }
+    case View::whole: {
+        Camera c;
+        c.fov_deg = 41;
+        c.eye = {static_cast<float>(vine.head.x), 1.45f, 2.05f};
+        c.target = {static_cast<float>(vine.head.x), static_cast<float>(vine.trellis.fruiting_height + 0.34), 0};
+        return c;
+    }
+    case View::above: {
+        Camera c;
+        c.fov_deg = 34;
+        c.target = {static_cast<float>(vine.head.x), 0.9f, 0};
+        c.eye = c.target + glm::vec3(0.0f, 3.2f, 1.1f);
+        return c;
+    }
     }
     return {};
 }
 
-}  // namespace spurwright::scene
+} // namespace spurwright::scene

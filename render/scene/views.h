@@ -11,7 +11,10 @@
 namespace spurwright::scene {
 
 enum class View : unsigned char { row, whole, step_back, other_side, along, head, cane, above };
-constexpr auto words_of(View) { return std::to_array<std::string_view>({"row", "whole", "step-back", "other-side", "along", "head", "cane", "above"}); }
+constexpr auto words_of(View) {
+    return std::to_array<std::string_view>(
+        {"row", "whole", "step-back", "other-side", "along", "head", "cane", "above"});
+}
 
 std::optional<View> read_view(std::string_view word);
 
@@ -21,4 +24,4 @@ RowStance stance_of(View view, const shape::VineShape& vine);
 // `cane` looks at `chosen`, or where that is none at the cane nearest to a pencil's thickness on the near post's side.
 Camera camera_of(View view, const shape::VineShape& vine, AxisId chosen = {});
 
-}  // namespace spurwright::scene
+} // namespace spurwright::scene

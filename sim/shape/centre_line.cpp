@@ -9,7 +9,7 @@ double quadratic(double a, double middle, double b, double t) {
     return a * (1 - t) * (1 - 2 * t) + 4 * middle * t * (1 - t) + b * t * (2 * t - 1);
 }
 
-}  // namespace
+} // namespace
 
 CentreLine::CentreLine(std::vector<LinePoint> points, std::vector<Radii> middles)
     : points_(std::move(points)), middles_(std::move(middles)) {
@@ -34,8 +34,10 @@ LineSample CentreLine::at(std::size_t segment, double t) const {
     const Vec3 way = (6 * t2 - 6 * t) * (a.place - b.place) + (h * (3 * t2 - 4 * t + 1)) * slopes_[segment] +
                      (h * (3 * t2 - 2 * t)) * slopes_[segment + 1];
     const Radii& middle = middles_[segment];
-    return {place, unit(way, unit(b.place - a.place)),
-            {quadratic(a.radii.major, middle.major, b.radii.major, t), quadratic(a.radii.minor, middle.minor, b.radii.minor, t)}};
+    return {place,
+            unit(way, unit(b.place - a.place)),
+            {quadratic(a.radii.major, middle.major, b.radii.major, t),
+             quadratic(a.radii.minor, middle.minor, b.radii.minor, t)}};
 }
 
-}  // namespace spurwright::shape
+} // namespace spurwright::shape

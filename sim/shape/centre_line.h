@@ -16,11 +16,11 @@ struct Radii {
 struct LinePoint {
     Vec3 place;
     Radii radii;
-    int node = -1;  // index of the node that stands here; -1: none
+    int node = -1; // index of the node that stands here; -1: none
 };
 
 struct LineSample {
-    Vec3 place, along;  // along: unit
+    Vec3 place, along; // along: unit
     Radii radii;
 };
 
@@ -34,14 +34,16 @@ public:
 
     std::size_t segment_count() const { return middles_.size(); }
     const std::vector<LinePoint>& points() const { return points_; }
-    double segment_length(std::size_t segment) const { return length(points_[segment + 1].place - points_[segment].place); }
+    double segment_length(std::size_t segment) const {
+        return length(points_[segment + 1].place - points_[segment].place);
+    }
     // share in [0, 1] along the segment.
     LineSample at(std::size_t segment, double share) const;
 
 private:
     std::vector<LinePoint> points_;
     std::vector<Radii> middles_;
-    std::vector<Vec3> slopes_;  // a metre along the chord
+    std::vector<Vec3> slopes_; // a metre along the chord
 };
 
-}  // namespace spurwright::shape
+} // namespace spurwright::shape

@@ -24,4 +24,4 @@ std::vector<Frame> frames_along(const std::vector<Vec3>& points, const std::vect
     return frames;
 }
 
-}  // namespace spurwright::shape
+} // namespace spurwright::shape

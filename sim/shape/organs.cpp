@@ -9,15 +9,15 @@
 namespace spurwright::shape {
 namespace {
 
-constexpr double twist_low = 0.2, twist_high = 0.5;  // radians a metre: the slow turn of the bud plane, our choice
+constexpr double twist_low = 0.2, twist_high = 0.5; // radians a metre: the slow turn of the bud plane, our choice
 
 Vec3 way_of(Points points, Side side, double across) {
     switch (points) {
-        case Points::up: return {0, 1, 0};
-        case Points::down: return {0, -1, 0};
-        case Points::outward: return {side == Side::left ? -1.0 : 1.0, 0, 0};
-        case Points::inward: return {side == Side::left ? 1.0 : -1.0, 0, 0};
-        case Points::across: break;
+    case Points::up: return {0, 1, 0};
+    case Points::down: return {0, -1, 0};
+    case Points::outward: return {side == Side::left ? -1.0 : 1.0, 0, 0};
+    case Points::inward: return {side == Side::left ? 1.0 : -1.0, 0, 0};
+    case Points::across: break;
     }
     return {0, 0, across};
 }
@@ -33,7 +33,8 @@ Vec3 zigzag_of(const Stem& stem) {
 }
 
 // The angle about the first frame that agrees best with the bud directions of the tables.
-double best_turn(const Stem& stem, const std::vector<Frame>& frames, const std::vector<const Bud*>& buds, double twist) {
+double best_turn(const Stem& stem, const std::vector<Frame>& frames, const std::vector<const Bud*>& buds,
+                 double twist) {
     double best = 0, most = -1e9;
     for (int k = 0; k < 48; ++k) {
         const double turn = 2 * numeric::pi * k / 48;
@@ -82,9 +83,11 @@ void add_buds(VineShape& shape, const Vine& vine, std::uint32_t at, const Node& 
     const StemNode& node = stem.nodes[i];
     int ring = 0;
     for (const Bud& bud : vine.buds_of(row)) {
-        BudShape drawn{bud.id, at, i, bud.kind, node.place, static_cast<double>(node.rank) * node.plane, node.along, node.radius, bud.harmed};
-        if (bud.kind == BudKind::latent) continue;  // under the bark
-        if (bud.kind == BudKind::crown) {           // 2-3 small ones round the ring at the base
+        BudShape drawn{bud.id,     at,          i,
+                       bud.kind,   node.place,  static_cast<double>(node.rank) * node.plane,
+                       node.along, node.radius, bud.harmed};
+        if (bud.kind == BudKind::latent) continue; // under the bark
+        if (bud.kind == BudKind::crown) {          // 2-3 small ones round the ring at the base
             const auto a = numeric::sincos(2.1 * ring++ + 6.28 * share_of(vine.seed, Look::bud_size, bud.id.value));
             drawn.out = a.cosine * node.plane + a.sine * cross(node.along, node.plane);
         }
@@ -92,7 +95,7 @@ void add_buds(VineShape& shape, const Vine& vine, std::uint32_t at, const Node& 
     }
 }
 
-}  // namespace
+} // namespace
 
 void add_organs(VineShape& shape, const Vine& vine, const std::vector<int>& stem_of_row) {
     for (std::uint32_t row = 0; row < vine.axes.size(); ++row) {
@@ -105,9 +108,10 @@ void add_organs(VineShape& shape, const Vine& vine, const std::vector<int>& stem
             add_buds(shape, vine, at, rows[i], i);
             if (rows[i].tendril == Tendril::none && rows[i].bunch == Bunch::none) continue;
             const StemNode& node = stem.nodes[i];
-            shape.hangers.push_back({node.node, at, rows[i].tendril, rows[i].bunch, node.place, -node.rank * node.plane, node.along, node.radius});
+            shape.hangers.push_back({node.node, at, rows[i].tendril, rows[i].bunch, node.place, -node.rank * node.plane,
+                                     node.along, node.radius});
         }
     }
 }
 
-}  // namespace spurwright::shape
+} // namespace spurwright::shape

@@ -9,8 +9,8 @@
 namespace spurwright::shape {
 namespace {
 
-constexpr double under_soil = 0.03;       // a trunk starts this deep: no line where it meets the ground
-constexpr double crown_over_head = 0.6;  // closed wood above the head node, in trunk radii
+constexpr double under_soil = 0.03;      // a trunk starts this deep: no line where it meets the ground
+constexpr double crown_over_head = 0.45; // closed wood above the head node, in trunk radii
 constexpr double longest_unread_end = 0.08;
 
 Radii half(const Node& node) { return {in_m(node.major) / 2, in_m(node.minor) / 2}; }
@@ -77,14 +77,19 @@ private:
         const Stem& parent = shape_.stems[static_cast<std::size_t>(stem.parent_stem)];
         const StemNode& on = parent.nodes[index_of(stem.parent)];
         const Vec3 way = unit(first - on.place);
-        const bool at_base = index_of(stem.parent) == 0 && !parent.trunk;  // the parent itself is only just coming out there
-        const double within = std::min(joint(0).mean(), (at_base ? 0.32 : 0.45) * on.radius);
-        const double depth = at_base ? 0 : std::min(0.4 * on.radius, std::sqrt(std::max(0.0, 0.64 * on.radius * on.radius - within * within)));
-        points_.push_back({on.place + depth * way, {within * joint(0).major / joint(0).mean(), within * joint(0).minor / joint(0).mean()}});
+        const bool at_base =
+            index_of(stem.parent) == 0 && !parent.trunk; // the parent itself is only just coming out there
+        const double within = std::min(joint(0).mean(), (at_base ? 0.3 : 0.5) * on.radius);
+        const double depth =
+            at_base
+                ? 0
+                : std::min(0.4 * on.radius, std::sqrt(std::max(0.0, 0.64 * on.radius * on.radius - within * within)));
+        points_.push_back({on.place + depth * way,
+                           {within * joint(0).major / joint(0).mean(), within * joint(0).minor / joint(0).mean()}});
     }
 
     void add_point(const LinePoint& point, Radii middle) {
-        if (length(point.place - points_.back().place) < 2e-4) {  // no room for a segment: the later point counts
+        if (length(point.place - points_.back().place) < 2e-4) { // no room for a segment: the later point counts
             points_.back().node = point.node;
             points_.back().radii = point.radii;
             return;
@@ -101,12 +106,15 @@ private:
             const double size = length(place - from);
             const int pieces = static_cast<int>(size / 0.11);
             for (int k = 1; k < pieces; ++k)
-                add_point({lerp(from, place, static_cast<double>(k) / pieces) +
-                               kink(vine_, axis_.id.value, 16 * i + static_cast<std::uint32_t>(k), size, joint(i).mean()),
-                           joint(i)},
-                          joint(i));
+                add_point(
+                    {lerp(from, place, static_cast<double>(k) / pieces) +
+                         kink(vine_, axis_.id.value, 16 * i + static_cast<std::uint32_t>(k), size, joint(i).mean()),
+                     joint(i)},
+                    joint(i));
         }
-        const Radii collar = i == 0 && !stem.trunk ? mean_of(points_.back().radii, joint(0)) : joint(i);
+        // Full as soon as it leaves the bark: only what nobody sees is thinner.
+        const Radii collar =
+            i == 0 && !stem.trunk ? mean_of(joint(0), mean_of(points_.back().radii, joint(0))) : joint(i);
         add_point({place, here, static_cast<int>(i)}, collar);
     }
 
@@ -125,13 +133,16 @@ private:
             beyond = crown_over_head * joint(kept_ - 1).mean();
         } else if (wound || kept_ < rows_.size()) {
             stem.end = StemEnd::cut;
-            if (kept_ < rows_.size()) way = unit(point_of(rows_[kept_].place) - last, way);
+            // Towards the next node, except where laying moved what stays and left what was cut off where it stood.
+            if (kept_ < rows_.size())
+                if (const Vec3 onward = unit(point_of(rows_[kept_].place) - last, way); dot(onward, way) > 0.8)
+                    way = onward;
             beyond = wound ? in_m(wound->beyond) : 0.004;
             stem.end_winters = wound ? vine_.winter - wound->winter : 0;
             if (wound) stem.end_wound = wound->id;
         } else {
-            stem.end = axis_.end == AxisEnd::tip    ? StemEnd::tip
-                       : axis_.end == AxisEnd::cut  ? StemEnd::cut
+            stem.end = axis_.end == AxisEnd::tip     ? StemEnd::tip
+                       : axis_.end == AxisEnd::cut   ? StemEnd::cut
                        : axis_.end == AxisEnd::hedge ? StemEnd::hedge
                                                      : StemEnd::broken;
             stem.end_winters = 1;
@@ -173,7 +184,7 @@ private:
             node.harm = rows_[i].harm;
             if (rows_[i].id == vine_.graft) stem.graft_at = gone;
         }
-        for (std::size_t i = 0; i < kept_; ++i)  // two nodes on one place: both stand there
+        for (std::size_t i = 0; i < kept_; ++i) // two nodes on one place: both stand there
             if (!stem.nodes[i].node) {
                 stem.nodes[i] = i + 1 < kept_ ? stem.nodes[i + 1] : stem.nodes[i - 1];
                 stem.nodes[i].node = rows_[i].id;
@@ -190,7 +201,7 @@ private:
     std::vector<Radii> middles_;
 };
 
-}  // namespace
+} // namespace
 
 Vec3 point_of(const Place& p) { return {in_m(p.x), in_m(p.y), in_m(p.z)}; }
 
@@ -211,7 +222,8 @@ void add_stems(VineShape& shape, const Vine& vine, std::vector<int>& stem_of_row
         int parent = -1;
         if (axis.parent) {
             parent = stem_of_row[row_of(vine, *vine.find(axis_of(axis.parent)))];
-            if (parent < 0 || index_of(axis.parent) >= shape.stems[static_cast<std::size_t>(parent)].nodes.size()) continue;
+            if (parent < 0 || index_of(axis.parent) >= shape.stems[static_cast<std::size_t>(parent)].nodes.size())
+                continue;
         }
         StemWriter writer(vine, axis, shape, parent);
         if (!writer.stands()) continue;
@@ -221,4 +233,4 @@ void add_stems(VineShape& shape, const Vine& vine, std::vector<int>& stem_of_row
     }
 }
 
-}  // namespace spurwright::shape
+} // namespace spurwright::shape

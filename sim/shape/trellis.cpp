@@ -9,10 +9,10 @@ namespace {
 
 constexpr double wire_radius = 0.00125;
 constexpr double drip_radius = 0.008;
-constexpr double reach_of_row = 5.0;      // vines drawn each way
-constexpr int vines_a_post = 3;           // our choice: 5.4 m at 1.8 m
+constexpr double reach_of_row = 5.0; // vines drawn each way
+constexpr int vines_a_post = 3;      // our choice: 5.4 m at 1.8 m
 
-}  // namespace
+} // namespace
 
 void add_trellis(VineShape& shape, const Vine& vine) {
     TrellisShape& t = shape.trellis;
@@ -25,7 +25,7 @@ void add_trellis(VineShape& shape, const Vine& vine) {
         const bool down = wire.state == WireState::down;
         double height = in_m(wire.height);
         top = std::max(top, height);
-        if (down) height = t.fruiting_height + 0.035 + 0.012 * dropped++;  // hung on the post beside the fruiting wire
+        if (down) height = t.fruiting_height + 0.035 + 0.012 * dropped++; // hung on the post beside the fruiting wire
         const double gap = in_m(wire.half_gap);
         const double radius = wire.kind == WireKind::drip ? drip_radius : wire_radius;
         if (gap > 0) {
@@ -45,7 +45,8 @@ void add_trellis(VineShape& shape, const Vine& vine) {
         }
     for (int k = -2; k <= 1; ++k) {
         const double x = (0.5 + vines_a_post * k) * shape.spacing;
-        if (x > t.near_end + 0.5 * shape.spacing && x < t.far_end - 0.5 * shape.spacing) t.posts.push_back({x, top + 0.1, false});
+        if (x > t.near_end + 0.5 * shape.spacing && x < t.far_end - 0.5 * shape.spacing)
+            t.posts.push_back({x, top + 0.1, false});
     }
     for (const WireShape& wire : t.wires) {
         if (wire.kind != WireKind::catching || wire.across <= 0 || wire.dropped) continue;
@@ -86,9 +87,10 @@ void add_ties(VineShape& shape, const Vine& vine, const std::vector<int>& stem_o
         segment = std::min(segment, stem.line.segment_count() - 1);
         const double share = std::clamp(in_m(tie.beyond) / stem.line.segment_length(segment), 0.0, 1.0);
         const LineSample sample = stem.line.at(segment, share);
-        shape.ties.push_back({tie.id, node.node, sample.place, sample.along, nearest_on_wire(shape.trellis, sample.place),
-                              sample.radii.mean(), vine.winter - tie.winter, tie.tight, tie.state});
+        shape.ties.push_back({tie.id, node.node, sample.place, sample.along,
+                              nearest_on_wire(shape.trellis, sample.place), sample.radii.mean(),
+                              vine.winter - tie.winter, tie.tight, tie.state});
     }
 }
 
-}  // namespace spurwright::shape
+} // namespace spurwright::shape

@@ -31,4 +31,4 @@ inline Vec3 any_square_to(Vec3 t) { return unit(std::fabs(t.x) < 0.7 ? cross(t, 
 // The part of `a` square to the unit vector `t`, as a unit vector.
 inline Vec3 square_part(Vec3 a, Vec3 t) { return unit(a - dot(a, t) * t, any_square_to(t)); }
 
-}  // namespace spurwright::shape
+} // namespace spurwright::shape

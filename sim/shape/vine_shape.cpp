@@ -36,4 +36,4 @@ VineShape vine_shape(const Vine& vine) {
     return shape;
 }
 
-}  // namespace spurwright::shape
+} // namespace spurwright::shape

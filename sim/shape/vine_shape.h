@@ -17,24 +17,24 @@ struct Vine;
 
 namespace spurwright::shape {
 
-enum class Wood : unsigned char { one_year, two_year, old };  // what its bark tells
+enum class Wood : unsigned char { one_year, two_year, old }; // what its bark tells
 
 // How the outer end of a stem looks.
 enum class StemEnd : unsigned char {
-    crown,  // a trunk's head: closed wood
-    tip,    // thin, pointed, grey
-    hedge,  // blunt, weathered
-    cut,    // a wound's face
+    crown, // a trunk's head: closed wood
+    tip,   // thin, pointed, grey
+    hedge, // blunt, weathered
+    cut,   // a wound's face
     broken
 };
 
 struct StemNode {
     NodeId node;
     Vec3 place;
-    Vec3 along;     // unit
-    Vec3 plane;     // unit, square to `along`: the side a bud of rank +1 looks to
-    double radius;  // mean
-    double from_root;  // metres along the chords
+    Vec3 along;       // unit
+    Vec3 plane;       // unit, square to `along`: the side a bud of rank +1 looks to
+    double radius;    // mean
+    double from_root; // metres along the chords
     int rank = 1;
     bool has_bud = false;
     Harm harm{};
@@ -43,33 +43,33 @@ struct StemNode {
 // One axis as it stands, cut wood left out.
 struct Stem {
     AxisId axis;
-    NodeId parent;           // none for a trunk
-    int parent_stem = -1;    // index into VineShape::stems
+    NodeId parent;        // none for a trunk
+    int parent_stem = -1; // index into VineShape::stems
     int age = 1;
     Wood wood{};
     Side side{};
     CaneClass grew{};
     Role mark{};
     bool trunk = false, lateral = false, dead = false, rootstock = false, laid = false;
-    CentreLine line;         // first point inside the parent's wood (a trunk: under the soil), last point the outer end
+    CentreLine line; // first point inside the parent's wood (a trunk: under the soil), last point the outer end
     std::vector<StemNode> nodes;
     StemEnd end{};
-    Vec3 end_normal;         // unit, of the cut face
-    int end_winters = 0;     // since the end was made; 0: this winter
-    WoundId end_wound;       // none where no row tells of it
-    double graft_at = -1;    // metres along the chords; below 0: not grafted
-    double ripe_at = 0;      // metres from the root along the chords: beyond it the wood is grey
+    Vec3 end_normal;      // unit, of the cut face
+    int end_winters = 0;  // since the end was made; 0: this winter
+    WoundId end_wound;    // none where no row tells of it
+    double graft_at = -1; // metres along the chords; below 0: not grafted
+    double ripe_at = 0;   // metres from the root along the chords: beyond it the wood is grey
 
     double from_root(std::size_t line_point) const;
 };
 
 struct BudShape {
     BudId bud;
-    std::uint32_t stem = 0, node = 0;  // node: index within the stem
+    std::uint32_t stem = 0, node = 0; // node: index within the stem
     BudKind kind{};
-    Vec3 foot;   // on the centre line of the stem
-    Vec3 out;    // unit, square to `along`
-    Vec3 along;  // unit, of the stem there
+    Vec3 foot;  // on the centre line of the stem
+    Vec3 out;   // unit, square to `along`
+    Vec3 along; // unit, of the stem there
     double stem_radius = 0;
     bool harmed = false;
 };
@@ -88,26 +88,26 @@ struct HangerShape {
 struct CrownShape {
     std::uint32_t stem = 0;
     Vec3 middle;
-    double radius = 0;  // of a ball, a little longer along the row
+    double radius = 0; // of a ball, a little longer along the row
 };
 
 // A wound that ends no standing stem: a face on the side of older wood.
 struct WoundShape {
     WoundId wound;
-    AxisId axis;               // the axis cut
+    AxisId axis; // the axis cut
     NodeId node;
-    std::uint32_t stem = 0;    // that bears the face
-    Vec3 root, face, outward;  // root: inside the bearer's wood
+    std::uint32_t stem = 0;   // that bears the face
+    Vec3 root, face, outward; // root: inside the bearer's wood
     Radii radii;
-    double drawn_share = 1;    // of the face that callus has left open; the size of the cut itself is `radii`
-    int winters = 0;           // since the cut; 0: this winter
+    double drawn_share = 1; // of the face that callus has left open; the size of the cut itself is `radii`
+    int winters = 0;        // since the cut; 0: this winter
     int wood_age = 1;
 };
 
 struct TieShape {
     TieId tie;
     NodeId node;
-    Vec3 cane, along, wire;  // place on the cane's centre line, its direction, nearest place on a wire
+    Vec3 cane, along, wire; // place on the cane's centre line, its direction, nearest place on a wire
     double cane_radius = 0;
     int winters = 0;
     bool tight = false;
@@ -123,31 +123,31 @@ struct WireShape {
 
 struct PostShape {
     double x = 0, top = 0;
-    bool end = false;  // of the row: round timber with a stay
+    bool end = false; // of the row: round timber with a stay
 };
 
 struct TrellisShape {
-    std::vector<WireShape> wires;  // a pair of catch wires is two rows of one id
+    std::vector<WireShape> wires; // a pair of catch wires is two rows of one id
     std::vector<PostShape> posts;
-    std::vector<Vec3> clips;       // middles; each holds a pair together
+    std::vector<Vec3> clips; // middles; each holds a pair together
     double clip_half_gap = 0;
     Vec3 stake_foot;
     double stake_top = 0;
     double fruiting_height = 0, hedge_height = 0;
-    double near_end = 0, far_end = 0;  // along X, how far wires are drawn
+    double near_end = 0, far_end = 0; // along X, how far wires are drawn
 };
 
 struct NeighbourShape {
-    double x = 0;      // of its trunk
+    double x = 0; // of its trunk
     NeighbourKind kind{};
-    double cane_end = 0;  // x of the end of the cane that reaches towards this vine
+    double cane_end = 0; // x of the end of the cane that reaches towards this vine
 };
 
 struct VineShape {
     std::uint64_t seed = 0;
     int winter = 1;
     double spacing = 0, row_spacing = 0;
-    std::vector<Stem> stems;  // a parent stands before its children
+    std::vector<Stem> stems; // a parent stands before its children
     std::vector<BudShape> buds;
     std::vector<HangerShape> hangers;
     std::vector<CrownShape> swellings;
@@ -156,12 +156,12 @@ struct VineShape {
     TrellisShape trellis;
     std::array<NeighbourShape, 2> neighbours;
     Vec3 head;
-    std::array<Vec3, 2> crowns;  // towards the near post, towards the far post
+    std::array<Vec3, 2> crowns; // towards the near post, towards the far post
 
-    const Stem* find(AxisId axis) const;  // null where it does not stand
+    const Stem* find(AxisId axis) const; // null where it does not stand
 };
 
 // The shape of the wood that stands. Pure; the same vine gives the same doubles on one machine.
 VineShape vine_shape(const Vine& vine);
 
-}  // namespace spurwright::shape
+} // namespace spurwright::shape

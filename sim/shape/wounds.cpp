@@ -9,14 +9,14 @@
 namespace spurwright::shape {
 namespace {
 
-constexpr double golden_turn = 2.39996;  // radians: places on a ball that do not crowd
+constexpr double golden_turn = 2.39996; // radians: places on a ball that do not crowd
 
 // Callus closes over a face from its rim; our choice of pace.
 double open_share(int winters) { return winters <= 1 ? 1.0 : std::max(0.62, 1.0 - 0.05 * (winters - 1)); }
 
 // The way of the nth wound of a crown: over the upper and outer side, where a head keeps its scars (memory).
 Vec3 way_on_crown(std::uint32_t nth, double outward, double offset) {
-    const double share = nth / (nth + 7.0);              // from the top down
+    const double share = nth / (nth + 7.0); // from the top down
     const double up = 0.95 - 1.25 * share;
     const double flat = std::sqrt(std::max(0.0, 1 - up * up));
     const auto a = numeric::sincos(golden_turn * nth + offset);
@@ -47,16 +47,19 @@ void add_swellings(VineShape& shape) {
         for (const double side : {-1.0, 1.0}) {
             const double vary = share_of(shape.seed, Look::crown, stem.axis.value, side < 0 ? 0 : 1);
             const double r = top.radius * (0.82 + 0.22 * vary);
-            shape.swellings.push_back({s, top.place + Vec3{side * 0.62 * top.radius, (0.05 - 0.45 * vary) * top.radius, (vary - 0.5) * 0.3 * r}, r});
+            shape.swellings.push_back(
+                {s,
+                 top.place + Vec3{side * 0.55 * top.radius, (0.05 - 0.45 * vary) * top.radius, (vary - 0.5) * 0.3 * r},
+                 r});
         }
     }
 }
 
-}  // namespace
+} // namespace
 
 void add_wounds(VineShape& shape, const Vine& vine, const std::vector<int>& stem_of_row) {
     add_swellings(shape);
-    std::map<std::uint32_t, std::uint32_t> on_crown;  // how many wounds each swelling bears so far
+    std::map<std::uint32_t, std::uint32_t> on_crown; // how many wounds each swelling bears so far
     for (const Wound& wound : vine.wounds) {
         const Axis* bearing = vine.find(axis_of(wound.node));
         if (!bearing) continue;
@@ -65,30 +68,35 @@ void add_wounds(VineShape& shape, const Vine& vine, const std::vector<int>& stem
         const auto row = static_cast<std::uint32_t>(at);
         const Stem& stem = shape.stems[row];
         const std::uint32_t index = index_of(wound.node);
-        if (stem.end_wound == wound.id && stem.end == StemEnd::cut) continue;  // drawn as the stem's own end
+        if (stem.end_wound == wound.id && stem.end == StemEnd::cut) continue; // drawn as the stem's own end
         const bool own_end = wound.axis == axis_of(wound.node);
-        if (own_end && !stem.trunk) continue;  // an end that was cut back further since
+        if (own_end && !stem.trunk) continue; // an end that was cut back further since
         if (index >= stem.nodes.size()) continue;
         const StemNode& node = stem.nodes[index];
         const Radii radii{in_m(wound.major) / 2, in_m(wound.minor) / 2};
         const int winters = vine.winter - wound.winter;
-        WoundShape drawn{wound.id, wound.axis, wound.node, row, {}, {}, {}, radii, open_share(winters), winters, wound.wood_age};
+        WoundShape drawn{wound.id, wound.axis,          wound.node, row,           {}, {}, {},
+                         radii,    open_share(winters), winters,    wound.wood_age};
         if (winters > 0 && is_head(shape, stem, index)) {
             std::uint32_t k = 0;
             while (k + 1 < shape.swellings.size() && shape.swellings[k].stem != row) ++k;
             k += (wound.id.value + (own_end ? 1 : 0)) % 2;
             k = std::min<std::uint32_t>(k, static_cast<std::uint32_t>(shape.swellings.size()) - 1);
             const CrownShape& crown = shape.swellings[k];
-            drawn.outward = way_on_crown(on_crown[k]++, crown.middle.x < node.place.x ? -1 : 1, 6.28 * share_of(vine.seed, Look::crown, k, 3));
+            drawn.outward = way_on_crown(on_crown[k]++, crown.middle.x < node.place.x ? -1 : 1,
+                                         6.28 * share_of(vine.seed, Look::crown, k, 3));
             drawn.root = crown.middle;
-            drawn.face = crown.middle + (crown.radius + std::min(0.008, std::max(0.0, in_m(wound.beyond)) / (1 + winters))) * drawn.outward;
+            drawn.face =
+                crown.middle +
+                (crown.radius + std::min(0.008, std::max(0.0, in_m(wound.beyond)) / (1 + winters))) * drawn.outward;
         } else {
             drawn.outward = way_of_wound(vine, wound, stem, node);
             drawn.root = node.place + 0.2 * node.radius * drawn.outward;
-            drawn.face = node.place + (node.radius + std::max(0.0, in_m(wound.beyond)) / (1 + 0.5 * winters) + 0.0015) * drawn.outward;
+            drawn.face = node.place + (node.radius + std::max(0.0, in_m(wound.beyond)) / (1 + 0.5 * winters) + 0.0015) *
+                                          drawn.outward;
         }
         shape.wounds.push_back(drawn);
     }
 }
 
-}  // namespace spurwright::shape
+} // namespace spurwright::shape

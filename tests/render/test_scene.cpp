@@ -19,7 +19,7 @@ Ray ray_to(const Camera& camera, glm::vec3 place) { return {camera.eye, glm::nor
 
 glm::vec3 of(shape::Vec3 v) { return {v.x, v.y, v.z}; }
 
-}  // namespace
+} // namespace
 
 TEST_CASE("the first view stands in the row: 0.75 m off it, eyes at 1.6 m, 42 degrees, the head in the frame") {
     const auto shape = shape::vine_shape(test::grown_vine(7));
@@ -86,7 +86,9 @@ TEST_CASE("beside the wood: 1.5 mrad still count, more only for a finger") {
     const auto& stem = *shape.find(AxisId{5});
     const auto middle = shape::lerp(stem.nodes[3].place, stem.nodes[4].place, 0.5);
     const double radius = stem.line.at(4, 0.5).radii.mean(), away = glm::length(of(middle) - camera.eye);
-    const auto beside = [&](double mrad) { return ray_to(camera, of(middle - shape::Vec3{radius + 0.001 * mrad * away, 0, 0})); };
+    const auto beside = [&](double mrad) {
+        return ray_to(camera, of(middle - shape::Vec3{radius + 0.001 * mrad * away, 0, 0}));
+    };
     CHECK(picked(capsules, beside(1.0), {})->axis == AxisId{5});
     CHECK_FALSE(picked(capsules, beside(1.0), {})->hit);
     const auto missed = picked(capsules, beside(4.0), {});
@@ -127,10 +129,11 @@ TEST_CASE("the quick scan finds what a scan of every capsule finds") {
     const Camera camera = camera_of(View::row, shape);
     int hits = 0;
     for (int i = 0; i < 400; ++i) {
-        const Ray ray = ray_through(camera, 0.02f + 0.96f * static_cast<float>(i % 20) / 19, 0.02f + 0.96f * static_cast<float>(i / 20) / 19, aspect);
+        const Ray ray = ray_through(camera, 0.02f + 0.96f * static_cast<float>(i % 20) / 19,
+                                    0.02f + 0.96f * static_cast<float>(i / 20) / 19, aspect);
         const auto found = picked_all(capsules, ray, {});
         std::size_t whole = 0;
-        for (const Capsule& c : capsules.all()) {  // one at a time, without its holding sphere's company
+        for (const Capsule& c : capsules.all()) { // one at a time, without its holding sphere's company
             Capsules alone;
             alone.add(c);
             whole += picked_all(alone, ray, {}).size();
@@ -158,7 +161,8 @@ TEST_CASE("a draw list joins ranges, and an emphasis of an axis takes its buds a
     const auto marked = draw_list(vine, around, std::span(&chosen, 1), camera, light_of(Sky::sun));
     std::size_t marked_indices = 0, wanted = 0, all = 0, sum = 0;
     for (const auto& item : marked.items) {
-        if (item.look == look) marked_indices += item.count;
+        if (item.look.colour == look.colour) marked_indices += item.count;
+        if (item.material == mesh::Material::thin) CHECK(item.look.outline_px == 0);
         sum += item.count;
     }
     for (const auto& part : vine.parts)

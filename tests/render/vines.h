@@ -13,4 +13,4 @@ inline Vine grown_vine(std::uint64_t seed, int age = 12) {
     return *growth::grow_vine(site);
 }
 
-}  // namespace spurwright::test
+} // namespace spurwright::test

@@ -10,7 +10,8 @@ using namespace spurwright::shape;
 
 namespace {
 
-// The helix (cos t, sin t, t / 2), t from 0 to 4 pi: its exact frame is Frenet's normal turned back by torsion x length.
+// The helix (cos t, sin t, t / 2), t from 0 to 4 pi: its exact frame is Frenet's normal turned back by torsion x
+// length.
 double helix_error(int steps) {
     const double speed = std::sqrt(1.25), torsion = 0.5 / 1.25;
     std::vector<Vec3> points, tangents;
@@ -31,7 +32,7 @@ double helix_error(int steps) {
     return worst;
 }
 
-}  // namespace
+} // namespace
 
 TEST_CASE("double reflection misses the exact frame of a helix by 1.857e-6 rad at 64 steps, order 4 [wang-2008]") {
     CHECK(helix_error(64) == doctest::Approx(1.857e-6).epsilon(0.002));

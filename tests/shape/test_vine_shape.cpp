@@ -20,7 +20,7 @@ Vine grown(std::uint64_t seed, int age) {
     return *growth::grow_vine(site);
 }
 
-}  // namespace
+} // namespace
 
 TEST_CASE("every axis of the little vine stands, with its nodes, buds, tie and ends") {
     const VineShape shape = vine_shape(test::little_vine());
@@ -33,19 +33,20 @@ TEST_CASE("every axis of the little vine stands, with its nodes, buds, tie and e
     CHECK(shape.find(AxisId{2})->end == StemEnd::cut);
     CHECK(shape.find(AxisId{2})->end_winters == 1);
     CHECK(shape.find(AxisId{1})->end == StemEnd::crown);
-    CHECK(shape.wounds.empty());  // both wounds are the ends of standing stems
+    CHECK(shape.wounds.empty()); // both wounds are the ends of standing stems
 }
 
 TEST_CASE("the middle of a joint is as thick as the table says") {
     const Vine vine = grown(3, 12);
     const VineShape shape = vine_shape(vine);
     for (const Stem& stem : shape.stems) {
-        if (stem.trunk) continue;  // its joints are drawn in pieces
+        if (stem.trunk) continue; // its joints are drawn in pieces
         const auto& points = stem.line.points();
         for (std::size_t s = 1; s < stem.line.segment_count(); ++s) {
             if (points[s + 1].node <= 0 || points[s].node < 0) continue;
             const Node& node = *vine.find(node_id(stem.axis, static_cast<std::uint32_t>(points[s + 1].node)));
-            CHECK(stem.line.at(s, 0.5).radii.mean() * 4 == doctest::Approx(in_m(node.major) + in_m(node.minor)).epsilon(1e-9));
+            CHECK(stem.line.at(s, 0.5).radii.mean() * 4 ==
+                  doctest::Approx(in_m(node.major) + in_m(node.minor)).epsilon(1e-9));
         }
     }
 }

@@ -31,7 +31,7 @@ io::Json plan_object(const planning::BestPlan& best) {
     return o;
 }
 
-Result<Answer> answer(const Asked& asked, const Surroundings& around) {
+Result<Answer> answer_best(const Asked& asked, const Surroundings& around) {
     const auto found = find_vine(asked.subject);
     if (!found) return failure(found.error());
     const auto house = house_rules_asked(asked, around);
@@ -67,7 +67,7 @@ Result<Answer> answer(const Asked& asked, const Surroundings& around) {
 } // namespace
 
 Verb best_verb() {
-    return {"best", "CODE|FILE", TextKey{"verb.best"}, {{"--top", "N", TextKey{"option.top"}}, rules_option()}, answer};
+    return {"best", "CODE|FILE", TextKey{"verb.best"}, {{"--top", "N", TextKey{"option.top"}}, rules_option()}, answer_best};
 }
 
 } // namespace spurwright::commands

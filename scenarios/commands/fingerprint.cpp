@@ -45,7 +45,7 @@ Result<std::string> fingerprint_lines(std::size_t count) {
 
 namespace {
 
-Result<Answer> answer(const Asked&, const Surroundings& around) {
+Result<Answer> answer_fingerprint(const Asked&, const Surroundings& around) {
     const std::size_t count = fingerprint_sites().size();
     const auto lines = fingerprint_lines(count);
     if (!lines) return failure(lines.error());
@@ -65,6 +65,6 @@ Result<Answer> answer(const Asked&, const Surroundings& around) {
 
 } // namespace
 
-Verb fingerprint_verb() { return {"fingerprint", "", TextKey{"verb.fingerprint"}, {}, answer}; }
+Verb fingerprint_verb() { return {"fingerprint", "", TextKey{"verb.fingerprint"}, {}, answer_fingerprint}; }
 
 } // namespace spurwright::commands

@@ -104,7 +104,7 @@ Result<growth::Site> site_of_options(const Asked& asked) {
     return site;
 }
 
-Result<Answer> answer(const Asked& asked, const Surroundings& around) {
+Result<Answer> answer_grow(const Asked& asked, const Surroundings& around) {
     const auto site = site_of_options(asked);
     if (!site) return failure(site.error());
     auto vine = growth::grow_vine(*site);
@@ -155,7 +155,7 @@ Verb grow_verb() {
              {"--wires-in-winter", "up|dropped", about("option.wires-in-winter")},
              {"--drip", "yes|no", about("option.drip")},
              {"-o", "FILE", about("option.output")}},
-            answer};
+            answer_grow};
 }
 
 } // namespace spurwright::commands

@@ -23,7 +23,7 @@ io::Json judged_object(const Judged& judged, const words::Words& words) {
     return o;
 }
 
-Result<Answer> answer(const Asked& asked, const Surroundings& around) {
+Result<Answer> answer_job(const Asked& asked, const Surroundings& around) {
     std::int64_t number = 1;
     if (const auto text = asked.value("--vine")) {
         const auto read = read_whole(*text, "--vine", 1, 5);
@@ -67,6 +67,6 @@ Result<Job> first_job(const Surroundings& around, std::size_t number) {
                *std::move(best_judged), house->rules, scene->learn_keys};
 }
 
-Verb job_verb() { return {"job", "", TextKey{"verb.job"}, {{"--vine", "1-5", TextKey{"option.vine"}}}, answer}; }
+Verb job_verb() { return {"job", "", TextKey{"verb.job"}, {{"--vine", "1-5", TextKey{"option.vine"}}}, answer_job}; }
 
 } // namespace spurwright::commands

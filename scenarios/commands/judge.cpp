@@ -24,7 +24,7 @@ std::string text_of(const Judged& judged, const words::Words& words) {
     return out + "\n" + judgement_text(judged.judgement, words) + "\n" + words::wrapped(words("safety.line"));
 }
 
-Result<Answer> answer(const Asked& asked, const Surroundings& around) {
+Result<Answer> answer_judge(const Asked& asked, const Surroundings& around) {
     const auto found = find_vine(asked.subject);
     if (!found) return failure(found.error());
     const auto house = house_rules_asked(asked, around);
@@ -60,7 +60,7 @@ Verb judge_verb() {
             "CODE|FILE",
             TextKey{"verb.judge"},
             {{"--plan", "TEXT", TextKey{"option.plan"}, true}, rules_option()},
-            answer};
+            answer_judge};
 }
 
 } // namespace spurwright::commands

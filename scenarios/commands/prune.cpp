@@ -8,7 +8,7 @@
 namespace spurwright::commands {
 namespace {
 
-Result<Answer> answer(const Asked& asked, const Surroundings& around) {
+Result<Answer> answer_prune(const Asked& asked, const Surroundings& around) {
     const auto found = find_vine(asked.subject);
     if (!found) return failure(found.error());
     auto pruned = prune_by_text(found->vine, *asked.value("--plan"));
@@ -37,7 +37,7 @@ Verb prune_verb() {
             "CODE|FILE",
             TextKey{"verb.prune"},
             {{"--plan", "TEXT", TextKey{"option.plan"}, true}, {"-o", "FILE", TextKey{"option.output"}, true}},
-            answer};
+            answer_prune};
 }
 
 } // namespace spurwright::commands

@@ -5,7 +5,7 @@
 namespace spurwright::commands {
 namespace {
 
-Result<Answer> answer(const Asked& asked, const Surroundings& around) {
+Result<Answer> answer_show(const Asked& asked, const Surroundings& around) {
     const auto found = find_vine(asked.subject);
     if (!found) return failure(found.error());
     return vine_answer(*found, around.words);
@@ -13,6 +13,6 @@ Result<Answer> answer(const Asked& asked, const Surroundings& around) {
 
 } // namespace
 
-Verb show_verb() { return {"show", "CODE|FILE", TextKey{"verb.show"}, {}, answer}; }
+Verb show_verb() { return {"show", "CODE|FILE", TextKey{"verb.show"}, {}, answer_show}; }
 
 } // namespace spurwright::commands

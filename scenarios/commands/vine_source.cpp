@@ -1,19 +1,14 @@
 #include "scenarios/commands/vine_source.h"
 
-#include <sys/stat.h>
 
 #include <algorithm>
 
+#include "scenarios/io/safe_file.h"
 #include "sim/growth/history.h"
 #include "sim/pruning/plan_text.h"
 
 namespace spurwright::commands {
 namespace {
-
-bool is_there(const std::string& path) {
-    struct stat there {};
-    return ::stat(path.c_str(), &there) == 0;
-}
 
 // A text that can only be meant as a code, though it is none: so a slip is refused as a slip, not as a missing file.
 bool meant_as_code(const std::string& text) {
@@ -72,7 +67,7 @@ Result<FoundVine> vine_of_code(std::string_view code) {
 
 Result<FoundVine> find_vine(const std::string& subject) {
     if (looks_like_code(subject)) return vine_of_code(subject);
-    if (!is_there(subject) && meant_as_code(subject)) return vine_of_code(subject);
+    if (!io::is_there(subject) && meant_as_code(subject)) return vine_of_code(subject);
     auto file = io::load_vine_file(subject);
     if (!file) return failure(std::move(file.error()));
     FoundVine found{std::move(file->vine), file->code, {}};

@@ -8,7 +8,7 @@ namespace {
 
 Mass mass_of(double mg) { return {rounded(mg)}; }
 
-Result<Answer> answer(const Asked& asked, const Surroundings& around) {
+Result<Answer> answer_weigh(const Asked& asked, const Surroundings& around) {
     const auto found = find_vine(asked.subject);
     if (!found) return failure(found.error());
     const auto pruned = prune_by_text(found->vine, *asked.value("--plan"));
@@ -33,7 +33,7 @@ Result<Answer> answer(const Asked& asked, const Surroundings& around) {
 } // namespace
 
 Verb weigh_verb() {
-    return {"weigh", "CODE|FILE", TextKey{"verb.weigh"}, {{"--plan", "TEXT", TextKey{"option.plan"}, true}}, answer};
+    return {"weigh", "CODE|FILE", TextKey{"verb.weigh"}, {{"--plan", "TEXT", TextKey{"option.plan"}, true}}, answer_weigh};
 }
 
 } // namespace spurwright::commands

@@ -67,7 +67,7 @@ Result<Answer> check_words(const Surroundings& around) {
     return answer;
 }
 
-Result<Answer> answer(const Asked& asked, const Surroundings& around) {
+Result<Answer> answer_words(const Asked& asked, const Surroundings& around) {
     if (asked.has("--open") == asked.has("--check"))
         return failure(refusal(Fault::bad_text, "error.words.one-of", {}, "words"));
     return asked.has("--open") ? open_words(around) : check_words(around);
@@ -80,7 +80,7 @@ Verb words_verb() {
             "",
             TextKey{"verb.words"},
             {{"--open", "", TextKey{"option.open"}}, {"--check", "", TextKey{"option.check"}}},
-            answer};
+            answer_words};
 }
 
 } // namespace spurwright::commands

@@ -23,7 +23,7 @@ std::string_view kind_key(Json::Kind kind) {
     return "json.null";
 }
 
-std::string shortened(const std::string& text) { return text.size() <= 60 ? text : text.substr(0, 60) + "..."; }
+std::string shortened(const std::string& text) { return text.size() <= 60 ? text : text.substr(0, 60).append("..."); }
 
 } // namespace
 

@@ -79,6 +79,11 @@ std::string folder_of(const std::string& path) {
 
 } // namespace
 
+bool is_there(const std::string& path) {
+    struct stat there{};
+    return ::stat(path.c_str(), &there) == 0;
+}
+
 Result<std::string> read_file(const std::string& path, std::size_t largest) {
     const Open file(::open(path.c_str(), O_RDONLY | O_CLOEXEC));
     if (!file) return failure(unreadable(path, errno));

@@ -9,6 +9,9 @@
 
 namespace spurwright::io {
 
+// Whether anything stands at this path, a link followed.
+[[nodiscard]] bool is_there(const std::string& path);
+
 // Every byte of a file. Fails (Fault::bad_file) where there is no such file, it is a folder, may not be read, or is
 // larger than `largest` bytes.
 [[nodiscard]] Result<std::string> read_file(const std::string& path, std::size_t largest);

@@ -1,7 +1,6 @@
 #include "scenarios/settings/settings.h"
 
 #include <algorithm>
-#include <sys/stat.h>
 
 #include "scenarios/io/json_fields.h"
 #include "scenarios/io/safe_file.h"
@@ -10,12 +9,7 @@
 namespace spurwright::settings {
 namespace {
 
-constexpr std::size_t largest_file = 64 * 1024;
-
-bool is_there(const std::string& path) {
-    struct stat there{};
-    return ::stat(path.c_str(), &there) == 0;
-}
+constexpr std::size_t largest_settings = 64 * 1024;
 
 }  // namespace
 
@@ -58,8 +52,8 @@ std::string print_settings(const Settings& s) {
 }
 
 Loaded load_settings(const std::string& path) {
-    if (!is_there(path)) return {};
-    const auto text = io::read_file(path, largest_file);
+    if (!io::is_there(path)) return {};
+    const auto text = io::read_file(path, largest_settings);
     if (!text) return {{}, false, text.error()};
     const auto settings = read_settings(*text, path);
     if (!settings) return {{}, false, settings.error()};

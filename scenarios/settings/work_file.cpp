@@ -14,7 +14,7 @@
 namespace spurwright::settings {
 namespace {
 
-constexpr std::size_t largest_file = 1024 * 1024;
+constexpr std::size_t largest_work = 1024 * 1024;
 constexpr int most_set_aside = 1000;
 
 bool is_there(const std::string& path) {
@@ -66,7 +66,7 @@ std::string print_work(const Work& work) {
 
 Result<std::optional<Work>> WorkFolder::load() const {
     if (!keeps() || !is_there(present())) return std::optional<Work>();
-    auto text = io::read_file(present(), largest_file);
+    auto text = io::read_file(present(), largest_work);
     if (!text) return failure(std::move(text.error()));
     auto work = read_work(*text, present());
     if (work) return std::optional<Work>(*std::move(work));

@@ -54,8 +54,9 @@ public:
         std::getline(words >> std::ws, text);
         std::istringstream numbers(text);
         float x = 0, y = 0;
-        if (act == "resize" && numbers >> x >> y && x >= 1 && y >= 1 && x <= most_pixels && y <= most_pixels) {
-            canvas_ = std::make_unique<gl::Canvas>(static_cast<int>(x), static_cast<int>(y));
+        if (act == "resize" && numbers >> x >> y && x >= 0 && y >= 0 && x <= most_pixels && y <= most_pixels) {
+            nothing_ = x < 1 || y < 1;
+            if (!nothing_) canvas_ = std::make_unique<gl::Canvas>(static_cast<int>(x), static_cast<int>(y));
         } else if (act == "scale" && numbers >> x) {
             desk_.set_content_scale(x);
         } else if (act == "wait" && numbers >> x) {
@@ -123,7 +124,7 @@ public:
     }
 
 private:
-    void frame() { desk_.frame(canvas_->target(), frame_seconds); }
+    void frame() { desk_.frame(nothing_ ? gl::Target{} : canvas_->target(), frame_seconds); }
     void move(float x, float y) {
         x_ = x;
         y_ = y;
@@ -146,6 +147,7 @@ private:
     Desk& desk_;
     std::unique_ptr<gl::Canvas> canvas_;
     float x_ = 0, y_ = 0;
+    bool nothing_ = false;  // shrunk until there is nothing to draw on
 };
 
 }  // namespace

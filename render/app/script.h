@@ -8,7 +8,7 @@
 namespace spurwright::app {
 
 // One act a line, `#` begins a remark:
-//   resize W H · scale F · wait N · settle
+//   resize W H (0 0: nothing to draw on) · scale F · wait N · settle
 //   move X Y · press [BUTTON] · release [BUTTON] · wheel N · click NAME · click-part a12.4 · drag-part a12.4 DX DY
 //   key Ctrl+Z · type TEXT · shot FILE.png · report FILE
 // Fault::bad_text names the line; Fault::bad_file a widget or part that is not on the screen.

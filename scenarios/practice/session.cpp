@@ -253,11 +253,13 @@ Result<std::unique_ptr<Session>> Session::make(const io::Assets& assets, const s
         return failure(std::move(scene.error()));
     }
     session->recall();
+    const auto said = session->shell_.message;  // stays to be read when a vine is opened at once
     if (opening.language) session->shell_.settings.language = *opening.language;
     Result<void> opened;
     if (opening.code) opened = session->open_code(*opening.code, "");
     else if (opening.scene) opened = session->open_scene(*opening.scene, 0);
     if (!opened) return failure(std::move(opened.error()));
+    if (!session->shell_.message) session->shell_.message = said;
     if (!session->shell_.settings.safety_seen) session->shell_.screen = Screen::safety;
     return session;
 }

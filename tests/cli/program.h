@@ -13,6 +13,27 @@ struct Ran {
 
 Ran run_program(const std::vector<std::string>& arguments, const std::string& folder = ".");
 
+// Another program with some of the environment changed: "NAME=VALUE" sets, "NAME" alone takes away.
+Ran run_program_of(const std::string& program, const std::vector<std::string>& arguments,
+                   const std::vector<std::string>& environment = {}, const std::string& folder = ".");
+
+// The same, not waited for; ends with the object at the latest.
+class Running {
+public:
+    Running(const std::string& program, const std::vector<std::string>& arguments,
+            const std::vector<std::string>& environment, const std::string& folder = ".");
+    ~Running();
+    Running(const Running&) = delete;
+    Running& operator=(const Running&) = delete;
+    Ran wait();     // until it ends by itself
+    bool ended();   // does not wait
+
+private:
+    std::string out_, err_;
+    int child_ = -1, status_ = 0;
+    bool over_ = false;
+};
+
 // A fresh folder for one test case, gone with it.
 class Folder {
 public:

@@ -34,6 +34,10 @@ Asked vine_card(const State& state, Views& views, Ui& ui, float top, float foot)
     place.keys_walk = false;
     panel_begin(ui, "row.card", place);
     if (fold(ui, "row.card", ui.say("screen.row.vine"), views.row.card_open)) {
+        if (!practice.task().task_key.empty()) {
+            text(ui, ui.say(practice.task().task_key));
+            rule_line(ui);
+        }
         text(ui, ui.say("screen.row.age", {{"n", Count{vine.winter}}}));
         text(ui, ui.say("screen.row.place", {{"spacing", vine.spacing}}));
         text(ui, ui.say("screen.row.asked", {{"n", Count{practice.asked_buds()}}}));

@@ -53,24 +53,33 @@ Asked row_door(const State& state, Views& views, Ui& ui, float picture) {
     return asked;
 }
 
+// The first vine of the scene not walked in this sitting; all walked: the first again.
+ask::OpenScene next_of(const State& state, const practice::SceneLine& scene, std::size_t& walked) {
+    std::vector<bool> done(scene.vines, false);
+    for (const practice::WalkedVine& vine : state.shell.walked)
+        if (vine.scene == scene.name && vine.number < done.size()) done[vine.number] = true;
+    walked = static_cast<std::size_t>(std::count(done.begin(), done.end(), true));
+    const auto fresh = std::find(done.begin(), done.end(), false);
+    return {scene.name, fresh == done.end() ? 0 : static_cast<std::size_t>(fresh - done.begin())};
+}
+
+// The scenes that there are, each with what it asks in one line.
 Asked shed_door(const State& state, Ui& ui, float picture) {
     Asked asked;
     const std::string title = ui.say("screen.home.shed");
-    if (picture > 0 && door(ui, "home.shed", title, draw_shed_place, picture)) asked = ask::SceneVine{0};
+    if (picture > 0 && door(ui, "home.shed", title, draw_shed_place, picture) && !state.shell.scenes.empty())
+        asked = ask::OpenScene{state.shell.scenes.front().name, 0};
     head_text(ui, title);
     text(ui, ui.say("screen.home.shed-says"));
-    for (std::size_t i = 0; i < state.shell.codes.size(); ++i) {
-        const std::string& code = state.shell.codes[i];
-        const bool walked =
-            std::find(state.shell.walked.begin(), state.shell.walked.end(), code) != state.shell.walked.end();
+    for (const practice::SceneLine& scene : state.shell.scenes) {
+        std::size_t walked = 0;
+        const ask::OpenScene next = next_of(state, scene, walked);
         const std::string label =
-            state.shell.codes.size() == 1
-                ? ui.say("screen.scene.first")
-                : ui.say("screen.home.scene-vine",
-                         {{"scene", TextKey{"screen.scene.first"}}, {"n", Count{static_cast<std::int64_t>(i) + 1}}});
-        if (list_row(ui, "home.scene.first." + std::to_string(i), label, false,
-                     walked ? ui.say("screen.home.walked") : std::string()))
-            asked = ask::SceneVine{i};
+            walked == 0 ? ui.say(scene.title_key)
+                        : ui.say("screen.home.scene-walked", {{"text", ui.say(scene.title_key)},
+                                                              {"n", Count{static_cast<std::int64_t>(walked)}},
+                                                              {"of", Count{static_cast<std::int64_t>(scene.vines)}}});
+        if (list_row(ui, "home.scene." + scene.name, label, false, ui.say(scene.task_key))) asked = next;
     }
     return asked;
 }
@@ -89,7 +98,16 @@ Asked offer(const State& state, Ui& ui) {
     return asked;
 }
 
-// The vines finished in this sitting, standing in a row; each is the way back to its code.
+// A scene's vine by the scene and its number, any other by its code.
+std::string walked_label(const State& state, const Ui& ui, const practice::WalkedVine& vine) {
+    for (const practice::SceneLine& scene : state.shell.scenes)
+        if (scene.name == vine.scene)
+            return ui.say("screen.home.scene-vine", {{"text", ui.say(scene.title_key)},
+                                                     {"n", Count{static_cast<std::int64_t>(vine.number) + 1}}});
+    return vine.code;
+}
+
+// The vines finished in this sitting, standing in a row; each is the way back to it.
 Asked row_walked(const State& state, Ui& ui) {
     Asked asked;
     const auto& walked = state.shell.walked;
@@ -102,14 +120,18 @@ Asked row_walked(const State& state, Ui& ui) {
         const float side = ui.em() * 3; // of the square each stands in
         if (i > 0) flow(ui, side);
         const std::string name = "home.walked." + std::to_string(i);
-        if (ImGui::InvisibleButton(("###" + name).c_str(), {side, side})) asked = ask::OpenCode{walked[i]};
+        const practice::WalkedVine& vine = walked[i];
+        const std::string label = walked_label(state, ui, vine);
+        if (ImGui::InvisibleButton(("###" + name).c_str(), {side, side}))
+            asked = vine.scene.empty() ? Request{ask::OpenCode{vine.code}}
+                                       : Request{ask::OpenScene{vine.scene, vine.number}};
         const ImVec2 from = ImGui::GetItemRectMin(), to = ImGui::GetItemRectMax();
         ImDrawList& draw = *ImGui::GetWindowDrawList();
         const bool lit = ImGui::IsItemHovered() || (ImGui::IsItemFocused() && ImGui::GetIO().NavVisible);
         if (lit) draw.AddRect(from, to, ui.colours().ink, corner, 0, 2);
         draw_small_vine(draw, {(from.x + to.x) / 2, to.y - 3}, side * 0.9f, ui.colours(), true);
-        if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s", walked[i].c_str());
-        record(ui, name, walked[i], from, to, 0, true);
+        if (ImGui::IsItemHovered()) ImGui::SetTooltip("%s", label.c_str());
+        record(ui, name, label, from, to, 0, true);
     }
     return asked;
 }
@@ -139,7 +161,7 @@ Asked screen_home(const State& state, Views& views, Ui& ui) {
     }
     if (state.shell.read_only) text(ui, ui.say("screen.row.read-only"));
     const bool wide = screen.x >= ui.em() * 44;
-    const float share = state.shell.codes.size() > 2 ? 0.3f : 0.45f; // few scenes leave more room for the places
+    const float share = state.shell.scenes.size() > 2 ? 0.3f : 0.45f; // few scenes leave more room for the places
     const float picture = wide ? std::clamp(screen.y * share, ui.em() * 6, ui.em() * 24) : 0;
     const float room = std::max(ImGui::GetContentRegionAvail().x - side, ui.em() * 10);
     if (ImGui::BeginTable("###doors", wide ? 2 : 1, ImGuiTableFlags_SizingStretchSame, {room, 0})) {

@@ -54,7 +54,7 @@ Result<Job> first_job(const Surroundings& around, std::size_t number) {
     if (!scene) return failure(std::move(scene.error()));
     auto house = io::load_house_rules(scene->house_rules, around.assets);
     if (!house) return failure(std::move(house.error()));
-    auto found = vine_of_code(scene->codes.at(std::min(number, scene->codes.size()) - 1));
+    auto found = vine_of_code(scene->vines.at(std::min(number, scene->vines.size()) - 1).code);
     if (!found) return failure(std::move(found.error()));
     const planning::Planning planning(found->vine, house->rules);
     const auto best = planning.best();

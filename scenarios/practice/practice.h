@@ -11,6 +11,7 @@
 #include "scenarios/practice/look_back.h"
 #include "scenarios/practice/named_act.h"
 #include "scenarios/practice/step_strip.h"
+#include "scenarios/scenes/scene_file.h"
 #include "sim/pruning/edit_log.h"
 
 namespace spurwright::practice {
@@ -22,7 +23,10 @@ struct Task {
     std::string scene;                    // "first"; empty outside a scene
     std::string house_name;               // "general"
     rules::HouseRules house;
-    std::vector<std::string> learn_keys;  // what the scene teaches
+    std::vector<std::string> learn_keys;  // what is to be remembered of the scene
+    std::size_t scene_number = 0;         // which of the scene's vines
+    std::string task_key{};               // what the scene asks; empty outside a scene
+    scenes::Begins begins{};              // what comes before the scene's pruning
 };
 
 // An act that waits for a word: done by confirm(), forgotten by take_back().

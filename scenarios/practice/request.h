@@ -37,7 +37,7 @@ struct GoToStep { rules::Step step{}; };
 struct NextStep {};  // the next on the strip; on the look back the next vine
 struct CutAgain {};
 struct NextVine {};
-struct SceneVine { std::size_t number = 0; };  // of the first scene's vines, from 0
+struct OpenScene { std::string name; std::size_t number = 0; };  // of the scene's vines, from 0
 struct OpenCode { std::string code; };
 struct OfferTaken { bool yes = true; };  // work found from before: go on with it, or leave it
 // ---- the look back
@@ -68,7 +68,7 @@ struct Leave {};                        // close the window: asked by a person o
 
 using Request = std::variant<ask::TakeTool, ask::TapeSays, ask::Choose, ask::WalkCanes, ask::WalkBuds, ask::CutHere, ask::LayTo, ask::TieHere,
                              ask::MarkAs, ask::Confirm, ask::TakeBack, ask::Undo, ask::Redo, ask::JumpTo, ask::GoToStep, ask::NextStep,
-                             ask::CutAgain, ask::NextVine, ask::SceneVine, ask::OpenCode, ask::OfferTaken, ask::ShowPiece, ask::NextPiece, ask::LookAtPiece,
+                             ask::CutAgain, ask::NextVine, ask::OpenScene, ask::OpenCode, ask::OfferTaken, ask::ShowPiece, ask::NextPiece, ask::LookAtPiece,
                              ask::ShowTwin, ask::NextAsGood, ask::Disagree, ask::LookFrom, ask::LookAtChosen, ask::Hatch, ask::Orbit, ask::GoTo,
                              ask::Speak, ask::TextScale, ask::Theme, ask::Units, ask::ReducedMotion, ask::StepFeedback, ask::SafetySeen,
                              ask::CloseMessage, ask::Leave>;

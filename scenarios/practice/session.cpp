@@ -7,6 +7,7 @@
 #include "scenarios/io/house_rules_file.h"
 #include "scenarios/io/vine_file.h"
 #include "scenarios/practice/disagreement.h"
+#include "scenarios/scenes/scene_vine.h"
 #include "scenarios/words/load_words.h"
 #include "sim/growth/history.h"
 #include "sim/vine/vine_query.h"
@@ -14,7 +15,7 @@
 namespace spurwright::practice {
 namespace {
 
-constexpr std::string_view first_scene = "first";
+constexpr std::string_view usual_house = "general";
 constexpr int most_tries = 20;          // seeds looked at for one next vine
 constexpr std::size_t least_canes = 5;  // that a next vine offers: something to choose among (our choice)
 constexpr int own_age_from = 7, own_ages = 12;  // winters of the vines after the scene's: our choice
@@ -124,12 +125,12 @@ struct Session::Asker {
         s.acted(s.next_vine());
         return true;
     }
-    bool operator()(const ask::SceneVine& a) {
-        s.acted(s.open_scene(std::string(first_scene), a.number));
+    bool operator()(const ask::OpenScene& a) {
+        s.acted(s.open_scene(a.name, a.number));
         return true;
     }
     bool operator()(const ask::OpenCode& a) {
-        s.acted(s.open_code(a.code, ""));
+        s.acted(s.open_code(a.code));
         return true;
     }
     bool operator()(const ask::OfferTaken& a) {
@@ -232,9 +233,12 @@ private:
         return true;
     }
     void note_finished() {
+        if (!vine().finished()) return;
+        const Task& task = vine().task();
+        const WalkedVine here = task.scene.empty() ? WalkedVine{task.code, {}, 0} : WalkedVine{task.code, task.scene, task.scene_number};
         auto& walked = s.shell_.walked;
-        const std::string& code = vine().task().code;
-        if (vine().finished() && !code.empty() && std::find(walked.begin(), walked.end(), code) == walked.end()) walked.push_back(code);
+        const bool has_way_back = !here.code.empty() || !here.scene.empty();
+        if (has_way_back && std::find(walked.begin(), walked.end(), here) == walked.end()) walked.push_back(here);
     }
 };
 
@@ -246,17 +250,12 @@ Result<std::unique_ptr<Session>> Session::make(const io::Assets& assets, const s
     auto words = words::load_words(assets, opening.language.value_or("en"));
     if (!words) return failure(std::move(words.error()));
     std::unique_ptr<Session> session(new Session(assets, folders, *std::move(words), std::move(fresh_seed)));
-    if (auto scene = scenes::load_scene(assets, std::string(first_scene))) {
-        session->shell_.codes = scene->codes;
-        session->scene_ = *std::move(scene);
-    } else {
-        return failure(std::move(scene.error()));
-    }
+    if (auto listed = session->list_scenes(); !listed) return failure(std::move(listed.error()));
     session->recall();
     const auto said = session->shell_.message;  // stays to be read when a vine is opened at once
     if (opening.language) session->shell_.settings.language = *opening.language;
     Result<void> opened;
-    if (opening.code) opened = session->open_code(*opening.code, "");
+    if (opening.code) opened = session->open_code(*opening.code);
     else if (opening.scene) opened = session->open_scene(*opening.scene, 0);
     if (!opened) return failure(std::move(opened.error()));
     if (!session->shell_.message) session->shell_.message = said;
@@ -305,25 +304,47 @@ Result<void> Session::speak(const std::string& language) {
     return {};
 }
 
-Result<void> Session::open_code(const std::string& code, const std::string& scene) {
-    auto found = commands::vine_of_code(code);
-    if (!found) return failure(std::move(found.error()));
-    if (auto judged = commands::can_be_judged(found->vine, code); !judged) return judged;
-    const std::string house_name = scene_ ? scene_->house_rules : "general";
-    auto house = io::load_house_rules(house_name, assets_);
-    if (!house) return failure(std::move(house.error()));
-    Task task{std::move(found->vine), found->code, scene, house_name, house->rules, {}};
-    if (!scene.empty() && scene_) task.learn_keys = scene_->learn_keys;
-    begin(std::move(task));
+Result<void> Session::list_scenes() {
+    const auto names = scenes::load_scene_order(assets_);
+    if (!names) return failure(names.error());
+    for (const std::string& name : *names) {
+        auto scene = scenes::load_scene(assets_, name);
+        if (!scene) return failure(std::move(scene.error()));
+        shell_.scenes.push_back({name, scene->title_key, scene->task_key, scene->vines.size()});
+    }
     return {};
 }
 
-Result<void> Session::open_scene(const std::string& name, std::size_t number) {
+Result<void> Session::open_code(const std::string& code) {
+    auto found = commands::vine_of_code(code);
+    if (!found) return failure(std::move(found.error()));
+    if (auto judged = commands::can_be_judged(found->vine, code); !judged) return judged;
+    const std::string house_name = scene_ ? scene_->house_rules : std::string(usual_house);
+    auto house = io::load_house_rules(house_name, assets_);
+    if (!house) return failure(std::move(house.error()));
+    begin(Task{std::move(found->vine), found->code, {}, house_name, house->rules, {}});
+    return {};
+}
+
+Result<Task> Session::scene_task(const std::string& name, std::size_t number) {
     auto scene = scenes::load_scene(assets_, name);
     if (!scene) return failure(std::move(scene.error()));
+    number = std::min(number, scene->vines.size() - 1);
+    auto grown = scenes::grow_scene_vine(*scene, number);
+    if (!grown) return failure(std::move(grown.error()));
+    if (auto judged = commands::can_be_judged(grown->vine, name); !judged) return failure(std::move(judged.error()));
+    auto house = scenes::scene_house(*scene, assets_);
+    if (!house) return failure(std::move(house.error()));
     scene_ = *std::move(scene);
-    scene_number_ = std::min(number, scene_->codes.size() - 1);
-    return open_code(scene_->codes[scene_number_], name);
+    return Task{std::move(grown->vine), std::move(grown->code), name,          scene_->house_rules, *std::move(house),
+                scene_->learn_keys,     number,                 scene_->task_key, scene_->begins};
+}
+
+Result<void> Session::open_scene(const std::string& name, std::size_t number) {
+    auto task = scene_task(name, number);
+    if (!task) return failure(std::move(task.error()));
+    begin(*std::move(task));
+    return {};
 }
 
 void Session::begin(Task task) {
@@ -342,9 +363,10 @@ void Session::begin(Task task) {
 }
 
 Result<void> Session::next_vine() {
-    if (practice_ && practice_->task().scene == first_scene && scene_ && scene_number_ + 1 < scene_->codes.size())
-        return open_scene(std::string(first_scene), scene_number_ + 1);
-    if (!practice_ && scene_) return open_scene(std::string(first_scene), 0);
+    if (!practice_) return open_scene(shell_.scenes.front().name, 0);
+    const Task& task = practice_->task();
+    if (scene_ && task.scene == scene_->name && task.scene_number + 1 < scene_->vines.size())
+        return open_scene(scene_->name, task.scene_number + 1);
     for (int i = 0; i < most_tries; ++i) {
         growth::Site site;
         site.seed = fresh_seed_() & ((std::uint64_t{1} << 40) - 1);
@@ -353,12 +375,14 @@ Result<void> Session::next_vine() {
         if (!coded) continue;
         const auto vine = growth::grow_vine(site);
         if (!vine || (i + 1 < most_tries && cane_candidates(*vine).size() < least_canes)) continue;
-        return open_code(print_code(*coded), "");
+        return open_code(print_code(*coded));
     }
     return failure({Fault::bad_file, {"screen.message.no-next-vine"}, {}, {}});
 }
 
-Result<void> Session::take_up(const settings::Work& work) {
+// The vine that work was done on: a scene's by name and number, a code's, or the one kept beside the work.
+Result<Task> Session::kept_task(const settings::Work& work) {
+    if (work.number) return scene_task(work.scene, *work.number);
     Vine vine;
     if (!work.code.empty()) {
         auto found = commands::vine_of_code(work.code);
@@ -371,11 +395,15 @@ Result<void> Session::take_up(const settings::Work& work) {
     }
     auto house = io::load_house_rules(work.house, assets_);
     if (!house) return failure(std::move(house.error()));
-    if (auto whole = prune(vine, work.plan); !whole) return failure(std::move(whole.error()));
-    Task task{std::move(vine), work.code, work.scene, work.house, house->rules, {}};
-    if (!work.scene.empty() && scene_) task.learn_keys = scene_->learn_keys;
+    return Task{std::move(vine), work.code, work.scene, work.house, house->rules, {}};
+}
+
+Result<void> Session::take_up(const settings::Work& work) {
+    auto task = kept_task(work);
+    if (!task) return failure(std::move(task.error()));
+    if (auto whole = prune(task->vine, work.plan); !whole) return failure(std::move(whole.error()));
     may_keep_ = false;  // not each act anew
-    begin(std::move(task));
+    begin(*std::move(task));
     for (const Edit& edit : work.plan.edits) {
         (void)practice_->act(edit);
         if (practice_->waiting()) (void)practice_->confirm();
@@ -407,7 +435,8 @@ void Session::keep_work() {
     work.house = task.house_name;
     work.plan = practice_->all_acts();
     work.done = practice_->done_count();
-    if (task.code.empty()) {
+    if (!task.scene.empty()) work.number = task.scene_number;
+    if (task.code.empty() && task.scene.empty()) {
         work.vine_file = "vine.json";
         if (auto made = settings::make_folder(work_.folder()); !made) return say({Fault::cannot_write, {"screen.message.not-saved"}, {}, {}});
         if (vine_kept_ != vine_number_) {

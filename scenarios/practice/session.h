@@ -49,8 +49,12 @@ private:
     Session(const io::Assets& assets, const settings::Folders& folders, words::Words words, std::function<std::uint64_t()> fresh_seed);
     struct Asker;
 
-    [[nodiscard]] Result<void> open_code(const std::string& code, const std::string& scene);
+    [[nodiscard]] Result<void> open_code(const std::string& code);
     [[nodiscard]] Result<void> open_scene(const std::string& name, std::size_t number);
+    // The task of a scene's vine, grown; keeps the scene in hand.
+    [[nodiscard]] Result<Task> scene_task(const std::string& name, std::size_t number);
+    [[nodiscard]] Result<void> list_scenes();
+    [[nodiscard]] Result<Task> kept_task(const settings::Work& work);
     void begin(Task task);
     [[nodiscard]] Result<void> next_vine();
     void acted(const Result<void>& result);
@@ -70,7 +74,6 @@ private:
     words::Words words_;
     Shell shell_;
     std::optional<scenes::Scene> scene_;
-    std::size_t scene_number_ = 0;
     std::optional<Practice> practice_;
     std::uint64_t vine_number_ = 0, words_number_ = 0;
     bool may_save_settings_ = true, leaving_ = false, may_keep_ = true, unsaved_said_ = false;

@@ -18,6 +18,19 @@ struct Message {
     Arguments arguments;
 };
 
+// A scene as the shed lists it.
+struct SceneLine {
+    std::string name, title_key, task_key;
+    std::size_t vines = 0;
+};
+
+// A vine once finished: of a scene by name and number, else by its code.
+struct WalkedVine {
+    std::string code, scene;
+    std::size_t number = 0;
+    bool operator==(const WalkedVine&) const = default;
+};
+
 struct Shell {
     Screen screen = Screen::home;
     settings::Settings settings;
@@ -30,8 +43,8 @@ struct Shell {
     std::string machine;              // what draws
     std::string view = "row";         // word of scene::View now in force; empty: moved since
     bool orbit = false, hatch = false;
-    std::vector<std::string> codes;   // of the first scene's vines
-    std::vector<std::string> walked;  // codes of vines finished in this sitting
+    std::vector<SceneLine> scenes;     // those that there are, in the order they are walked
+    std::vector<WalkedVine> walked;    // finished in this sitting
 };
 
 }  // namespace spurwright::practice

@@ -6,46 +6,113 @@
 namespace spurwright::scenes {
 namespace {
 
-constexpr std::string_view scene_kind = "spurwright-scene";
-constexpr int scene_version = 1;
+constexpr std::string_view scene_kind = "spurwright-scene", order_kind = "spurwright-scene-order";
+constexpr int scene_version = 2, order_version = 1;
+constexpr std::size_t longest_name = 60, longest_key = 60, longest_code = 40;
+constexpr int most_target = 200; // count buds
+
+// What the head of a file says; refused where it is not of this kind or from a newer program.
+std::int64_t read_head(io::Fields& fields, std::string_view wanted, int newest) {
+    io::Refusal& refusal = fields.refusal();
+    const std::string kind = fields.text("kind", longest_name);
+    if (!refusal.any() && kind != wanted)
+        refusal.add("error.file.kind", {{"wanted", std::string(wanted)}, {"found", kind}}, fields.object());
+    const std::int64_t version = fields.whole("version", 1, 1'000'000);
+    if (version > newest)
+        refusal.add("error.file.newer", {{"found", Count{version}}, {"newest", Count{newest}}}, fields.object(),
+                    Fault::newer);
+    return version;
+}
+
+std::string read_code_text(io::Fields& fields, const io::Json& value, std::string_view key) {
+    std::string code = fields.text_of(value, key, longest_code);
+    io::Refusal& refusal = fields.refusal();
+    if (auto read = read_code(code); !read && !refusal.any()) {
+        read.error().where = {refusal.source(), value.line, value.column, 0};
+        refusal.add(std::move(read.error()));
+    }
+    return code;
+}
+
+SceneVine read_vine(io::Refusal& refusal, const io::Json& object) {
+    io::Fields fields(refusal, object);
+    SceneVine vine;
+    vine.code = read_code_text(fields, fields.required("code"), "code");
+    fields.end();
+    return vine;
+}
+
+void read_vines(io::Fields& fields, std::int64_t version, Scene& scene) {
+    if (version == 1)
+        for (const io::Json& code : fields.list("codes", true))
+            scene.vines.push_back({read_code_text(fields, code, "codes")});
+    else
+        for (const io::Json& vine : fields.list("vines", true))
+            scene.vines.push_back(read_vine(fields.refusal(), vine));
+    if (scene.vines.empty())
+        fields.refusal().add("error.json.missing", {{"key", std::string(version == 1 ? "codes" : "vines")}},
+                             fields.object());
+}
+
+// A scene of version 1 is "first": its texts have their keys by its name.
+void read_texts(io::Fields& fields, std::int64_t version, Scene& scene) {
+    const auto key = [&](const char* field) {
+        return version == 1 ? "scene." + scene.name + "." + field : fields.text(field, longest_key);
+    };
+    scene.title_key = key("title");
+    scene.task_key = key("task");
+    scene.teaches_key = key("teaches");
+    for (const io::Json& text : fields.list("learn", true))
+        scene.learn_keys.push_back(fields.text_of(text, "learn", longest_key));
+}
+
+Result<io::Json> read_root(const std::string& path) {
+    const auto text = io::read_file(path, io::largest_json);
+    if (!text) return failure(text.error());
+    return io::read_json(*text, path);
+}
 
 } // namespace
 
 Result<Scene> load_scene(const io::Assets& assets, const std::string& name) {
     const std::string path = assets.path("scenes", name + ".json");
-    const auto text = io::read_file(path, io::largest_json);
-    if (!text) return failure(text.error());
-    const auto root = io::read_json(*text, path);
+    const auto root = read_root(path);
     if (!root) return failure(root.error());
     io::Refusal refusal(path);
     io::Fields fields(refusal, *root);
     Scene scene;
-    const std::string kind = fields.text("kind", 60);
-    if (!refusal.any() && kind != scene_kind)
-        refusal.add("error.file.kind", {{"wanted", std::string(scene_kind)}, {"found", kind}}, *root);
-    const std::int64_t version = fields.whole("version", 1, 1'000'000);
-    if (version > scene_version)
-        refusal.add("error.file.newer", {{"found", Count{version}}, {"newest", Count{scene_version}}}, *root,
-                    Fault::newer);
-    scene.name = fields.text("name", 60);
-    scene.house_rules = fields.text("house_rules", 60);
-    for (const io::Json& code : fields.list("codes", true)) {
-        scene.codes.push_back(fields.text_of(code, "codes", 40));
-        if (auto read = read_code(scene.codes.back()); !read && !refusal.any()) {
-            read.error().where = {path, code.line, code.column, 0};
-            refusal.add(std::move(read.error()));
-        }
+    const std::int64_t version = read_head(fields, scene_kind, scene_version);
+    scene.name = fields.text("name", longest_name);
+    scene.house_rules = fields.text("house_rules", longest_name);
+    read_texts(fields, version, scene);
+    if (version > 1) {
+        if (!fields.left_out("target")) scene.target = static_cast<std::int32_t>(fields.whole("target", 1, most_target));
+        scene.begins = fields.word("begins", std::optional<Begins>(Begins::own));
     }
-    if (scene.codes.empty()) refusal.add("error.json.missing", {{"key", std::string("codes")}}, *root);
+    read_vines(fields, version, scene);
     for (const io::Json& word : fields.list("beginner", true)) {
-        const auto pruner = read_word<Pruner>(fields.text_of(word, "beginner", 40));
+        const auto pruner = read_word<Pruner>(fields.text_of(word, "beginner", longest_name));
         if (!pruner) refusal.add("error.scene.pruner", {{"text", word.text}}, word);
         scene.beginner.push_back(pruner.value_or(Pruner::good));
     }
-    for (const io::Json& key : fields.list("learn", true)) scene.learn_keys.push_back(fields.text_of(key, "learn", 60));
     fields.end();
     if (refusal.any()) return failure(refusal.take());
     return scene;
+}
+
+Result<std::vector<std::string>> load_scene_order(const io::Assets& assets) {
+    const std::string path = assets.path("scenes", "order.json");
+    const auto root = read_root(path);
+    if (!root) return failure(root.error());
+    io::Refusal refusal(path);
+    io::Fields fields(refusal, *root);
+    (void)read_head(fields, order_kind, order_version);
+    std::vector<std::string> names;
+    for (const io::Json& name : fields.list("scenes", true)) names.push_back(fields.text_of(name, "scenes", longest_name));
+    if (names.empty()) refusal.add("error.json.missing", {{"key", std::string("scenes")}}, *root);
+    fields.end();
+    if (refusal.any()) return failure(refusal.take());
+    return names;
 }
 
 } // namespace spurwright::scenes

@@ -1,7 +1,10 @@
-// A scene as a file of assets/scenes ("kind": "spurwright-scene"): the vines by code, the house, how a beginner prunes
-// it, what to learn. Shared by tests, screens and the command: a scene is never defined twice.
+// A scene as a file of assets/scenes ("kind": "spurwright-scene"): five vines, the house, what is asked, how it begins,
+// how a beginner prunes it, what it teaches. Shared by tests, screens and the command: a scene is never defined twice.
+// Must not know: how its vines are grown (scene_vine.h), screens.
 #pragma once
 
+#include <cstdint>
+#include <optional>
 #include <string>
 #include <vector>
 
@@ -11,14 +14,29 @@
 
 namespace spurwright::scenes {
 
-struct Scene {
-    std::string name, house_rules;
-    std::vector<std::string> codes;      // five vines, the first shown first
-    std::vector<Pruner> beginner;        // the characters whose flaws the beginner has, together
-    std::vector<std::string> learn_keys; // word keys of what the scene teaches
+// What comes before the vine is pruned. own: nothing.
+enum class Begins : unsigned char { own, watch, old_or_new };
+constexpr auto words_of(Begins) { return std::to_array<std::string_view>({"own", "watch", "old-or-new"}); }
+
+// One vine of a scene.
+struct SceneVine {
+    std::string code;
 };
 
-// Faults: bad_file, newer; a code that cannot be read.
+struct Scene {
+    std::string name, house_rules;
+    std::optional<std::int32_t> target; // count buds asked for where it is not the house's own number
+    std::string title_key, task_key, teaches_key;
+    Begins begins = Begins::own;
+    std::vector<SceneVine> vines;        // five, the first shown first
+    std::vector<Pruner> beginner;        // the characters whose flaws the beginner has, together
+    std::vector<std::string> learn_keys; // word keys of what is to be remembered
+};
+
+// Reads versions 1 (codes alone) and 2. Faults: bad_file, newer; a code that cannot be read.
 [[nodiscard]] Result<Scene> load_scene(const io::Assets& assets, const std::string& name);
+
+// Names of the scenes that there are, in the order a new crew walks them: assets/scenes/order.json.
+[[nodiscard]] Result<std::vector<std::string>> load_scene_order(const io::Assets& assets);
 
 } // namespace spurwright::scenes

@@ -16,10 +16,17 @@ namespace {
 
 constexpr std::size_t largest_work = 1024 * 1024;
 constexpr int most_set_aside = 1000;
+constexpr int most_vines = 1000;  // of a scene
 
 bool is_there(const std::string& path) {
     struct stat there{};
     return ::lstat(path.c_str(), &there) == 0;
+}
+
+// A scene's vine may have a code as well; any other has a code or a file.
+bool names_one_vine(const Work& work) {
+    if (work.number) return !work.scene.empty() && work.vine_file.empty();
+    return work.code.empty() != work.vine_file.empty();
 }
 
 }  // namespace
@@ -37,12 +44,13 @@ Result<Work> read_work(std::string_view text, const std::string& source) {
     work.code = fields.text("code", 40, std::string());
     work.vine_file = fields.text("vine_file", 100, std::string());
     work.scene = fields.text("scene", 100, std::string());
+    if (version > 1 && !fields.left_out("number")) work.number = static_cast<std::size_t>(fields.whole("number", 0, most_vines));
     work.house = fields.text("house", 200);
     const std::string plan = fields.text("plan", longest_plan_text);
     const auto done = fields.whole("done", 0, static_cast<std::int64_t>(most_edits));
     fields.end();
     if (!refusal.any() && work.vine_file.find('/') != std::string::npos) refusal.add("error.work.beside", {{"text", work.vine_file}}, *json);
-    if (!refusal.any() && work.code.empty() == work.vine_file.empty()) refusal.add("error.work.one-vine", {}, *json);
+    if (!refusal.any() && !names_one_vine(work)) refusal.add("error.work.one-vine", {}, *json);
     if (refusal.any()) return failure(refusal.take());
     auto parsed = parse_plan(plan);
     if (!parsed) return failure(std::move(parsed.error()));
@@ -58,6 +66,7 @@ std::string print_work(const Work& work) {
     if (!work.code.empty()) o.set("code", work.code);
     if (!work.vine_file.empty()) o.set("vine_file", work.vine_file);
     if (!work.scene.empty()) o.set("scene", work.scene);
+    if (work.number) o.set("number", static_cast<std::int64_t>(*work.number));
     o.set("house", work.house);
     o.set("plan", print_plan(work.plan));
     o.set("done", static_cast<std::int64_t>(work.done));

@@ -1,5 +1,5 @@
 // The work in progress: a vine and the acts on it, undone ones too, in one small file written after each act. Offered
-// back at the next start. Schema: assets/schemas/work-1.json. Must not know: screens, marks.
+// back at the next start. Schema: assets/schemas/work-2.json (version 1 has no number and reads still). Must not know: screens, marks.
 #pragma once
 
 #include <optional>
@@ -12,12 +12,13 @@
 namespace spurwright::settings {
 
 inline constexpr std::string_view work_kind = "spurwright-work";
-inline constexpr int work_version = 1;
+inline constexpr int work_version = 2;
 
 struct Work {
     std::string code;   // of the vine; empty: `vine_file` holds it
     std::string vine_file;  // name beside the work file
     std::string scene;  // empty outside a scene
+    std::optional<std::size_t> number{};  // of the scene's vine: then the scene grows it, whatever `code` says
     std::string house;  // name of the rule set
     Plan plan;          // every act in the list
     std::size_t done = 0;  // of them; the rest are undone

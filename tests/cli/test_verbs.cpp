@@ -191,7 +191,7 @@ TEST_SUITE("cli/verbs") {
             CHECK(object_of({"best", job["code"]}, "verb-best")["plans"][0]["plan"] == job["best"]["plan"]);
         }
         const std::string scene = file_text(SPURWRIGHT_SOURCE "/assets/scenes/first.json");
-        CHECK(schema_fault("scene-1", scene) == "");
+        CHECK(schema_fault("scene-2", scene) == "");
     }
     TEST_CASE("pages fit 100 columns and leave no gap open, in every language") {
         for (const char* language : {"en", "es", "es-ES", "es-CL"}) {

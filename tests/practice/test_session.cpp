@@ -113,7 +113,7 @@ TEST_CASE("a second window on the same work is read-only and says so; the first 
     CHECK(second->shell().read_only);
     REQUIRE(second->shell().message.has_value());
     CHECK(second->shell().message->key.name == "screen.message.second-window");
-    second->carry_out(ask::SceneVine{0});
+    second->carry_out(ask::OpenScene{"first", 0});
     second->carry_out(ask::MarkAs{some_cane(*second), Role::spur});
     CHECK(second->practice()->done_count() == 1);
     CHECK(*io::read_file(here.folders().work_folder + "/present.json", 1 << 20) == *kept);
@@ -159,7 +159,11 @@ TEST_CASE("printed settings and work read back the same") {
     s.units = settings::UnitsName::inch;
     s.reduced_motion = s.step_feedback = s.safety_seen = true;
     CHECK(*settings::read_settings(settings::print_settings(s), "there") == s);
-    settings::Work w{"CODE", "", "first", "general", *parse_plan("cut a12.4+20.0 shears; lay a12 left wraps 1"), 1};
+    settings::Work w{"CODE", "", "", {}, "general", *parse_plan("cut a12.4+20.0 shears; lay a12 left wraps 1"), 1};
+    CHECK(*settings::read_work(settings::print_work(w), "there") == w);
+    w.code.clear();
+    w.scene = "first";
+    w.number = 3;
     CHECK(*settings::read_work(settings::print_work(w), "there") == w);
 }
 
@@ -168,7 +172,7 @@ TEST_CASE("work that cannot be read is set aside, and newer work is left where i
         const Somewhere here;
         const std::string file = here.folders().work_folder + "/present.json";
         REQUIRE(settings::make_folder(here.folders().work_folder).has_value());
-        const std::string bytes = newer ? "{\"kind\": \"spurwright-work\", \"version\": 2, \"house\": \"general\", \"plan\": \"\", \"done\": 0}" : "{\"kind\": \"spurw";
+        const std::string bytes = newer ? "{\"kind\": \"spurwright-work\", \"version\": 3, \"house\": \"general\", \"plan\": \"\", \"done\": 0}" : "{\"kind\": \"spurw";
         REQUIRE(io::write_file(file, bytes).has_value());
         const auto session = opened(here.folders(), first_scene());
         session->carry_out(ask::MarkAs{some_cane(*session), Role::left});

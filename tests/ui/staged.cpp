@@ -24,8 +24,7 @@ Shell at(Screen screen) {
     Shell shell;
     shell.screen = screen;
     shell.settings.safety_seen = true;
-    shell.codes = {code, "00RM-K1SX-G00Q-0004-0006-0000", "00RM-K1SX-G00Q-0004-0007-0000",
-                   "00RM-K1SX-G00Q-0004-0008-0000", "00RM-K1SX-G00Q-0004-0009-0000"};
+    shell.scenes = {{"first", "scene.first.title", "scene.first.task", 5}};
     return shell;
 }
 
@@ -92,7 +91,7 @@ std::vector<Staged> all_staged() {
     add("safety-again", at(Screen::safety));
     add("home-empty", at(Screen::home));
     Shell walked = at(Screen::home);
-    walked.walked = {code, walked.codes[1]};
+    walked.walked = {{code, "first", 0}, {"00RM-K1SX-G00Q-0004-0006-0000", "", 0}};
     add("home-walked", walked, changed(start, [](Practice&) {}));
     Shell offered = at(Screen::home);
     offered.offered = true;

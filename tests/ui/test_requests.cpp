@@ -60,10 +60,11 @@ TEST_CASE("buttons ask what they say, in English and in Spanish") {
         CHECK(as<ask::Speak>(spoken)->language == "es");
         CHECK(asks<ask::NextVine>(click("home-empty", "home.next-vine")));
         CHECK(asks<ask::NextVine>(click("home-empty", "home.row")));
-        CHECK(asks<ask::SceneVine>(click("home-empty", "home.shed")));
-        CHECK(as<ask::SceneVine>(click("home-empty", "home.scene.first.3"))->number == 3);
+        CHECK(as<ask::OpenScene>(click("home-empty", "home.shed"))->name == "first");
+        CHECK(as<ask::OpenScene>(click("home-empty", "home.scene.first"))->name == "first");
         CHECK(as<ask::GoTo>(click("home-walked", "home.go-on"))->screen == practice::Screen::row);
-        CHECK(as<ask::OpenCode>(click("home-walked", "home.walked.1"))->code == staged("home-walked").shell.walked[1]);
+        CHECK(as<ask::OpenCode>(click("home-walked", "home.walked.1"))->code == staged("home-walked").shell.walked[1].code);
+        CHECK(as<ask::OpenScene>(click("home-walked", "home.walked.0"))->name == "first");
         CHECK(as<ask::OfferTaken>(click("home-offer", "say.go-on"))->yes);
         CHECK_FALSE(as<ask::OfferTaken>(click("home-offer", "say.begin-new"))->yes);
         CHECK(as<ask::TakeTool>(click("row-start", "row.tool.saw"))->tool == HandTool::saw);

@@ -1,0 +1,24 @@
+#include "scenarios/scenes/scene_vine.h"
+
+#include <algorithm>
+
+#include "scenarios/commands/vine_source.h"
+#include "scenarios/io/house_rules_file.h"
+
+namespace spurwright::scenes {
+
+Result<GrownSceneVine> grow_scene_vine(const Scene& scene, std::size_t number) {
+    const SceneVine& wanted = scene.vines.at(std::min(number, scene.vines.size() - 1));
+    auto found = commands::vine_of_code(wanted.code);
+    if (!found) return failure(std::move(found.error()));
+    return GrownSceneVine{std::move(found->vine), std::move(found->code)};
+}
+
+Result<rules::HouseRules> scene_house(const Scene& scene, const io::Assets& assets) {
+    auto house = io::load_house_rules(scene.house_rules, assets);
+    if (!house) return failure(std::move(house.error()));
+    if (scene.target) house->rules.bud_load.target = scene.target;
+    return std::move(house->rules);
+}
+
+} // namespace spurwright::scenes

@@ -6,6 +6,7 @@ from plan import best_acts, node_of
 from window_driver import Window, skip_without_tools
 
 ROLES = ["left", "right", "spur"]
+TOOL_KEYS = {"shears": "1", "loppers": "2", "saw": "3"}
 
 skip_without_tools()
 calm = {"kind": "spurwright-settings", "version": 1, "reduced_motion": True}
@@ -50,7 +51,7 @@ try:
             window.key("m", *["Right"] * ROLES.index(act[2]), "Return")
         elif act[0] == "cut":
             walk_to_node(node)
-            window.key("c")
+            window.key(TOOL_KEYS[act[2]], "c")
         elif act[0] == "lay":
             window.key("l", "Left" if act[2] == "left" else "Right")
         else:

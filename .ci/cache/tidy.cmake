@@ -1,4 +1,5 @@
+# Only for its list of commands, which clang-tidy reads.
 include(${CMAKE_CURRENT_LIST_DIR}/common.cmake)
 set(CMAKE_BUILD_TYPE Debug CACHE STRING "")
 set(CMAKE_CXX_COMPILER clang++ CACHE STRING "")
-set(CMAKE_CXX_CLANG_TIDY clang-tidy CACHE STRING "")
+set(SPURWRIGHT_RENDER OFF CACHE BOOL "")

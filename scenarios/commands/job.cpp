@@ -5,6 +5,7 @@
 #include "scenarios/commands/quantities.h"
 #include "scenarios/commands/verbs.h"
 #include "scenarios/io/house_rules_file.h"
+#include "scenarios/io/safe_file.h"
 #include "scenarios/scenes/beginner.h"
 #include "scenarios/scenes/scene_file.h"
 #include "sim/core/hash.h"
@@ -21,6 +22,17 @@ io::Json judged_object(const Judged& judged, const words::Words& words) {
     o.set("plans_equal", judged.tally.equal);
     set_judgement(o, judged.judgement, words);
     return o;
+}
+
+// The report, the vine's code and both plans, each a file of its own: what pictures of the job are drawn from.
+Result<void> keep(const Job& job, const std::string& report, const std::string& folder) {
+    const std::pair<const char*, std::string> files[] = {{"report.txt", report},
+                                                         {"vine.txt", job.found.code + "\n"},
+                                                         {"beginner-plan.txt", print_plan(job.beginner.plan) + "\n"},
+                                                         {"best-plan.txt", print_plan(job.best.plan) + "\n"}};
+    for (const auto& [name, text] : files)
+        if (auto written = io::write_file(folder + "/" + name, text); !written) return written;
+    return {};
 }
 
 Result<Answer> answer_job(const Asked& asked, const Surroundings& around) {
@@ -44,6 +56,10 @@ Result<Answer> answer_job(const Asked& asked, const Surroundings& around) {
     answer.object.set("judge_version", rules::judge_version);
     answer.object.set("language", around.words.language());
     answer.text = job_text(*job, around.words);
+    if (const auto folder = asked.value("--folder")) {
+        if (auto kept = keep(*job, answer.text, *folder); !kept) return failure(std::move(kept.error()));
+        answer.object.set("folder", *folder);
+    }
     return answer;
 }
 
@@ -67,6 +83,12 @@ Result<Job> first_job(const Surroundings& around, std::size_t number) {
                *std::move(best_judged), house->rules, scene->learn_keys};
 }
 
-Verb job_verb() { return {"job", "", TextKey{"verb.job"}, {{"--vine", "1-5", TextKey{"option.vine"}}}, answer_job}; }
+Verb job_verb() {
+    return {"job",
+            "",
+            TextKey{"verb.job"},
+            {{"--vine", "1-5", TextKey{"option.vine"}}, {"--folder", "FOLDER", TextKey{"option.folder"}}},
+            answer_job};
+}
 
 } // namespace spurwright::commands

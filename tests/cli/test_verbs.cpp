@@ -193,6 +193,17 @@ TEST_SUITE("cli/verbs") {
         const std::string scene = file_text(SPURWRIGHT_SOURCE "/assets/scenes/first.json");
         CHECK(schema_fault("scene-2", scene) == "");
     }
+    TEST_CASE("the first job keeps its report, vine code and plans, or nothing where the folder is none") {
+        const Folder folder;
+        const json job = object_of({"job", "--folder", folder.path()}, "verb-job");
+        CHECK(file_text(folder.file("vine.txt")) == job["code"].get<std::string>() + "\n");
+        CHECK(file_text(folder.file("best-plan.txt")) == job["best"]["plan"].get<std::string>() + "\n");
+        CHECK(file_text(folder.file("beginner-plan.txt")) == job["beginner"]["plan"].get<std::string>() + "\n");
+        CHECK(text_of({"job"}).find(file_text(folder.file("report.txt")).substr(0, 60)) != std::string::npos);
+        const Ran refused = run_program({"job", "--folder", folder.file("nowhere")});
+        CHECK(refused.status == 2);
+        CHECK(refused.err.find("nowhere") != std::string::npos);
+    }
     TEST_CASE("pages fit 100 columns and leave no gap open, in every language") {
         for (const char* language : {"en", "es", "es-ES", "es-CL"}) {
             for (const char* number : {"1", "3", "5"}) {

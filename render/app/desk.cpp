@@ -109,7 +109,7 @@ void Desk::point(float width, float height) {
     cycled_ = 0;
     practice->hover = {};
     if (under_.empty()) return;
-    practice->hover = spot_of(practice->now(), under_.front());
+    if (!practice->drill()) practice->hover = spot_of(practice->now(), under_.front());  // a name would tell the wood
 }
 
 std::optional<practice::CutPreview> Desk::would_cut() {
@@ -124,6 +124,7 @@ std::optional<practice::CutPreview> Desk::would_cut() {
 
 void Desk::click(const scene::Picked* picked) {
     Practice& practice = *session_->practice();
+    if (practice.hand_rests()) return;
     if (!picked) {
         if (practice.tool == HandTool::none) ask(ask::Choose{});
         return;
@@ -201,8 +202,9 @@ void Desk::use_mouse(float width, float height) {
 void Desk::use_keys() {
     if (!session_->practice() || session_->shell().screen != Screen::row || ImGui::GetIO().WantTextInput || views_.takes_arrows()) return;
     namespace key = ui::key;
+    const bool rests = session_->practice()->hand_rests();  // then the way to the next and back
     for (const ui::KeyPress& p : presses_) {
-        if (p.alt) continue;
+        if (p.alt || (rests && !p.shift && !p.ctrl && (p.key == key::left || p.key == key::right))) continue;
         const int x = p.key == key::right ? 1 : p.key == key::left ? -1 : 0, y = p.key == key::up ? 1 : p.key == key::down ? -1 : 0;
         const int closer = p.key == key::pad_plus || p.key == key::equal ? 1 : p.key == key::pad_minus || p.key == key::minus ? -1 : 0;
         if (x || y) {
@@ -224,6 +226,23 @@ void Desk::look_at_piece() {
     const auto& w = practice.look()->walk[practice.look()->current];
     const auto place = w.axis ? place_of(stage_->shape(), practice.now(), {w.axis, w.node, {0}}) : std::nullopt;
     if (place) eye_.look_at(*place, true);
+}
+
+// The eye goes with the act watched or the place touched, once each; acts on the vine as a whole are seen from the row.
+void Desk::look_at_shown() {
+    const Practice* practice = session_->practice();
+    std::size_t at = 0;
+    if (practice && practice->drill()) at = practice->drill()->at() + 1;
+    else if (practice && practice->watching()) at = practice->watching()->at() + 1;
+    if (at == turned_to_ || stage_->empty()) return;
+    const bool began = turned_to_ == 0, touches = practice && practice->drill();
+    turned_to_ = at;
+    again_ = std::max(again_, 2);
+    const practice::WatchedAct* act = at > 0 && !touches ? practice->watching()->shown() : nullptr;
+    const bool lays = act && act->edit && std::holds_alternative<Lay>(*act->edit);
+    const practice::Spot spot = touches ? (practice->drill()->here() ? practice->drill()->here()->spot : practice::Spot{}) : act && !lays ? act->spot : practice::Spot{};
+    if (began || !spot) eye_.look_from(act ? scene::View::step_back : scene::View::row, stage_->shape(), {});  // the panel hides the foot
+    if (const auto place = spot ? place_of(stage_->shape(), practice->now(), spot) : std::nullopt) eye_.look_at(*place, true);
 }
 
 // What was walked to by keys is turned to where it stands beside the picture's middle part.
@@ -295,6 +314,7 @@ void Desk::frame(const gl::Target& target, float seconds) {
     use_mouse(width_, height_);
     use_keys();
     show_vine();  // what the mouse did is drawn in this very frame
+    look_at_shown();
     const bool eases = eye_.advance(seconds);
     const scene::Camera camera = eye_.camera();
     moving_ = eases || before.eye != camera.eye || before.target != camera.target;

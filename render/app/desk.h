@@ -57,6 +57,7 @@ private:
     bool look(const practice::Request& request);
     void ask(const practice::Request& request);
     void look_at_piece();
+    void look_at_shown();
     void keep_in_sight();
     std::optional<practice::CutPreview> would_cut();
 
@@ -81,6 +82,7 @@ private:
     float width_ = 1, height_ = 1;
 
     std::uint64_t shown_vine_ = 0, shown_change_ = 0;
+    std::size_t turned_to_ = 0;  // act watched or place touched that the eye was turned to last, from 1; 0: none
     struct Drag {
         bool turns = false, leans = false, lays = false;
         AxisId cane;

@@ -114,6 +114,9 @@ std::string report_of(const practice::Session& session, const Stage& stage, cons
         o.set("waiting", practice->waiting().has_value());
         o.set("step", word_of(practice->step()));
         o.set("finished", practice->finished());
+        o.set("watching", practice->watching() ? Json(static_cast<std::int64_t>(practice->watching()->at())) : Json());
+        o.set("watch_acts", practice->watching() ? Json(static_cast<std::int64_t>(practice->watching()->acts().size())) : Json());
+        o.set("drill", practice->drill() ? Json(static_cast<std::int64_t>(practice->drill()->at())) : Json());
         if (practice->look()) {
             o.set("points", practice->look()->mine.points);
             o.set("piece", static_cast<std::int64_t>(practice->look()->current));

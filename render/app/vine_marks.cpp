@@ -123,15 +123,51 @@ public:
             if (why && pointed) out.marks.labels.insert(out.marks.labels.begin(), ui::refusal_label(ui_, *why, *pointer));
             return;
         }
-        for (const AxisId axis : cut->axes) outline(axis, ui::mark::goes, 2, 0.55f);
-        for (const NodeId node : cut->nodes)
-            for (const auto& bud : shape_.buds)
-                if (node_of(bud.bud) == node) out.emphases.push_back({axis_of(node), mesh::PartKind::bud, bud.bud.value, {rgb(ui::mark::goes), 0.7f, 0, 0, false}});
-        const auto place = place_of(shape_, practice_.now(), {axis_of(cut->cut.past), cut->cut.past, cut->cut.beyond});
+        const auto place = goes(*cut);
         if (!place) return;
-        if (const auto* node = stem_node(shape_, cut->cut.past)) add_bar(*place, of(node->along), false);
         const auto at = at_(*place);
         if (at) out.marks.labels.insert(out.marks.labels.begin(), ui::cut_label(ui_, *cut, pointed ? *pointer : *at));
+    }
+
+    // ---- shown
+    // The act spoken of: its piece set off, what it would take off, its place ringed.
+    void act(const practice::Watching& watching) {
+        const practice::WatchedAct* act = watching.shown();
+        if (!act || !act->edit) return;
+        const auto place = place_of(shape_, practice_.now(), act->spot);
+        const auto at = place ? at_(*place) : std::nullopt;
+        if (at) out.marks.rings.push_back(*at);
+        if (watching.goes()) {
+            (void)goes(*watching.goes());
+            if (!at) return;
+            ui::Label label = ui::cut_label(ui_, *watching.goes(), *at);
+            const Axis& axis = *practice_.now().find(act->spot.axis);
+            if (age(practice_.now(), axis) > 1) label.first = ui_.words.sentence(act->named.key, act->named.arguments);  // no buds to keep
+            out.marks.labels.push_back(std::move(label));
+            return;
+        }
+        const auto* mark = std::get_if<Mark>(&*act->edit);
+        outline(act->spot.axis, mark ? colour_of(mark->role) : ui::mark::hover, 3, 0.15f);
+        if (mark && at) out.marks.tapes.push_back({*at, ui::tape_of(mark->role), 36, {}, false});
+        if (!at) return;
+        ui::Label label;
+        label.at = *at;
+        label.first = ui_.words.sentence(act->named.key, act->named.arguments);
+        out.marks.labels.push_back(std::move(label));
+    }
+    // A ring and nothing else before the answer: no name, no outline tells the wood.
+    void touch(const practice::TouchDrill& drill) {
+        if (!drill.here()) return;
+        const auto place = place_of(shape_, practice_.now(), drill.here()->spot);
+        const auto at = place ? at_(*place) : std::nullopt;
+        if (!at) return;
+        out.marks.rings.push_back(*at);
+        if (!drill.answered()) return;
+        outline(drill.here()->spot.axis, ui::mark::hover, 2, 0.1f);
+        ui::Label label;
+        label.at = *at;
+        label.first = ui_.say(drill.here()->older ? "screen.drill.is-older" : "screen.drill.is-one-year");
+        out.marks.labels.push_back(std::move(label));
     }
 
     // ---- the look back
@@ -148,6 +184,27 @@ public:
     }
 
 private:
+    // What a cut would take off, tinted, and a bar where it goes through; there.
+    std::optional<glm::vec3> goes(const practice::CutPreview& cut) {
+        for (const AxisId axis : cut.axes) outline(axis, ui::mark::goes, 2, 0.55f);
+        const AxisId of_cut = axis_of(cut.cut.past);
+        if (index_of(cut.cut.past) == 0) outline(of_cut, ui::mark::goes, 2, 0.55f);  // all of it but its collar
+        for (const NodeId node : cut.nodes)
+            for (const auto& bud : shape_.buds)
+                if (node_of(bud.bud) == node) out.emphases.push_back({axis_of(node), mesh::PartKind::bud, bud.bud.value, {rgb(ui::mark::goes), 0.7f, 0, 0, false}});
+        const auto place = place_of(shape_, practice_.now(), {axis_of(cut.cut.past), cut.cut.past, cut.cut.beyond});
+        if (!place) return std::nullopt;
+        if (const auto* node = stem_node(shape_, cut.cut.past)) add_bar(*place, of(node->along), false);
+        ui::GoingLine line;
+        if (const auto at = at_(*place)) line.points.push_back(*at);
+        for (const NodeId id : cut.nodes) {
+            if (axis_of(id) != of_cut || index_of(id) == 0) continue;
+            const auto* node = stem_node(shape_, id);
+            if (const auto at = node ? at_(of(node->place)) : std::nullopt) line.points.push_back(*at);
+        }
+        if (line.points.size() > 1) out.marks.going.push_back(std::move(line));
+        return place;
+    }
     void hang(const practice::Walked& w, bool current) {
         if ((w.folded && !current) || w.stop == practice::Stop::remark) return;
         const glm::vec3 there = w.axis ? place_of(shape_, practice_.now(), {w.axis, w.node, {0}}).value_or(of(shape_.head))
@@ -210,7 +267,12 @@ std::optional<glm::vec3> place_of(const shape::VineShape& shape, const Vine& vin
 Overlay overlay_of(const Practice& practice, const practice::Shell& shell, const shape::VineShape& shape, const scene::Camera& camera,
                    const std::optional<practice::CutPreview>& would_cut, std::optional<ui::At> pointer, const ui::Ui& ui, float width, float height) {
     Builder b(practice, shell, shape, camera, ui, width, height);
+    if (practice.drill()) {
+        b.touch(*practice.drill());
+        return std::move(b.out);
+    }
     b.hatched();
+    if (practice.watching()) b.act(*practice.watching());
     if (practice.finished()) {
         b.look_back(*practice.look());
         return std::move(b.out);

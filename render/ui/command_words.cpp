@@ -21,6 +21,8 @@ std::string name_of_key(const Ui& ui, int k) {
     case key::enter: return ui.say("screen.key.enter");
     case key::tab: return ui.say("screen.key.tab");
     case key::home: return ui.say("screen.key.home");
+    case key::space: return ui.say("screen.key.space");
+    case key::backspace: return ui.say("screen.key.backspace");
     default: break;
     }
     if (k >= key::f1 && k < key::f1 + 12) return "F" + std::to_string(k - key::f1 + 1);

@@ -11,7 +11,8 @@ using practice::HandTool;
 using Asked = std::optional<Request>;
 
 constexpr unsigned home = static_cast<unsigned>(Place::home), row = static_cast<unsigned>(Place::row),
-                   look = static_cast<unsigned>(Place::look);
+                   look = static_cast<unsigned>(Place::look), watch = static_cast<unsigned>(Place::watch),
+                   drill = static_cast<unsigned>(Place::drill), picture = row | look | watch | drill;
 
 bool in_hand(const State& s) { return s.practice != nullptr; }
 bool chosen(const State& s) { return in_hand(s) && s.practice->chosen; }
@@ -71,8 +72,17 @@ Asked open(const State&, Views& views) {
     return {};
 }
 
+bool watched_on(const State& s) { return s.practice->watching() && s.practice->watching()->shown(); }
+bool watched_back(const State& s) { return s.practice->watching() && s.practice->watching()->at() > 0; }
+bool unanswered(const State& s) { return s.practice->drill()->here() && !s.practice->drill()->answered(); }
+template <bool older>
+Asked answer(const State&, Views&) {
+    return Request{ask::DrillAnswer{older}};
+}
+
 Asked enter(const State& s, Views&) {
     if (s.practice->waiting()) return Request{ask::Confirm{}};
+    if (s.shell.offers_watch) return Request{ask::Watch{}};
     if (s.practice->finished()) return Request{ask::LookAtPiece{}};
     return {};
 }
@@ -149,26 +159,41 @@ const std::array table{
                 return Asked{};
             }},
     Command{"next-vine", home | row | look, {}, {}, past_safety, plain<ask::NextVine>},
+    // ---- shown on the vine
+    Command{"watch", row | look, {'W'}, {}, in_hand, [](const State&, Views&) { return Asked{ask::Watch{true}}; }},
+    Command{"watch-next", watch, {key::space}, {key::right}, watched_on, plain<ask::WatchNext>},
+    Command{"watch-back", watch, {key::backspace}, {key::left}, watched_back, plain<ask::WatchBack>},
+    Command{"watch-own", watch, {key::enter}, {key::escape}, in_hand, plain<ask::WatchOwn>},
+    Command{"drill", row, {'O'}, {}, unfinished, plain<ask::Drill>},
+    Command{"drill-one-year", drill, {'1'}, {key::left}, unanswered, answer<false>},
+    Command{"drill-older", drill, {'2'}, {key::right}, unanswered, answer<true>},
+    Command{"drill-next",
+            drill,
+            {key::space},
+            {key::enter},
+            [](const State& s) { return !unanswered(s); },
+            plain<ask::DrillNext>},
+    Command{"drill-end", drill, {key::escape}, {}, in_hand, plain<ask::DrillEnd>},
     // ---- looking
-    Command{"view-row", row | look, {key::f2}, {key::home}, in_hand, [](const State&, Views&) { return view("row"); }},
+    Command{"view-row", picture, {key::f2}, {key::home}, in_hand, [](const State&, Views&) { return view("row"); }},
     Command{
-        "view-other-side", row | look, {key::f3}, {}, in_hand, [](const State&, Views&) { return view("other-side"); }},
-    Command{"view-along", row | look, {key::f4}, {}, in_hand, [](const State&, Views&) { return view("along"); }},
-    Command{"view-head", row | look, {key::f5}, {}, in_hand, [](const State&, Views&) { return view("head"); }},
-    Command{"view-cane", row | look, {key::f6}, {}, in_hand, [](const State&, Views&) { return view("cane"); }},
-    Command{"view-above", row | look, {key::f7}, {}, in_hand, [](const State&, Views&) { return view("above"); }},
-    Command{"look-at", row | look, {'V'}, {}, chosen, plain<ask::LookAtChosen>},
-    Command{"turn-head", row | look, {}, {}, nullptr, nullptr},
-    Command{"lean", row | look, {}, {}, nullptr, nullptr},
-    Command{"closer", row | look, {}, {}, nullptr, nullptr},
+        "view-other-side", picture, {key::f3}, {}, in_hand, [](const State&, Views&) { return view("other-side"); }},
+    Command{"view-along", picture, {key::f4}, {}, in_hand, [](const State&, Views&) { return view("along"); }},
+    Command{"view-head", picture, {key::f5}, {}, in_hand, [](const State&, Views&) { return view("head"); }},
+    Command{"view-cane", picture, {key::f6}, {}, in_hand, [](const State&, Views&) { return view("cane"); }},
+    Command{"view-above", picture, {key::f7}, {}, in_hand, [](const State&, Views&) { return view("above"); }},
+    Command{"look-at", picture, {'V'}, {}, chosen, plain<ask::LookAtChosen>},
+    Command{"turn-head", picture, {}, {}, nullptr, nullptr},
+    Command{"lean", picture, {}, {}, nullptr, nullptr},
+    Command{"closer", picture, {}, {}, nullptr, nullptr},
     Command{"hatch",
-            row | look,
+            row | look | watch,
             {'H'},
             {},
             in_hand,
             [](const State& s, Views&) { return Asked{ask::Hatch{!s.shell.hatch}}; }},
     Command{
-        "orbit", row | look, {}, {}, in_hand, [](const State& s, Views&) { return Asked{ask::Orbit{!s.shell.orbit}}; }},
+        "orbit", picture, {}, {}, in_hand, [](const State& s, Views&) { return Asked{ask::Orbit{!s.shell.orbit}}; }},
     // ---- the shell
     Command{"find", everywhere, ctrl('F'), ctrl('K'), nullptr, open<Sheet::find>},
     Command{"keys", everywhere, {key::f1}, {}, nullptr, open<Sheet::keys>},
@@ -207,6 +232,8 @@ Place place_of(const State& state) {
     case practice::Screen::row: break;
     }
     if (!state.practice) return Place::home;
+    if (state.practice->drill()) return Place::drill;
+    if (state.practice->hand_rests()) return Place::watch;
     return state.practice->finished() ? Place::look : Place::row;
 }
 

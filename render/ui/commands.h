@@ -24,9 +24,13 @@ struct State {
     const Practice* practice = nullptr;
 };
 
-enum class Place : unsigned char { safety = 1, home = 2, row = 4, look = 8, settings = 16 };
+enum class Place : unsigned char { safety = 1, home = 2, row = 4, look = 8, settings = 16, watch = 32, drill = 64 };
 Place place_of(const State& state);
-inline constexpr unsigned everywhere = 31;
+inline constexpr unsigned everywhere = 127;
+// Whether the screen there lies over the picture of the vine.
+constexpr bool over_picture(Place place) {
+    return place == Place::row || place == Place::look || place == Place::watch || place == Place::drill;
+}
 
 struct Command {
     std::string_view name; // "undo": its words are screen.do.<name>

@@ -33,6 +33,27 @@ void dotted(ImDrawList& draw, const std::vector<At>& points, float step, float r
     }
 }
 
+// Dashes as long as the gaps between them, each straight: `step` from the begin of one to the begin of the next.
+void dashed(ImDrawList& draw, const std::vector<At>& points, float step, float thick) {
+    float until = 0;
+    for (std::size_t i = 1; i < points.size(); ++i) {
+        const At a = points[i - 1], b = points[i];
+        const float dx = b.x - a.x, dy = b.y - a.y, length = std::sqrt(dx * dx + dy * dy);
+        if (!(length > 0)) continue;
+        float at = until;
+        for (; at < length; at += step) {
+            const float from = at / length, to = std::min(at + step / 2, length) / length;
+            edged_line(draw, {a.x + dx * from, a.y + dy * from}, {a.x + dx * to, a.y + dy * to}, colour(mark::goes), thick);
+        }
+        until = at - length;
+    }
+}
+
+void ring(ImDrawList& draw, At at, float radius) {
+    draw.AddCircle({at.x, at.y}, radius, dark, 32, 4);
+    draw.AddCircle({at.x, at.y}, radius, light, 32, 2);
+}
+
 void cut_bar(ImDrawList& draw, const CutBar& cut, float px) {
     const ImVec2 at{cut.at.x, cut.at.y};
     if (cut.made) {
@@ -145,6 +166,7 @@ void draw_marks(Ui& ui, const Marks& marks, const std::vector<Box>& panels) {
         if (!twin.points.empty() && !twin.word.empty()) all.push_back({twin.points.back(), twin.word, {}, true});
     }
     for (const BudTick& t : marks.ticks) tick(ui, draw, t, px);
+    for (const GoingLine& line : marks.going) dashed(draw, line.points, 10 * px, 2.5f * px);
     for (const CutBar& cut : marks.cuts) cut_bar(draw, cut, px);
     for (const TieArrow& arrow : marks.arrows) {
         const ImVec2 tip{arrow.at.x + arrow.way.x * 18 * px, arrow.at.y + arrow.way.y * 18 * px};
@@ -154,14 +176,12 @@ void draw_marks(Ui& ui, const Marks& marks, const std::vector<Box>& panels) {
         edged_line(draw, tip, {back.x + side.x, back.y + side.y}, colour(mark::spare), 3 * px);
         edged_line(draw, tip, {back.x - side.x, back.y - side.y}, colour(mark::spare), 3 * px);
     }
+    for (const At at : marks.rings) ring(draw, at, 22 * px);
     for (const HungTape& hung : marks.tapes) {
         const float grown = hung.current ? 1.35f : 1.0f, length = std::clamp(hung.length, 20.0f, 60.0f) * px * grown,
                     width = 6 * px * grown;
         hang_tape(draw, {hung.at.x, hung.at.y}, length, width, hung.tape, ui.face);
-        if (hung.current) {
-            draw.AddCircle({hung.at.x, hung.at.y}, 10 * px, dark, 32, 4);
-            draw.AddCircle({hung.at.x, hung.at.y}, 10 * px, light, 32, 2);
-        }
+        if (hung.current) ring(draw, hung.at, 10 * px);
         labels.keep_clear({hung.at.x - width, hung.at.y, hung.at.x + width, hung.at.y + length});
         if (!hung.word.empty()) all.push_back({{hung.at.x, hung.at.y + length}, hung.word, {}, true});
     }

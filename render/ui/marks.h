@@ -30,6 +30,9 @@ struct TwinLine {
     std::vector<At> points;
     std::string word; // "better", at its end
 };
+struct GoingLine { // wood that would fall, along its middle
+    std::vector<At> points;
+};
 struct CutBar {
     At at, along;      // along: unit, the way the wood grows
     float half = 10;   // of its length
@@ -49,7 +52,9 @@ struct Marks {
     std::vector<BudTick> ticks;
     std::vector<TwinLine> twins;
     std::vector<CutBar> cuts;
+    std::vector<GoingLine> going;
     std::vector<TieArrow> arrows;
+    std::vector<At> rings; // a place spoken of, whatever it is
     std::vector<Label> labels; // those that matter most first: later ones give way
 };
 

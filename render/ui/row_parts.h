@@ -20,5 +20,8 @@ Asked hand_tools(const State& state, Views& views, Ui& ui, float& top);
 Asked vine_card(const State& state, Views& views, Ui& ui, float top, float foot);
 // Every act by name, the last first; pressed, the vine goes back to just after it.
 Asked acts_card(const State& state, Views& views, Ui& ui, float top, float foot);
+// What is offered before the first act: to watch the vine done once, to say old or new. Draws nothing where nothing is.
+bool offers_anything(const State& state);
+Asked offer_card(const State& state, Views& views, Ui& ui, float top);
 
 } // namespace spurwright::ui

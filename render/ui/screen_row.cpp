@@ -17,9 +17,11 @@ Asked screen_row(const State& state, Views& views, Ui& ui) {
     const bool near_open = views.row.card_open || views.row.looks_open,
                card_alone = narrow && (near_open || views.row.acts_open);
     if (!card_alone) take(asked, hand_tools(state, views, ui, foot));
-    const bool said = state.shell.message || state.practice->waiting().has_value();
+    const bool told = state.shell.message || state.practice->waiting().has_value();
+    const bool said = told || offers_anything(state);
     if (!said && (!narrow || !views.row.acts_open)) take(asked, vine_card(state, views, ui, top, foot));
     if (!said && (!narrow || !near_open)) take(asked, acts_card(state, views, ui, top, foot));
+    if (!told) take(asked, offer_card(state, views, ui, top));
     take(asked, say_panel(state, ui, top));
     return asked;
 }

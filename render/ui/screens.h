@@ -24,6 +24,10 @@ std::optional<Request> screen_home(const State& state, Views& views, Ui& ui);
 std::optional<Request> screen_row(const State& state, Views& views, Ui& ui);
 // Over the picture: one piece at a time. Needs state.practice, finished.
 std::optional<Request> screen_look_back(const State& state, Views& views, Ui& ui);
+// Over the picture: the best plan, one act at a time. Needs state.practice, watching or waiting for the plans.
+std::optional<Request> screen_watch(const State& state, Views& views, Ui& ui);
+// Over the picture: one place to touch at a time. Needs state.practice->drill().
+std::optional<Request> screen_drill(const State& state, Views& views, Ui& ui);
 std::optional<Request> screen_settings(const State& state, Views& views, const std::vector<Spoken>& spoken, Ui& ui);
 // Sheets over any of them.
 std::optional<Request> sheet_find(const State& state, Views& views, Ui& ui);

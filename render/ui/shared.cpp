@@ -44,7 +44,7 @@ std::optional<Request> say_panel(const State& state, Ui& ui, float top) {
     place.pivot_x = 0.5f;
     place.width = std::min(ui.em() * 34, screen.x - 2 * ui.grid.gap());
     place.most_height = screen.y - place.y - ui.grid.gap();
-    place.keys_walk = place_of(state) != Place::row && place_of(state) != Place::look;
+    place.keys_walk = !over_picture(place_of(state));
     std::optional<Request> asked;
     ui.over = true;
     panel_begin(ui, "say", place);
@@ -74,7 +74,7 @@ std::optional<Request> draw_screens(const State& state, Views& views, const std:
                                     const Marks& marks, Ui& ui) {
     const Place place = place_of(state);
     ui.free_keys = !ImGui::GetIO().WantTextInput;
-    if (place == Place::row || place == Place::look)
+    if (over_picture(place))
         draw_marks(ui, marks, views.panels);
     else if (views.sheet != Sheet::none)
         ImGui::GetBackgroundDrawList()->AddRectFilled({0, 0}, ImGui::GetIO().DisplaySize, ui.colours().raised);
@@ -91,6 +91,8 @@ std::optional<Request> draw_screens(const State& state, Views& views, const std:
         case Place::settings: drawn = screen_settings(state, views, spoken, ui); break;
         case Place::row: drawn = screen_row(state, views, ui); break;
         case Place::look: drawn = screen_look_back(state, views, ui); break;
+        case Place::watch: drawn = screen_watch(state, views, ui); break;
+        case Place::drill: drawn = screen_drill(state, views, ui); break;
         }
     views.panels = std::move(ui.boxes);
     ui.boxes.clear();

@@ -44,8 +44,7 @@ void sheet_keys(const State& state, Views& views, Ui& ui) {
     const bool stays = sheet_begin(ui, "keys", ui.say("screen.keys.title"), 44);
     const bool two = ImGui::GetContentRegionAvail().x >= ui.em() * 36;
     text(ui,
-         ui.say(place_of(state) == Place::row || place_of(state) == Place::look ? "screen.keys.on-the-vine"
-                                                                                : "screen.keys.elsewhere"),
+         ui.say(over_picture(place_of(state)) ? "screen.keys.on-the-vine" : "screen.keys.elsewhere"),
          true);
     if (ImGui::BeginTable("###keys", two ? 2 : 1, ImGuiTableFlags_SizingStretchSame)) {
         for (const Command& command : commands()) {

@@ -27,6 +27,10 @@ struct LookView {
     Field code, note;
 };
 
+struct ShownView {  // watching, touching
+    bool why_open = false;
+};
+
 struct Views {
     Sheet sheet{};
     Field find;
@@ -35,6 +39,7 @@ struct Views {
     HomeView home;
     RowView row;
     LookView look;
+    ShownView shown;
     // While true, arrows and Enter belong to a bar or sheet: the picture leaves them alone.
     bool takes_arrows() const { return sheet != Sheet::none || row.bar != Bar::none; }
 };

@@ -204,9 +204,11 @@ void Practice::finish() {
 void Practice::add_plans(PlansFound plans) {
     plans_ = std::move(plans);
     if (look_) practice::add_plans(*look_, task_.vine, task_.house, *plans_);
+    if (watch_waits_) (void)begin_watching();
 }
 
 void Practice::cut_again() {
+    end_showing();
     look_.reset();
     while (log_.undo()) {}
     log_ = {};

@@ -11,6 +11,8 @@
 #include "scenarios/practice/look_back.h"
 #include "scenarios/practice/named_act.h"
 #include "scenarios/practice/step_strip.h"
+#include "scenarios/practice/touch_drill.h"
+#include "scenarios/practice/watching.h"
 #include "scenarios/scenes/scene_file.h"
 #include "sim/pruning/edit_log.h"
 
@@ -43,7 +45,7 @@ public:
     // ---- the vine
     const Task& task() const { return task_; }
     const Vine& start() const { return task_.vine; }
-    const Vine& now() const { return now_; }
+    const Vine& now() const { return watching_ ? watching_->now() : now_; }  // what stands before the eye
     int asked_buds() const;              // count buds that the house asks for on this vine
     std::uint64_t change() const { return change_; }  // rises whenever `now` changes: what was drawn or found before is old
 
@@ -102,6 +104,20 @@ public:
     const std::optional<LookBack>& look() const { return look_; }
     std::optional<LookBack>& look() { return look_; }
     void cut_again();                          // before the first act; nothing of the look back remains
+    // ---- shown: the hand rests meanwhile, and the own acts stay as they are
+    // The best plan, watched on this vine; waits for the plans. Refused once there are own acts, and without a plan.
+    [[nodiscard]] Result<void> watch();
+    const std::optional<Watching>& watching() const { return watching_; }
+    bool watch_waits() const { return watch_waits_; }  // for the plans
+    void watch_next();
+    void watch_back();
+    // Places touched, old or new, on the vine as it stands.
+    [[nodiscard]] Result<void> begin_drill();
+    const std::optional<TouchDrill>& drill() const { return drill_; }
+    std::optional<TouchDrill>& drill() { return drill_; }
+    bool hand_rests() const { return watching_ || watch_waits_ || drill_; }
+    void end_showing();  // of either: the vine is in hand again as it was
+
     // Findings of one step as things stand, in step-feedback mode; empty otherwise.
     std::vector<Walked> feedback(Step step) const;
 
@@ -116,9 +132,14 @@ private:
     Step step_{};
     std::optional<PlansFound> plans_;
     std::optional<LookBack> look_;
+    std::optional<Watching> watching_;
+    std::optional<TouchDrill> drill_;
+    bool watch_waits_ = false;
 
     void changed();
     void replay();
+    void put_down();
+    [[nodiscard]] Result<void> begin_watching();
     std::optional<Waiting> warning(const Cut& cut) const;
     [[nodiscard]] Result<void> carry_out(const Edit& edit);
 };

@@ -47,6 +47,15 @@ struct LookAtPiece {};
 struct ShowTwin { bool on = true; };
 struct NextAsGood {};
 struct Disagree { std::string note; };
+// ---- shown on the vine: the best plan watched; places touched, old or new
+struct Watch { bool on = true; };
+struct WatchNext {};
+struct WatchBack {};
+struct WatchOwn {};  // ends watching, or declines it: the same vine, uncut, in hand
+struct Drill {};
+struct DrillAnswer { bool older = false; };
+struct DrillNext {};  // past the last place: ends it
+struct DrillEnd {};
 // ---- looking
 struct LookFrom { std::string view; };  // a word of scene::View
 struct LookAtChosen {};
@@ -69,7 +78,8 @@ struct Leave {};                        // close the window: asked by a person o
 using Request = std::variant<ask::TakeTool, ask::TapeSays, ask::Choose, ask::WalkCanes, ask::WalkBuds, ask::CutHere, ask::LayTo, ask::TieHere,
                              ask::MarkAs, ask::Confirm, ask::TakeBack, ask::Undo, ask::Redo, ask::JumpTo, ask::GoToStep, ask::NextStep,
                              ask::CutAgain, ask::NextVine, ask::OpenScene, ask::OpenCode, ask::OfferTaken, ask::ShowPiece, ask::NextPiece, ask::LookAtPiece,
-                             ask::ShowTwin, ask::NextAsGood, ask::Disagree, ask::LookFrom, ask::LookAtChosen, ask::Hatch, ask::Orbit, ask::GoTo,
+                             ask::ShowTwin, ask::NextAsGood, ask::Disagree, ask::Watch, ask::WatchNext, ask::WatchBack, ask::WatchOwn, ask::Drill,
+                             ask::DrillAnswer, ask::DrillNext, ask::DrillEnd, ask::LookFrom, ask::LookAtChosen, ask::Hatch, ask::Orbit, ask::GoTo,
                              ask::Speak, ask::TextScale, ask::Theme, ask::Units, ask::ReducedMotion, ask::StepFeedback, ask::SafetySeen,
                              ask::CloseMessage, ask::Leave>;
 using Requests = std::vector<Request>;

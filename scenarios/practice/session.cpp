@@ -1,6 +1,7 @@
 #include "scenarios/practice/session.h"
 
 #include <algorithm>
+#include <type_traits>
 
 #include "scenarios/commands/judged.h"
 #include "scenarios/commands/vine_source.h"
@@ -26,6 +27,13 @@ bool read_into(E& to, const std::string& word) {
     if (read) to = *read;
     return read.has_value();
 }
+
+// What the hand does on the vine: not while something is shown on it.
+template <class Asked, class... Kinds>
+constexpr bool one_of = (std::is_same_v<Asked, Kinds> || ...);
+template <class Asked>
+constexpr bool of_the_hand = one_of<Asked, ask::TakeTool, ask::TapeSays, ask::Choose, ask::WalkCanes, ask::WalkBuds, ask::CutHere, ask::LayTo, ask::TieHere,
+                                    ask::MarkAs, ask::Confirm, ask::Undo, ask::Redo, ask::JumpTo, ask::GoToStep, ask::NextStep>;
 
 }  // namespace
 
@@ -87,6 +95,7 @@ struct Session::Asker {
     }
     bool operator()(const ask::TakeBack&) {
         if (s.shell_.message) s.shell_.message.reset();
+        else if (s.shell_.offers_watch || s.shell_.offers_drill) s.no_offers();
         else if (any() && vine().waiting()) vine().take_back();
         else if (any() && vine().tool != HandTool::none) {
             vine().tool = HandTool::none;
@@ -172,6 +181,41 @@ struct Session::Asker {
         if (any()) s.acted(s.disagree(a.note));
         return true;
     }
+    // ---- shown on the vine
+    bool operator()(const ask::Watch& a) {
+        if (!any()) return true;
+        if (!a.on) return ended();
+        s.no_offers();
+        s.watched_ = true;
+        s.shell_.screen = Screen::row;
+        return told(vine().watch());
+    }
+    bool operator()(const ask::WatchNext&) { return shown([](Practice& p) { p.watch_next(); }); }
+    bool operator()(const ask::WatchBack&) { return shown([](Practice& p) { p.watch_back(); }); }
+    bool operator()(const ask::WatchOwn&) { return ended(); }
+    bool operator()(const ask::Drill&) {
+        if (!any()) return true;
+        s.shell_.offers_drill = false;
+        s.shell_.screen = Screen::row;
+        return told(vine().begin_drill());
+    }
+    bool operator()(const ask::DrillAnswer& a) {
+        return shown([&](Practice& p) {
+            if (p.drill()) p.drill()->answer(a.older);
+        });
+    }
+    bool operator()(const ask::DrillNext&) {
+        return shown([](Practice& p) {
+            if (p.drill() && !p.drill()->here()) p.end_showing();
+            else if (p.drill()) p.drill()->next();
+        });
+    }
+    bool operator()(const ask::DrillEnd&) {
+        s.shell_.offers_drill = false;
+        return shown([](Practice& p) {
+            if (p.drill()) p.end_showing();
+        });
+    }
     // ---- looking: the picture's
     bool operator()(const ask::LookAtPiece&) { return false; }
     bool operator()(const ask::LookFrom&) { return false; }
@@ -231,6 +275,22 @@ private:
     bool kept() {
         s.keep_settings();
         return true;
+    }
+    // Nothing of what is shown is the trainee's work: no act is kept.
+    bool told(const Result<void>& result) {
+        if (result) s.shell_.message.reset();
+        else s.say(result.error());
+        return true;
+    }
+    template <class Show>
+    bool shown(Show show) {
+        if (any()) show(vine());
+        s.shell_.message.reset();
+        return true;
+    }
+    bool ended() {
+        s.no_offers();
+        return shown([](Practice& p) { p.end_showing(); });
     }
     void note_finished() {
         if (!vine().finished()) return;
@@ -356,6 +416,8 @@ void Session::begin(Task task) {
     practice_->step_feedback = shell_.settings.step_feedback;
     shell_.message.reset();
     shell_.screen = Screen::row;
+    shell_.offers_watch = practice_->task().begins == scenes::Begins::watch && !watched_;
+    shell_.offers_drill = practice_->task().begins == scenes::Begins::old_or_new;
     ++vine_number_;
     worker_.ask(practice_->start(), practice_->task().house);
     shell_.searching = true;
@@ -409,6 +471,7 @@ Result<void> Session::take_up(const settings::Work& work) {
         if (practice_->waiting()) (void)practice_->confirm();
     }
     practice_->jump(work.done);
+    if (practice_->can_undo()) no_offers();
     may_keep_ = true;
     keep_work();
     return {};
@@ -423,6 +486,7 @@ Result<void> Session::disagree(const std::string& note) {
 void Session::acted(const Result<void>& result) {
     if (!result) return say(result.error());
     shell_.message.reset();
+    if (practice_ && practice_->can_undo()) no_offers();
     keep_work();
 }
 
@@ -460,12 +524,21 @@ void Session::keep_settings() {
     if (!made) say(made.error());
 }
 
-bool Session::carry_out(const Request& request) { return std::visit(Asker{*this}, request); }
+bool Session::carry_out(const Request& request) {
+    const bool hand = std::visit([](const auto& asked) { return of_the_hand<std::decay_t<decltype(asked)>>; }, request);
+    if (hand && practice_ && practice_->hand_rests()) {
+        say({Fault::not_allowed, {"error.practice.hand-rests"}, {}, {}});
+        return true;
+    }
+    return std::visit(Asker{*this}, request);
+}
 
 bool Session::poll() {
     auto found = worker_.take();
     if (!found || !practice_) return false;
+    const bool waited = practice_->watch_waits();
     practice_->add_plans(*std::move(found));
+    if (waited && !practice_->watching()) say({Fault::not_allowed, {"best.none"}, {}, {}});
     shell_.searching = false;
     return true;
 }

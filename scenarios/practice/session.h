@@ -56,6 +56,7 @@ private:
     [[nodiscard]] Result<void> list_scenes();
     [[nodiscard]] Result<Task> kept_task(const settings::Work& work);
     void begin(Task task);
+    void no_offers() { shell_.offers_watch = shell_.offers_drill = false; }
     [[nodiscard]] Result<void> next_vine();
     void acted(const Result<void>& result);
     void keep_work();
@@ -76,7 +77,7 @@ private:
     std::optional<scenes::Scene> scene_;
     std::optional<Practice> practice_;
     std::uint64_t vine_number_ = 0, words_number_ = 0;
-    bool may_save_settings_ = true, leaving_ = false, may_keep_ = true, unsaved_said_ = false;
+    bool may_save_settings_ = true, leaving_ = false, may_keep_ = true, unsaved_said_ = false, watched_ = false;
     std::uint64_t vine_kept_ = 0;
     PlanWorker worker_;
 };

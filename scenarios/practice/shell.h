@@ -43,6 +43,7 @@ struct Shell {
     std::string machine;              // what draws
     std::string view = "row";         // word of scene::View now in force; empty: moved since
     bool orbit = false, hatch = false;
+    bool offers_watch = false, offers_drill = false;  // before the first act: to watch it done, to say old or new
     std::vector<SceneLine> scenes;     // those that there are, in the order they are walked
     std::vector<WalkedVine> walked;    // finished in this sitting
 };

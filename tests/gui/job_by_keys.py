@@ -39,6 +39,7 @@ try:
     window.xdotool("mousemove", 640, 650)
     window.key("Return")
     state = window.until(lambda s: s["screen"] == "row", "the row")
+    window.key("Escape")  # not watched first
     window.key("F2")
     acts = best_acts(sys.argv[2], state["code"])
     done = 0

@@ -10,6 +10,7 @@ window = Window(sys.argv[1], "--scene", "first")
 try:
     window.click_widget("safety.read")
     state = window.until(lambda s: s["screen"] == "row", "the row")
+    window.click_widget("offer.own")  # not watched first
     window.click_widget("row.card")  # folds it: the vine is free
     window.wheel(-6)  # steps back: the whole vine
     window.until(lambda s: s["view"] == "", "a step back")

@@ -3,7 +3,9 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include <chrono>
 #include <cstdlib>
+#include <thread>
 
 #include "scenarios/io/safe_file.h"
 #include "scenarios/practice/session.h"
@@ -231,4 +233,75 @@ TEST_CASE("folders follow XDG: absolute paths only, else those of the home folde
     });
     CHECK(home.settings_file == "/home/someone/.config/spurwright/settings.json");
     CHECK(home.work_folder == "/home/someone/.local/share/spurwright/work");
+}
+
+TEST_CASE("the first scene offers to watch it once; watching keeps no work, and the vine then lies uncut in hand") {
+    const Somewhere here;
+    const auto session = opened(here.folders(), first_scene());
+    session->carry_out(ask::SafetySeen{});
+    CHECK(session->shell().offers_watch);
+    session->carry_out(ask::Watch{true});
+    CHECK_FALSE(session->shell().offers_watch);
+    for (int i = 0; i < 2000 && session->shell().searching; ++i) {
+        session->poll();
+        std::this_thread::sleep_for(std::chrono::milliseconds(5));
+    }
+    REQUIRE(session->practice()->watching().has_value());
+    const std::size_t acts = session->practice()->watching()->acts().size();
+    for (std::size_t i = 0; i < acts; ++i) session->carry_out(ask::WatchNext{});
+    CHECK(session->practice()->watching()->shown() == nullptr);
+    session->carry_out(ask::WatchBack{});
+    CHECK(session->practice()->watching()->at() == acts - 1);
+    session->carry_out(ask::MarkAs{some_cane(*session), Role::left});  // the hand rests, and says so
+    REQUIRE(session->shell().message.has_value());
+    CHECK(session->shell().message->key.name == "error.practice.hand-rests");
+    CHECK(session->practice()->done_count() == 0);
+    session->carry_out(ask::WatchOwn{});
+    CHECK_FALSE(session->practice()->hand_rests());
+    CHECK_FALSE(session->shell().message.has_value());
+    CHECK(session->practice()->acts().empty());
+    session->carry_out(ask::MarkAs{some_cane(*session), Role::left});
+    session->carry_out(ask::Watch{true});
+    REQUIRE(session->shell().message.has_value());
+    CHECK(session->shell().message->key.name == "error.practice.watch-own-acts");
+    CHECK(session->practice()->done_count() == 1);
+    session->carry_out(ask::CutAgain{});
+    session->carry_out(ask::Watch{true});
+    CHECK(session->practice()->watching().has_value());
+    session->carry_out(ask::NextVine{});
+    CHECK_FALSE(session->practice()->hand_rests());
+    CHECK_FALSE(session->shell().offers_watch);  // watched once in this sitting
+}
+
+TEST_CASE("what is offered goes away with Esc, with doing it oneself and with the first act") {
+    const Somewhere here;
+    for (const Request& request : {Request{ask::TakeBack{}}, Request{ask::WatchOwn{}}}) {
+        const auto session = opened(here.folders(), first_scene());
+        session->carry_out(request);
+        CHECK_FALSE(session->shell().offers_watch);
+        CHECK_FALSE(session->practice()->hand_rests());
+    }
+    const auto session = opened(here.folders(), first_scene());
+    session->carry_out(ask::MarkAs{some_cane(*session), Role::left});
+    CHECK_FALSE(session->shell().offers_watch);
+}
+
+TEST_CASE("twelve places are asked, counted and left for the vine to prune") {
+    const Somewhere here;
+    const auto session = opened(here.folders(), first_scene());
+    session->carry_out(ask::Drill{});
+    REQUIRE(session->practice()->drill().has_value());
+    session->carry_out(ask::DrillNext{});  // not before an answer
+    CHECK(session->practice()->drill()->at() == 0);
+    while (session->practice()->drill()->here()) {
+        session->carry_out(ask::DrillAnswer{session->practice()->drill()->here()->older});
+        session->carry_out(ask::DrillNext{});
+    }
+    CHECK(session->practice()->drill()->right() == 12);
+    session->carry_out(ask::DrillNext{});  // past the last place
+    CHECK_FALSE(session->practice()->drill().has_value());
+    session->carry_out(ask::Drill{});
+    session->carry_out(ask::DrillEnd{});
+    CHECK_FALSE(session->practice()->hand_rests());
+    CHECK(session->practice()->acts().empty());
 }

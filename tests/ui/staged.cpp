@@ -138,6 +138,39 @@ std::vector<Staged> all_staged() {
     Shell told = at(Screen::row);
     told.message = practice::Message{TextKey{"error.practice.choose-first"}, {}};
     add("row-message", told, changed(start, [](Practice&) {}));
+    Shell offer = at(Screen::row);
+    offer.offers_watch = offer.offers_drill = true;
+    add("row-offer", offer, changed(start, [](Practice&) {}));
+    Shell offer_drill = at(Screen::row);
+    offer_drill.offers_drill = true;
+    add("row-offer-drill", offer_drill, changed(start, [](Practice&) {}));
+    Shell looking = at(Screen::row);
+    looking.searching = true;
+    add("watch-looking", looking, changed(start, [](Practice& p) { REQUIRE(p.watch().has_value()); }));
+    Practice watching = start;
+    watching.add_plans(practice::search_plans(start.start(), start.task().house));
+    REQUIRE(watching.watch().has_value());
+    const std::size_t watched = watching.watching()->acts().size();
+    for (std::size_t i = 0; i <= watched; ++i, watching.watch_next()) { // every act has its own sentences
+        const practice::WatchedAct* act = watching.watching()->shown();
+        Staged& one = add("watch-" + std::to_string(i), at(Screen::row), changed(watching, [](Practice&) {}));
+        one.views.shown.why_open = act && act->step == rules::Step::lengths;
+        one.marks = some_marks();
+        one.marks.rings = {{640, 320}};
+        one.marks.going = {{{{700, 360}, {705, 300}, {720, 200}}}};
+    }
+    Practice touching = start;
+    REQUIRE(touching.begin_drill().has_value());
+    for (std::size_t i = 0; i < touching.drill()->touches().size(); ++i) {
+        if (i == 0) add("drill-asks", at(Screen::row), changed(touching, [](Practice&) {})).marks.rings = {{640, 320}};
+        touching.drill()->answer(i % 2 == 0);
+        Staged& answered = add("drill-told-" + std::to_string(i), at(Screen::row), changed(touching, [](Practice&) {}));
+        answered.views.shown.why_open = i == 1;
+        touching.drill()->next();
+    }
+    add("drill-end", at(Screen::row), changed(touching, [](Practice&) {}));
+    add("find-watch", at(Screen::row), changed(watching, [](Practice& p) { p.watch_back(); })).views.sheet = ui::Sheet::find;
+    add("keys-drill", at(Screen::row), changed(touching, [](Practice&) {})).views.sheet = ui::Sheet::keys;
     add("look-first", at(Screen::row), changed(done, [](Practice& p) { p.look()->current = 0; })).marks = some_marks();
     Staged& whole = add("look-whole", at(Screen::row),
                         changed(done, [](Practice& p) { p.look()->current = p.look()->walk.size(); }));

@@ -235,3 +235,67 @@ TEST_CASE("home, safety and settings are worked by arrows and Enter, with the fo
         CHECK((asked.has_value() || driver.views.sheet != ui::Sheet::none));
     }
 }
+
+TEST_CASE("watching and touching go by buttons and by keys alone") {
+    for (const std::string language : {"en", "es"}) {
+        CAPTURE(language);
+        const auto click = [&](const char* screen, const char* widget) { return clicked(screen, widget, language); };
+        const auto watch = click("row-offer", "offer.watch");
+        REQUIRE(asks<ask::Watch>(watch));
+        CHECK(as<ask::Watch>(watch)->on);
+        CHECK(asks<ask::WatchOwn>(click("row-offer", "offer.own")));
+        CHECK(asks<ask::Drill>(click("row-offer-drill", "offer.drill")));
+        CHECK(asks<ask::WatchNext>(click("watch-3", "watch.watch-next")));
+        CHECK(asks<ask::WatchBack>(click("watch-3", "watch.watch-back")));
+        CHECK(asks<ask::WatchOwn>(click("watch-3", "watch.watch-own")));
+        const auto older = click("drill-asks", "drill.drill-older");
+        REQUIRE(asks<ask::DrillAnswer>(older));
+        CHECK(as<ask::DrillAnswer>(older)->older);
+        const auto younger = click("drill-asks", "drill.drill-one-year");
+        REQUIRE(asks<ask::DrillAnswer>(younger));
+        CHECK_FALSE(as<ask::DrillAnswer>(younger)->older);
+        CHECK(asks<ask::DrillNext>(click("drill-told-0", "drill.drill-next")));
+        CHECK(asks<ask::DrillEnd>(click("drill-end", "drill.drill-end")));
+    }
+    CHECK(asks<ask::Watch>(pressed("row-start", {'W'})));
+    CHECK(asks<ask::Drill>(pressed("row-start", {'O'})));
+    CHECK(asks<ask::Watch>(pressed("row-offer", {key::enter})));
+    CHECK(asks<ask::TakeBack>(pressed("row-offer", {key::escape})));
+    for (const int on : {key::space, key::right}) CHECK(asks<ask::WatchNext>(pressed("watch-3", {on})));
+    for (const int back : {key::backspace, key::left}) CHECK(asks<ask::WatchBack>(pressed("watch-3", {back})));
+    CHECK_FALSE(pressed("watch-0", {key::backspace}).has_value());
+    for (const int own : {key::enter, key::escape}) CHECK(asks<ask::WatchOwn>(pressed("watch-3", {own})));
+    CHECK(asks<ask::WatchOwn>(pressed("watch-looking", {key::enter})));
+    CHECK(asks<ask::DrillAnswer>(pressed("drill-asks", {'1'})));
+    CHECK(as<ask::DrillAnswer>(pressed("drill-asks", {'2'}))->older);
+    CHECK_FALSE(pressed("drill-asks", {key::space}).has_value());
+    CHECK_FALSE(pressed("drill-told-0", {'1'}).has_value());
+    for (const int on : {key::space, key::enter}) CHECK(asks<ask::DrillNext>(pressed("drill-told-0", {on})));
+    CHECK(asks<ask::DrillEnd>(pressed("drill-asks", {key::escape})));
+    CHECK_FALSE(pressed("watch-3", {'C'}).has_value()); // the hand rests
+    CHECK_FALSE(pressed("drill-asks", {'M'}).has_value());
+}
+
+TEST_CASE("while watching no points and no marks of the judge are shown; before the answer nothing tells the wood") {
+    for (const char* language : {"en", "es"}) {
+        Driver driver({language, 100, 1920, 1080});
+        const auto shown = [&](const std::string& screen) {
+            driver.views = staged(screen).views;
+            driver.settle(staged(screen).state());
+            std::string all;
+            for (const ui::Probed& p : driver.probe().all()) all += p.label + "\n";
+            return all;
+        };
+        for (const char* screen : {"watch-0", "watch-2", "watch-8"}) {
+            const std::string all = shown(screen);
+            CHECK(all.find("point") == std::string::npos);
+            CHECK(all.find("punto") == std::string::npos);
+        }
+        const auto& drill = *staged("drill-asks").practice->drill();
+        const std::string asked = shown("drill-asks"), told = shown("drill-told-0");
+        const std::string says = driver.words().sentence(drill.here()->key, drill.here()->arguments);
+        CHECK(asked.find(says) == std::string::npos);
+        CHECK(asked.find(name_of(drill.here()->spot.axis)) == std::string::npos);
+        CHECK(told.find(says) != std::string::npos);
+    }
+}

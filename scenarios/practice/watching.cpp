@@ -1,0 +1,34 @@
+#include "scenarios/practice/watching.h"
+
+#include "sim/core/check.h"
+
+namespace spurwright::practice {
+
+Watching::Watching(const Vine& start, const rules::HouseRules& house, const Plan& plan) : start_(start), now_(start), acts_(watched_acts(start, house, plan)) { look_ahead(); }
+
+void Watching::look_ahead() {
+    goes_.reset();
+    if (!shown() || !shown()->edit) return;
+    if (const auto* cut = std::get_if<Cut>(&*shown()->edit)) goes_ = preview(now_, *cut);
+}
+
+void Watching::next() {
+    if (!shown()) return;
+    if (const auto& edit = shown()->edit) {
+        const auto done = prune_one(now_, *edit);
+        SPURWRIGHT_CHECK(done.has_value(), ==, true);  // the whole plan was legal
+    }
+    ++at_;
+    look_ahead();
+}
+
+void Watching::back() {
+    if (at_ == 0) return;
+    --at_;
+    now_ = start_;  // nothing is ever un-cut: what went before is done anew
+    for (std::size_t i = 0; i < at_; ++i)
+        if (acts_[i].edit) (void)prune_one(now_, *acts_[i].edit);
+    look_ahead();
+}
+
+}  // namespace spurwright::practice

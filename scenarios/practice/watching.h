@@ -1,0 +1,32 @@
+// A vine pruned by somebody else, watched act by act, forwards and back: the vine as it stands before the act shown, and
+// what that act would take off. The trainee's own acts are kept apart, in Practice. Must not know: screens, sentences.
+#pragma once
+
+#include "scenarios/practice/cut_preview.h"
+#include "scenarios/practice/watched_acts.h"
+
+namespace spurwright::practice {
+
+class Watching {
+public:
+    // `plan` must be legal on `start`, uncut this winter.
+    Watching(const Vine& start, const rules::HouseRules& house, const Plan& plan);
+
+    const std::vector<WatchedAct>& acts() const { return acts_; }
+    std::size_t at() const { return at_; }  // the act shown, not yet done; acts().size(): watched to the end
+    const WatchedAct* shown() const { return at_ < acts_.size() ? &acts_[at_] : nullptr; }
+    const Vine& now() const { return now_; }
+    const std::optional<CutPreview>& goes() const { return goes_; }  // by the act shown, where it is a cut
+
+    void next();  // does the act shown and shows the one after it
+    void back();  // the act before is undone and shown again
+
+private:
+    Vine start_, now_;
+    std::vector<WatchedAct> acts_;
+    std::size_t at_ = 0;
+    std::optional<CutPreview> goes_;
+    void look_ahead();
+};
+
+}  // namespace spurwright::practice

@@ -77,7 +77,7 @@ void Desk::show_vine() {
     if (!practice) return;
     const bool fresh = shown_vine_ != session_->vine_number();
     if (!fresh && shown_change_ == practice->change()) return;
-    stage_->show(practice->now(), fresh);
+    stage_->show(practice->now(), fresh, session_->shell().settings.reduced_motion);
     if (fresh) eye_.begin(stage_->shape());
     shown_vine_ = session_->vine_number();
     shown_change_ = practice->change();
@@ -309,6 +309,7 @@ void Desk::frame(const gl::Target& target, float seconds) {
     ui::apply(face, grid);
     ImGui_ImplOpenGL3_NewFrame();
     ImGui::NewFrame();
+    stage_->advance(seconds);  // first, so that what is cut now begins at its place
     show_vine();
     const scene::Camera before = eye_.camera();
     use_mouse(width_, height_);
@@ -317,7 +318,7 @@ void Desk::frame(const gl::Target& target, float seconds) {
     look_at_shown();
     const bool eases = eye_.advance(seconds);
     const scene::Camera camera = eye_.camera();
-    moving_ = eases || before.eye != camera.eye || before.target != camera.target;
+    moving_ = eases || stage_->falls() || before.eye != camera.eye || before.target != camera.target;
 
     practice::Shell& shell = session_->shell();
     shell.view = eye_.view();

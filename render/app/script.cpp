@@ -98,7 +98,13 @@ public:
             desk_.input().push(*press);
         } else if (act == "type") {
             for (const char c : text) desk_.input().push({.kind = Event::Kind::text, .code = static_cast<unsigned char>(c)});
+        } else if (act == "frames" && numbers >> x && x >= 0) {
+            frames_ = static_cast<int>(x);
+            return {};
+        } else if (act == "glance") {
+            return io::write_file(text, gl::png_bytes(canvas_->pixels(), canvas_->width(), canvas_->height()));
         } else if (act == "shot") {
+            frames_ = 0;
             settle(true);
             return io::write_file(text, gl::png_bytes(canvas_->pixels(), canvas_->width(), canvas_->height()));
         } else if (act == "report") {
@@ -114,7 +120,7 @@ public:
     // Until nothing is left to do; `fine`: the finer picture too.
     void settle(bool fine = false) {
         frame();
-        for (int i = 0; i < most_settling; ++i) {
+        for (int i = 0; i < (frames_ > 0 ? frames_ - 1 : most_settling); ++i) {
             if (!desk_.more_to_do() && !desk_.waits_for_search()) {
                 if (!fine || !desk_.wants_finer()) return;
                 desk_.finer();
@@ -147,6 +153,7 @@ private:
     Desk& desk_;
     std::unique_ptr<gl::Canvas> canvas_;
     float x_ = 0, y_ = 0;
+    int frames_ = 0;        // after each act; 0: until all is done
     bool nothing_ = false;  // shrunk until there is nothing to draw on
 };
 

@@ -12,7 +12,10 @@ constexpr float moving_scale = 0.75f;  // of the window, on a slow machine while
 
 bool same(const scene::Camera& a, const scene::Camera& b) { return a.eye == b.eye && a.target == b.target && a.fov_deg == b.fov_deg; }
 
-bool same(const scene::Emphasis& a, const scene::Emphasis& b) { return a.axis == b.axis && a.kind == b.kind && a.id == b.id && a.look == b.look; }
+bool same(const std::vector<scene::Emphasis>& all, const std::vector<scene::Emphasis>& others) {
+    const auto one = [](const scene::Emphasis& a, const scene::Emphasis& b) { return a.axis == b.axis && a.kind == b.kind && a.id == b.id && a.look == b.look; };
+    return all.size() == others.size() && std::equal(all.begin(), all.end(), others.begin(), one);
+}
 
 bool draws_in_software(const std::string& machine) {
     for (const char* name : {"llvmpipe", "softpipe", "SwiftShader"})
@@ -32,11 +35,16 @@ Result<std::unique_ptr<Stage>> Stage::make(const std::string& shader_folder) {
     return stage;
 }
 
-void Stage::show(const Vine& vine, bool new_vine) {
-    shape_ = shape::vine_shape(vine);
+void Stage::show(const Vine& vine, bool new_vine, bool at_once) {
+    shape::VineShape now = shape::vine_shape(vine);
+    if (new_vine || empty_) brush_.forget();
+    else brush_.change(shape_, now, at_once);
+    shape_ = std::move(now);
     capsules_ = scene::Capsules(shape_);
-    quick_stale_ = still_stale_ = true;
-    if (new_vine) quick_around_stale_ = still_around_stale_ = true;
+    for (Built* built : {&quick_built_, &still_built_}) {
+        built->stale = true;
+        built->around_stale = built->around_stale || new_vine;
+    }
     empty_ = false;
     ++change_;
 }
@@ -49,23 +57,50 @@ bool Stage::prepare(bool quick) {
         still_ = std::move(*made);
     }
     gl::Renderer& renderer = quick ? *quick_ : *still_;
-    bool& stale = quick ? quick_stale_ : still_stale_;
-    bool& around_stale = quick ? quick_around_stale_ : still_around_stale_;
-    const mesh::Detail& detail = quick ? mesh::moving_detail : slow_ ? mesh::resting_detail : mesh::fine_detail;
-    mesh::Mesh& vine = quick ? moving_vine_ : vine_;
-    mesh::Mesh& around = quick ? moving_surroundings_ : surroundings_;
-    if (stale) {
-        mesh::build_vine(vine, shape_, detail);
-        mesh::bake_occlusion(vine, shape_);
-        renderer.upload(scene::Of::vine, vine);
-        stale = false;
+    Built& built = quick ? quick_built_ : still_built_;
+    if (built.stale) {
+        mesh::build_vine(built.vine, shape_, detail(quick));
+        mesh::bake_occlusion(built.vine, shape_);
+        renderer.upload(scene::Of::vine, built.vine);
+        built.stale = false;
     }
-    if (around_stale) {
-        mesh::build_surroundings(around, shape_, detail);
-        renderer.upload(scene::Of::surroundings, around);
-        around_stale = false;
+    if (built.around_stale) {
+        mesh::build_surroundings(built.surroundings, shape_, detail(quick));
+        renderer.upload(scene::Of::surroundings, built.surroundings);
+        built.around_stale = false;
+    }
+    if (built.lying_change != brush_.lying_change()) {
+        brush_.build_lying(built.lying, detail(quick));
+        renderer.upload(scene::Of::brush, built.lying);
+        built.lying_change = brush_.lying_change();
     }
     return true;
+}
+
+// What passes, over a copy of the picture: the picture itself stays.
+void Stage::draw_over(scene::DrawList& list) {
+    gl::Renderer& renderer = drawn_plain_ ? *quick_ : *still_;
+    Built& built = drawn_plain_ ? quick_built_ : still_built_;
+    shows_over_ = false;
+    if (brush_.falls()) {
+        if (built.falling_change != brush_.falling_change()) {
+            brush_.build_falling(built.falling, detail(drawn_plain_));
+            renderer.upload(scene::Of::falling, built.falling);
+            built.falling_change = brush_.falling_change();
+        }
+        scene::add_whole(list.over, scene::Of::falling, built.falling);
+    }
+    drawn_falling_ = brush_.falling_change();
+    if (list.over.empty()) return;
+    const int w = canvas_->width(), h = canvas_->height();
+    if (!over_ || over_->width() != w || over_->height() != h) over_ = std::make_unique<gl::Canvas>(w, h);
+    if (!over_->complete()) {
+        over_.reset();
+        return;
+    }
+    over_->copy(*canvas_);
+    renderer.draw_over(list, over_->target());
+    shows_over_ = true;
 }
 
 bool Stage::draw(const scene::Camera& camera, const std::vector<scene::Emphasis>& emphases, int width, int height, bool moving) {
@@ -74,24 +109,37 @@ bool Stage::draw(const scene::Camera& camera, const std::vector<scene::Emphasis>
     const int w = std::max(1, quick ? static_cast<int>(static_cast<float>(width) * moving_scale) : width);
     const int h = std::max(1, quick ? static_cast<int>(static_cast<float>(height) * moving_scale) : height);
     const bool fits = canvas_ && canvas_->width() == w && canvas_->height() == h;
-    const bool looks_same = same(camera, camera_) && emphases.size() == emphases_.size() &&
-                            std::equal(emphases.begin(), emphases.end(), emphases_.begin(), [](const auto& a, const auto& b) { return same(a, b); });
-    if (drawn_change_ == change_ && looks_same && (moving || (fits && !drawn_plain_))) return false;
-    const bool drawn_quick = quick || !prepare(false);
-    if (drawn_quick && !prepare(true)) return false;
-    if (!fits) canvas_ = std::make_unique<gl::Canvas>(w, h);
-    if (!canvas_->complete()) {
-        canvas_.reset();
-        return false;
+    std::vector<scene::Emphasis> standing, passing;
+    for (const scene::Emphasis& e : emphases) (e.passing ? passing : standing).push_back(e);
+    const bool picture_same = drawn_change_ == change_ && drawn_lying_ == brush_.lying_change() && same(camera, camera_) && same(standing, standing_) &&
+                              (moving || (fits && !drawn_plain_));
+    const bool over_same = same(passing, passing_) && drawn_falling_ == brush_.falling_change();
+    if (picture_same && over_same) return false;
+    if (!picture_same) {
+        const bool drawn_quick = quick || !prepare(false);
+        if (drawn_quick && !prepare(true)) return false;
+        if (!fits) canvas_ = std::make_unique<gl::Canvas>(w, h);
+        if (!canvas_->complete()) {
+            canvas_.reset();
+            shows_over_ = false;
+            return false;
+        }
+        drawn_plain_ = drawn_quick;
     }
-    const mesh::Mesh& vine = drawn_quick ? moving_vine_ : vine_;
-    const mesh::Mesh& around = drawn_quick ? moving_surroundings_ : surroundings_;
-    const auto list = scene::draw_list(vine, around, emphases, camera, scene::light_of(scene::Sky::sun));
-    (drawn_quick ? *quick_ : *still_).draw(list, canvas_->target());
+    const Built& built = drawn_plain_ ? quick_built_ : still_built_;
+    auto list = scene::draw_list(built.vine, built.surroundings, emphases, camera, scene::light_of(scene::Sky::sun));
+    list.spacing = static_cast<float>(shape_.spacing);
+    list.row_spacing = static_cast<float>(shape_.row_spacing);
+    if (!picture_same) {
+        scene::add_whole(list.items, scene::Of::brush, built.lying);
+        (drawn_plain_ ? *quick_ : *still_).draw(list, canvas_->target());
+    }
+    draw_over(list);
     camera_ = camera;
-    emphases_ = emphases;
+    standing_ = std::move(standing);
+    passing_ = std::move(passing);
     drawn_change_ = change_;
-    drawn_plain_ = drawn_quick;
+    drawn_lying_ = brush_.lying_change();
     return true;
 }
 

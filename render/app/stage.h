@@ -7,6 +7,7 @@
 #include <string>
 
 #include "render/gl/renderer.h"
+#include "render/scene/fallen_brush.h"
 #include "render/scene/picking.h"
 #include "sim/vine/vine.h"
 
@@ -17,15 +18,18 @@ public:
     // Needs a current context. Fault::missing without OpenGL 3.3 or shader files.
     [[nodiscard]] static Result<std::unique_ptr<Stage>> make(const std::string& shader_folder);
 
-    void show(const Vine& vine, bool new_vine);  // new_vine: surroundings too
+    // new_vine: surroundings too. What the vine lost since the last one falls, or lies on the soil at once.
+    void show(const Vine& vine, bool new_vine, bool at_once);
+    void advance(float seconds) { brush_.advance(static_cast<double>(seconds)); }  // what was cut off falls on
+    bool falls() const { return brush_.falls(); }
     const shape::VineShape& shape() const { return shape_; }
     const scene::Capsules& capsules() const { return capsules_; }
     bool empty() const { return empty_; }
 
-    // Draws where anything differs from what the texture holds. `moving`: the plainer picture may do.
-    // False where the texture holds all this already.
+    // Draws where anything differs from what the texture holds: over the picture kept where only passing looks and what
+    // falls differ. `moving`: the plainer picture may do. False where the texture holds all this already.
     bool draw(const scene::Camera& camera, const std::vector<scene::Emphasis>& emphases, int width, int height, bool moving);
-    GLuint texture() const { return canvas_ ? canvas_->texture() : 0; }
+    GLuint texture() const { return shows_over_ ? over_->texture() : canvas_ ? canvas_->texture() : 0; }
     bool plain() const { return drawn_plain_; }  // the texture holds the plainer picture: draw again at rest
     std::string machine() const { return still_ ? still_->machine() : quick_->machine(); }
     bool slow() const { return slow_; }
@@ -33,20 +37,29 @@ public:
 private:
     std::string shaders_;
     std::unique_ptr<gl::Renderer> quick_, still_;  // either may be made late
-    std::unique_ptr<gl::Canvas> canvas_;
+    std::unique_ptr<gl::Canvas> canvas_, over_;  // the picture; a copy of it with what passes over it
     shape::VineShape shape_;
     scene::Capsules capsules_;
-    mesh::Mesh vine_, surroundings_, moving_vine_, moving_surroundings_;
+    scene::FallenBrush brush_;
     bool slow_ = false, empty_ = true;
-    bool quick_stale_ = true, still_stale_ = true, quick_around_stale_ = true, still_around_stale_ = true;
+
+    // The meshes of one of the two pictures, and how far they are up to date.
+    struct Built {
+        mesh::Mesh vine, surroundings, lying, falling;
+        bool stale = true, around_stale = true;
+        std::uint64_t lying_change = ~std::uint64_t{0}, falling_change = ~std::uint64_t{0};
+    };
+    Built quick_built_, still_built_;
 
     // What the texture holds.
     scene::Camera camera_;
-    std::vector<scene::Emphasis> emphases_;
-    std::uint64_t change_ = 0, drawn_change_ = ~std::uint64_t{0};
-    bool drawn_plain_ = false;
+    std::vector<scene::Emphasis> standing_, passing_;
+    std::uint64_t change_ = 0, drawn_change_ = ~std::uint64_t{0}, drawn_lying_ = ~std::uint64_t{0}, drawn_falling_ = ~std::uint64_t{0};
+    bool drawn_plain_ = false, shows_over_ = false;
 
+    const mesh::Detail& detail(bool quick) const { return quick ? mesh::moving_detail : slow_ ? mesh::resting_detail : mesh::fine_detail; }
     bool prepare(bool quick);
+    void draw_over(scene::DrawList& list);
 };
 
 }  // namespace spurwright::app

@@ -91,7 +91,7 @@ public:
     }
     void chosen() {
         if (!practice_.chosen) return;
-        outline(practice_.chosen, ui::mark::stays, 3, 0.15f);
+        outline(practice_.chosen, ui::mark::stays, 3, 0.15f, true);
         const Axis* axis = practice_.now().find(practice_.chosen);
         int number = 0;
         for (const auto& bud : shape_.buds) {
@@ -111,7 +111,7 @@ public:
     void hover(std::optional<ui::At> pointer) {
         const Spot& spot = practice_.hover;
         if (!spot || !pointer) return;
-        outline(spot.axis, ui::mark::hover, 2, 0.1f);
+        outline(spot.axis, ui::mark::hover, 2, 0.1f, true);
         if (practice::cuts(practice_.tool)) return;
         out.marks.labels.insert(out.marks.labels.begin(), ui::hover_label(ui_, practice_.now(), spot, practice_.calliper_asked, shell_.settings.units == settings::UnitsName::inch, *pointer));
     }
@@ -147,7 +147,7 @@ public:
             return;
         }
         const auto* mark = std::get_if<Mark>(&*act->edit);
-        outline(act->spot.axis, mark ? colour_of(mark->role) : ui::mark::hover, 3, 0.15f);
+        outline(act->spot.axis, mark ? colour_of(mark->role) : ui::mark::hover, 3, 0.15f, true);
         if (mark && at) out.marks.tapes.push_back({*at, ui::tape_of(mark->role), 36, {}, false});
         if (!at) return;
         ui::Label label;
@@ -163,7 +163,7 @@ public:
         if (!at) return;
         out.marks.rings.push_back(*at);
         if (!drill.answered()) return;
-        outline(drill.here()->spot.axis, ui::mark::hover, 2, 0.1f);
+        outline(drill.here()->spot.axis, ui::mark::hover, 2, 0.1f, true);
         ui::Label label;
         label.at = *at;
         label.first = ui_.say(drill.here()->older ? "screen.drill.is-older" : "screen.drill.is-one-year");
@@ -186,12 +186,12 @@ public:
 private:
     // What a cut would take off, tinted, and a bar where it goes through; there.
     std::optional<glm::vec3> goes(const practice::CutPreview& cut) {
-        for (const AxisId axis : cut.axes) outline(axis, ui::mark::goes, 2, 0.55f);
+        for (const AxisId axis : cut.axes) outline(axis, ui::mark::goes, 2, 0.55f, true);
         const AxisId of_cut = axis_of(cut.cut.past);
-        if (index_of(cut.cut.past) == 0) outline(of_cut, ui::mark::goes, 2, 0.55f);  // all of it but its collar
+        if (index_of(cut.cut.past) == 0) outline(of_cut, ui::mark::goes, 2, 0.55f, true);  // all of it but its collar
         for (const NodeId node : cut.nodes)
             for (const auto& bud : shape_.buds)
-                if (node_of(bud.bud) == node) out.emphases.push_back({axis_of(node), mesh::PartKind::bud, bud.bud.value, {rgb(ui::mark::goes), 0.7f, 0, 0, false}});
+                if (node_of(bud.bud) == node) out.emphases.push_back({axis_of(node), mesh::PartKind::bud, bud.bud.value, {rgb(ui::mark::goes), 0.7f, 0, 0, false}, true});
         const auto place = place_of(shape_, practice_.now(), {axis_of(cut.cut.past), cut.cut.past, cut.cut.beyond});
         if (!place) return std::nullopt;
         if (const auto* node = stem_node(shape_, cut.cut.past)) add_bar(*place, of(node->along), false);
@@ -222,7 +222,9 @@ private:
             if (const auto at = at_(of(place))) line.points.push_back({at->x + 3, at->y - 3});  // beside its own wood
         if (line.points.size() > 1) out.marks.twins.push_back(std::move(line));
     }
-    void outline(AxisId axis, unsigned colour, float px, float tint) { out.emphases.push_back({axis, {}, 0, {rgb(colour), tint, 0, px, false}}); }
+    void outline(AxisId axis, unsigned colour, float px, float tint, bool passing = false) {
+        out.emphases.push_back({axis, {}, 0, {rgb(colour), tint, 0, px, false}, passing});
+    }
     void add_bar(glm::vec3 place, glm::vec3 along, bool is_made) {
         const auto at = at_(place), on = at_(place + 0.01f * glm::normalize(along + glm::vec3(0, 1e-6f, 0)));
         if (!at || !on) return;

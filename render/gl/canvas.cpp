@@ -27,4 +27,11 @@ std::vector<std::uint8_t> Canvas::pixels() const {
     return out;
 }
 
+void Canvas::copy(const Canvas& from) {
+    glBindFramebuffer(GL_READ_FRAMEBUFFER, from.framebuffer_.get());
+    glBindFramebuffer(GL_DRAW_FRAMEBUFFER, framebuffer_.get());
+    glBlitFramebuffer(0, 0, width_, height_, 0, 0, width_, height_, GL_COLOR_BUFFER_BIT | GL_DEPTH_BUFFER_BIT | GL_STENCIL_BUFFER_BIT, GL_NEAREST);
+    glBindFramebuffer(GL_FRAMEBUFFER, framebuffer_.get());
+}
+
 } // namespace spurwright::gl

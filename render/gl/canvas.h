@@ -24,6 +24,8 @@ public:
     int height() const { return height_; }
     bool complete() const { return complete_; }
     std::vector<std::uint8_t> pixels() const; // RGBA, lowest row first
+    // Takes colour and depth over from a canvas of the same size.
+    void copy(const Canvas& from);
 
 private:
     int width_, height_;

@@ -49,7 +49,7 @@ struct Renderer::Inner {
     ShadowMap shadow;
     Buffer frame = new_buffer();
     VertexArray nothing = new_array();
-    GpuMesh meshes[2];
+    std::array<GpuMesh, scene::of_count> meshes;
     Samples samples;
     FrameBlock block{};
 
@@ -99,9 +99,11 @@ struct Renderer::Inner {
         glBindBufferBase(GL_UNIFORM_BUFFER, 0, frame.get());
     }
 
-    void draw_items(const scene::DrawList& list, bool thin) {
-        for (const auto& item : list.items) {
-            if ((item.material == Material::thin) != thin) continue;
+    const GpuMesh& mesh_of(const scene::Drawn& item) const { return meshes[static_cast<std::size_t>(item.of)]; }
+
+    void draw_items(const std::vector<scene::Drawn>& items, bool thin, bool falling = false) {
+        for (const auto& item : items) {
+            if ((item.material == Material::thin) != thin || (item.of == Of::falling) != falling) continue;
             const auto& paint = painted[static_cast<std::size_t>(item.material)];
             glUseProgram(paint.program.get());
             glUniform4f(paint.look, item.look.colour.r, item.look.colour.g, item.look.colour.b, item.look.tint);
@@ -110,25 +112,38 @@ struct Renderer::Inner {
                 glDisable(GL_CULL_FACE);
             else
                 glEnable(GL_CULL_FACE);
-            meshes[item.of == Of::vine ? 0 : 1].draw(item);
+            mesh_of(item).draw(item);
         }
     }
 
+    // Thin things are drawn late, since they let through what is behind them.
+    void draw_thin(const std::vector<scene::Drawn>& items, bool many, bool falling = false) {
+        if (many)
+            glEnable(GL_SAMPLE_ALPHA_TO_COVERAGE);
+        else {
+            glEnable(GL_BLEND);
+            glBlendFuncSeparate(GL_SRC_ALPHA, GL_ONE_MINUS_SRC_ALPHA, GL_ZERO, GL_ONE);
+        }
+        draw_items(items, true, falling);
+        glDisable(GL_SAMPLE_ALPHA_TO_COVERAGE);
+        glDisable(GL_BLEND);
+    }
+
     // What is chosen gets a line around it: its shape marks the stencil, then, pushed out, paints where it is not.
-    void draw_outlines(const scene::DrawList& list) {
+    void draw_outlines(const std::vector<scene::Drawn>& items) {
         bool any = false;
-        for (const auto& item : list.items) any = any || item.look.outline_px > 0;
+        for (const auto& item : items) any = any || item.look.outline_px > 0;
         if (!any) return;
         glEnable(GL_STENCIL_TEST);
         const auto pass = [&](float extra, bool mark, bool edge) {
-            for (const auto& item : list.items) {
+            for (const auto& item : items) {
                 if (item.look.outline_px <= 0) continue;
                 const GLuint program = (item.material == Material::thin ? flat_thin : flat).get();
                 glUseProgram(program);
                 const glm::vec3 c = edge ? glm::vec3(0.05f) : item.look.colour;
                 glUniform4f(glGetUniformLocation(program, "paint"), c.r, c.g, c.b, 1);
                 glUniform1f(glGetUniformLocation(program, "grow_px"), mark ? 0 : item.look.outline_px + extra);
-                meshes[item.of == Of::vine ? 0 : 1].draw(item);
+                mesh_of(item).draw(item);
             }
         };
         glDisable(GL_CULL_FACE);
@@ -166,8 +181,8 @@ Result<std::unique_ptr<Renderer>> Renderer::make(const std::string& shader_folde
 }
 
 void Renderer::upload(Of of, const mesh::Mesh& mesh) {
-    inner_->meshes[of == Of::vine ? 0 : 1].fill(mesh);
-    inner_->shadow.forget();
+    inner_->meshes[static_cast<std::size_t>(of)].fill(mesh);
+    if (of != Of::falling) inner_->shadow.forget();
 }
 
 void Renderer::draw(const scene::DrawList& list, const Target& target) {
@@ -185,7 +200,7 @@ void Renderer::draw(const scene::DrawList& list, const Target& target) {
     glClearStencil(0);
     glClear(GL_COLOR_BUFFER_BIT | GL_DEPTH_BUFFER_BIT | GL_STENCIL_BUFFER_BIT);
     r.bind_textures();
-    r.draw_items(list, false);
+    r.draw_items(list.items, false);
 
     glDepthFunc(GL_LEQUAL);
     glUseProgram(r.sky.get());
@@ -196,24 +211,45 @@ void Renderer::draw(const scene::DrawList& list, const Target& target) {
     glDrawArrays(GL_TRIANGLES, 0, 3);
     glDepthFunc(GL_LESS);
 
-    if (many)
-        glEnable(GL_SAMPLE_ALPHA_TO_COVERAGE);
-    else {
-        glEnable(GL_BLEND);
-        glBlendFuncSeparate(GL_SRC_ALPHA, GL_ONE_MINUS_SRC_ALPHA, GL_ZERO, GL_ONE);
-    }
-    r.draw_items(list, true);
-    glDisable(GL_SAMPLE_ALPHA_TO_COVERAGE);
-    glDisable(GL_BLEND);
-    r.draw_outlines(list);
+    r.draw_thin(list.items, many);
+    r.draw_outlines(list.items);
 
     if (many) {
         glBindFramebuffer(GL_READ_FRAMEBUFFER, r.samples.framebuffer());
         glBindFramebuffer(GL_DRAW_FRAMEBUFFER, target.framebuffer);
-        glBlitFramebuffer(0, 0, target.width, target.height, 0, 0, target.width, target.height, GL_COLOR_BUFFER_BIT,
-                          GL_NEAREST);
+        glBlitFramebuffer(0, 0, target.width, target.height, 0, 0, target.width, target.height, GL_COLOR_BUFFER_BIT | GL_DEPTH_BUFFER_BIT, GL_NEAREST);
     }
     glBindFramebuffer(GL_FRAMEBUFFER, target.framebuffer);
+    glDisable(GL_DEPTH_TEST);
+    glDisable(GL_CULL_FACE);
+}
+
+void Renderer::draw_over(const scene::DrawList& list, const Target& target) {
+    Inner& r = *inner_;
+    if (list.over.empty()) return;
+    r.set_frame(list, target);
+    glBindFramebuffer(GL_FRAMEBUFFER, target.framebuffer);
+    glViewport(0, 0, target.width, target.height);
+    glDisable(GL_BLEND);
+    glEnable(GL_DEPTH_TEST);
+    glDepthFunc(GL_LESS);
+    glDepthMask(GL_TRUE);
+    glClearStencil(0);
+    glClear(GL_STENCIL_BUFFER_BIT);
+    r.bind_textures();
+    r.draw_items(list.over, false, true);
+    r.draw_thin(list.over, false, true);
+    // The same triangles again, in their new look: a little nearer, since the depth kept is that of one sample of many.
+    glDepthFunc(GL_LEQUAL);
+    glDepthMask(GL_FALSE);
+    glEnable(GL_POLYGON_OFFSET_FILL);
+    glPolygonOffset(-1, -2);
+    r.draw_items(list.over, false);
+    r.draw_thin(list.over, false);
+    r.draw_outlines(list.over);
+    glDisable(GL_POLYGON_OFFSET_FILL);
+    glDepthMask(GL_TRUE);
+    glDepthFunc(GL_LESS);
     glDisable(GL_DEPTH_TEST);
     glDisable(GL_CULL_FACE);
 }
@@ -236,7 +272,7 @@ void Renderer::draw_parts(const scene::DrawList& list, const Target& target) {
         glUniform4f(glGetUniformLocation(program, "paint"), 0, 0, 0, 0);
         glUniform1f(glGetUniformLocation(program, "grow_px"), 0);
         glUniform1f(glGetUniformLocation(program, "set"), item.of == Of::vine ? 0.0f : 1.0f);
-        r.meshes[item.of == Of::vine ? 0 : 1].draw(item);
+        r.mesh_of(item).draw(item);
     }
     glDisable(GL_DEPTH_TEST);
 }

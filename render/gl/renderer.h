@@ -29,12 +29,16 @@ public:
                                                                 const Quality& quality);
     ~Renderer();
 
-    // Hands a mesh over; until the next upload its ranges may be drawn. Uploading the vine makes the shadows stale.
+    // Hands a mesh over; until the next upload its ranges may be drawn. All but what falls makes the shadows stale: a
+    // piece throws its shadow when it lies.
     void upload(scene::Of of, const mesh::Mesh& mesh);
 
-    // One frame: shadow map where stale, surroundings, vine, thin things, outlines. Leaves the target bound, blending
-    // and depth test off.
+    // One frame of `list.items`: shadow map where stale, surroundings, vine, thin things, outlines. Leaves the target
+    // bound, blending and depth test off.
     void draw(const scene::DrawList& list, const Target& target);
+
+    // `list.over`, over a finished picture of the same camera that the target holds, depth and all. One sample a pixel.
+    void draw_over(const scene::DrawList& list, const Target& target);
 
     // The same ranges flat, without blending: part number + 1 in red and green, blue 255 for surroundings.
     void draw_parts(const scene::DrawList& list, const Target& target);

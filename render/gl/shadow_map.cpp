@@ -31,7 +31,7 @@ ShadowMap::ShadowMap(int size) : size_(size) {
     glReadBuffer(GL_NONE);
 }
 
-void ShadowMap::draw(const scene::DrawList& list, GLuint program, std::span<const GpuMesh, 2> meshes) {
+void ShadowMap::draw(const scene::DrawList& list, GLuint program, std::span<const GpuMesh, scene::of_count> meshes) {
     glBindFramebuffer(GL_FRAMEBUFFER, framebuffer_.get());
     glViewport(0, 0, size_, size_);
     glEnable(GL_DEPTH_TEST);
@@ -44,7 +44,7 @@ void ShadowMap::draw(const scene::DrawList& list, GLuint program, std::span<cons
     glEnable(GL_CULL_FACE);
     for (const auto& item : list.items) {
         if (!casts_shadow(item.material)) continue;
-        meshes[item.of == scene::Of::vine ? 0 : 1].draw(item);
+        meshes[static_cast<std::size_t>(item.of)].draw(item);
     }
     glDisable(GL_POLYGON_OFFSET_FILL);
     stale_ = false;

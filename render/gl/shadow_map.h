@@ -18,7 +18,7 @@ public:
         return light.sky == scene::Sky::sun && (stale_ || drawn_for_ != light.to_sun);
     }
     // Draws what casts a shadow with the program given, bound with the frame that holds view().
-    void draw(const scene::DrawList& list, GLuint program, std::span<const GpuMesh, 2> meshes);
+    void draw(const scene::DrawList& list, GLuint program, std::span<const GpuMesh, scene::of_count> meshes);
 
     // Shadow place from world: fitted to the vine and its nearest neighbours, snapped to whole texels.
     glm::mat4 view(const scene::Light& light) const;

@@ -1,31 +1,9 @@
 #include "render/mesh/mesh.h"
 
-#include <cmath>
-
+#include "render/mesh/octahedral.h"
 #include "sim/core/check.h"
 
 namespace spurwright::mesh {
-namespace {
-
-std::int8_t signed_byte(double share) {
-    return static_cast<std::int8_t>(std::lround(std::fmin(1, std::fmax(-1, share)) * 127));
-}
-
-// A direction on the octahedron unfolded to a square.
-void set_octahedral(std::int8_t (&to)[2], Vec3 d) {
-    const double sum = std::fabs(d.x) + std::fabs(d.y) + std::fabs(d.z);
-    double x = d.x / sum, y = d.y / sum;
-    if (d.z < 0) {
-        const double fx = (1 - std::fabs(y)) * (x >= 0 ? 1 : -1), fy = (1 - std::fabs(x)) * (y >= 0 ? 1 : -1);
-        x = fx;
-        y = fy;
-    }
-    to[0] = signed_byte(x);
-    to[1] = signed_byte(y);
-}
-
-} // namespace
-
 std::size_t Mesh::triangle_count() const {
     std::size_t sum = 0;
     for (const auto& list : indices) sum += list.size() / 3;

@@ -32,4 +32,13 @@ void build_surroundings(Mesh& mesh, const shape::VineShape& vine, const Detail& 
     add_rows(writer, vine);
 }
 
+void build_brush(Mesh& mesh, const shape::VineShape& piece, const Detail& detail) {
+    mesh.clear();
+    Writer writer(mesh);
+    for (std::size_t i = 0; i < piece.stems.size(); ++i) add_stem(writer, piece, i, detail);
+    for (const auto& bud : piece.buds) add_bud(writer, piece, bud, detail);
+    for (const auto& hanger : piece.hangers) add_hanger(writer, piece, hanger, detail);
+    for (const auto& wound : piece.wounds) add_wound(writer, piece, wound, detail);
+}
+
 } // namespace spurwright::mesh

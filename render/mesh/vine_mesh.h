@@ -14,4 +14,7 @@ void build_vine(Mesh& mesh, const shape::VineShape& vine, const Detail& detail);
 // Replaces what `mesh` held with ground, straw, neighbours, rows and horizon: does not change with an edit.
 void build_surroundings(Mesh& mesh, const shape::VineShape& vine, const Detail& detail);
 
+// A piece that was cut off, alone, as it stood: its wood, buds, hangers and faces.
+void build_brush(Mesh& mesh, const shape::VineShape& piece, const Detail& detail);
+
 } // namespace spurwright::mesh

@@ -12,7 +12,8 @@
 
 namespace spurwright::scene {
 
-enum class Of : unsigned char { vine, surroundings }; // which mesh a range lies in
+enum class Of : unsigned char { vine, surroundings, brush, falling }; // which mesh a range lies in
+inline constexpr std::size_t of_count = 4;
 
 // How a part is set off from the others. Colours are for data: they are written after tone mapping.
 struct Look {
@@ -37,15 +38,20 @@ struct Emphasis {
     std::optional<mesh::PartKind> kind;
     std::uint32_t id = 0;
     Look look;
+    bool passing = false; // comes and goes with the pointer: drawn over the finished picture, which stays
 };
 
 struct DrawList {
     std::vector<Drawn> items;
+    std::vector<Drawn> over; // drawn over the finished picture of `items`: passing looks, what falls
     Camera camera;
     Light light;
     bool plain = false;                       // without neighbours, rows and horizon
     float spacing = 1.8f, row_spacing = 2.4f; // metres; where feet darken the soil
 };
+
+// Lays a whole mesh, as it is, into a list of its own.
+void add_whole(std::vector<Drawn>& list, Of of, const mesh::Mesh& mesh);
 
 // Later entries of `emphases` win. Neighbouring ranges of one look are one item.
 DrawList draw_list(const mesh::Mesh& vine, const mesh::Mesh& surroundings, std::span<const Emphasis> emphases,

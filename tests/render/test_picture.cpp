@@ -260,6 +260,37 @@ TEST_CASE("each wire is one unbroken line, however far") {
     }
 }
 
+TEST_CASE("a passing look is drawn over the kept picture, which stays to the byte, and shows what a whole frame would") {
+    NEED_A_PICTURE
+    const Drawing d = drawn(*b, test::little_vine(), scene::View::row, scene::Sky::sun, 480, 270);
+    const auto camera = scene::camera_of(scene::View::row, d.shape);
+    const auto light = scene::light_of(scene::Sky::sun);
+    scene::Emphasis hover{AxisId{5}, {}, 0, {{0.9f, 0.8f, 0.1f}, 0.5f, 0, 2, false}, true};
+    gl::Canvas kept(d.width, d.height), over(d.width, d.height);
+    auto list = scene::draw_list(d.vine, d.around, std::span(&hover, 1), camera, light);
+    b->renderer->draw(list, kept.target());
+    CHECK(kept.pixels() == d.seen); // nothing of it in the picture itself
+    over.copy(kept);
+    CHECK(over.pixels() == d.seen);
+    b->renderer->draw_over(list, over.target());
+    CHECK(kept.pixels() == d.seen);
+    hover.passing = false;
+    list = scene::draw_list(d.vine, d.around, std::span(&hover, 1), camera, light);
+    gl::Canvas whole(d.width, d.height);
+    b->renderer->draw(list, whole.target());
+    const auto shown = over.pixels(), wanted = whole.pixels();
+    std::size_t changed = 0, meant = 0, both = 0;
+    for (std::size_t i = 0; i < d.count(); ++i) {
+        const auto away = [&](const std::vector<std::uint8_t>& p) { return std::abs(p[4 * i] - d.seen[4 * i]) + std::abs(p[4 * i + 2] - d.seen[4 * i + 2]) > 24; };
+        changed += away(shown);
+        meant += away(wanted);
+        both += away(shown) && away(wanted);
+    }
+    CHECK(meant > 500);
+    CHECK(both > meant * 9 / 10); // edges of one sample a pixel against many
+    CHECK(both > changed * 9 / 10);
+}
+
 TEST_CASE("the same vine gives the same picture to the byte, and a cut changes it") {
     auto studio = app::Studio::make(assets);
     if (!studio) {

@@ -211,7 +211,7 @@ CaneFacts measure_wood(const Vine& uncut, const HouseRules& house, const Axis& a
 }
 
 CaneFacts measure_cane(const Vine& uncut, const HouseRules& house, const Axis& axis, Side side, const Course& course,
-                       const PieceEnd& end, const TyingFacts& tying) {
+                       const PieceEnd& end, const TyingFacts& how_tied) {
     CaneFacts cane = measure_wood(uncut, house, axis, end);
     const std::uint32_t last_bud = count_buds_to(uncut, axis, house.habits(), end.last_node).last;
     cane.side = side;
@@ -224,7 +224,7 @@ CaneFacts measure_cane(const Vine& uncut, const HouseRules& house, const Axis& a
         cane.usual_free_wire = free_wire_of(uncut, house, side, reach_of(course, uncut, axis, side, usual));
     cane.room = room_of(uncut, house, side);
     cane.more_ripe_wood = more_ripe_wood(uncut, house, axis, side, course, last_bud);
-    cane.tying = tying;
+    cane.tying = how_tied;
     cane.tying.strain = course.strain;
     cane.tying.skin_crack = course.state == LaidState::skin_crack;
     cane.tying.sag = sag_of(course, fruiting_wire_height(uncut), end.last_node);
@@ -233,9 +233,9 @@ CaneFacts measure_cane(const Vine& uncut, const HouseRules& house, const Axis& a
 
 CaneFacts measure_cane(const Vine& uncut, const HouseRules& house, const Axis& axis, Side side, const Course& course,
                        std::uint32_t last_node) {
-    TyingFacts tying;
-    if (!canonical_tie(uncut, house, axis, course, last_node)) tying.end_tie = TyingFacts::EndTie::none;
-    return measure_cane(uncut, house, axis, side, course, canonical_end(uncut, axis, last_node), tying);
+    TyingFacts how_tied;
+    if (!canonical_tie(uncut, house, axis, course, last_node)) how_tied.end_tie = TyingFacts::EndTie::none;
+    return measure_cane(uncut, house, axis, side, course, canonical_end(uncut, axis, last_node), how_tied);
 }
 
 SpurFacts measure_spur(const Vine& uncut, const HouseRules& house, const Axis& axis, const PieceEnd& end) {

@@ -158,6 +158,12 @@ const std::array table{
                 v.look.note = {{}, true, false};
                 return Asked{};
             }},
+    Command{"grow-on",
+            look,
+            {'G'},
+            {},
+            [](const State& s) { return in_hand(s) && s.practice->may_grow_on(); },
+            [](const State& s, Views&) { return Asked{ask::GrowOn{!s.practice->grown_on()}}; }},
     Command{"next-vine", home | row | look, {}, {}, past_safety, plain<ask::NextVine>},
     // ---- shown on the vine
     Command{"watch", row | look, {'W'}, {}, in_hand, [](const State&, Views&) { return Asked{ask::Watch{true}}; }},

@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "render/ui/grown_on.h"
 #include "render/ui/panel.h"
 #include "render/ui/screens.h"
 #include "sim/rules/findings.h"
@@ -138,6 +139,7 @@ Asked onward(const State& state, Views& views, Ui& ui) {
     Asked asked;
     const Practice& practice = *state.practice;
     take(asked, command_button(ui, state, views, "look", "cut-again"));
+    if (practice.may_grow_on()) take(asked, command_button(ui, state, views, "look", "grow-on", Weight::main, true, true));
     take(asked, command_button(ui, state, views, "look", "next-vine", Weight::plain, false, true));
     take(asked, command_button(ui, state, views, "look", "disagree", Weight::quiet, true, true));
     if (views.look.noting) {
@@ -184,6 +186,11 @@ Asked screen_look_back(const State& state, Views& views, Ui& ui) {
     take(asked, command_button(ui, state, views, "look", "find", Weight::quiet, true, true));
     take(asked, command_button(ui, state, views, "look", "keys", Weight::quiet, true, true));
     if (!ui.narrow()) head_text(ui, ui.say("screen.look.title"));
+    if (state.practice->grown_on()) {
+        take(asked, grown_on_table(state, views, ui));
+        rule_line(ui);
+    }
+    views.look.grown_shown = state.practice->grown_on().has_value();
     if (look.current < look.walk.size()) {
         piece_card(ui, look, views.look);
     } else {

@@ -24,6 +24,7 @@ struct RowView {
 };
 struct LookView {
     bool list_open = false, nothing_open = false, why_open = false, points_open = false, noting = false;
+    bool grown_shown = false; // the table of winters was there in the frame before
     Field code, note;
 };
 

@@ -77,6 +77,7 @@ Result<void> Practice::carry_out(const Edit& edit) {
 void Practice::changed() {
     ++change_;
     look_.reset();
+    grown_on_.reset();
     strip_ = step_strip(task_.vine, now_, done_count());
     step_ = next_step(strip_);
     const auto gone = [&](AxisId id) { return !now_.find(id) || now_.find(id)->removed; };
@@ -205,6 +206,13 @@ void Practice::add_plans(PlansFound plans) {
     plans_ = std::move(plans);
     if (look_) practice::add_plans(*look_, task_.vine, task_.house, *plans_);
     if (watch_waits_) (void)begin_watching();
+}
+
+bool Practice::may_grow_on() const { return look_ && task_.grow_on.winters > 0 && plans_ && !plans_->none(); }
+
+void Practice::grow_on(bool on) {
+    grown_on_.reset();
+    if (on && may_grow_on()) grown_on_ = practice::grow_on(task_.vine, now_, *plans_->planning, task_.grow_on);
 }
 
 void Practice::cut_again() {

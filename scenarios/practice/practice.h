@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "scenarios/practice/cut_preview.h"
+#include "scenarios/practice/grow_on.h"
 #include "scenarios/practice/look_back.h"
 #include "scenarios/practice/named_act.h"
 #include "scenarios/practice/step_strip.h"
@@ -29,6 +30,7 @@ struct Task {
     std::size_t scene_number = 0;         // which of the scene's vines
     std::string task_key{};               // what the scene asks; empty outside a scene
     scenes::Begins begins{};              // what comes before the scene's pruning
+    GrowOnWish grow_on{};                 // what the scene lets grow on afterwards
 };
 
 // An act that waits for a word: done by confirm(), forgotten by take_back().
@@ -103,6 +105,10 @@ public:
     void add_plans(PlansFound plans);          // found for start() and house(); kept for the vine, shown once finished
     const std::optional<LookBack>& look() const { return look_; }
     std::optional<LookBack>& look() { return look_; }
+    // The scene's two choices, grown on: shown once asked for. Needs the plans of a scene that lets grow on.
+    bool may_grow_on() const;
+    void grow_on(bool on);
+    const std::optional<GrownOn>& grown_on() const { return grown_on_; }
     void cut_again();                          // before the first act; nothing of the look back remains
     // ---- shown: the hand rests meanwhile, and the own acts stay as they are
     // The best plan, watched on this vine; waits for the plans. Refused once there are own acts, and without a plan.
@@ -132,6 +138,7 @@ private:
     Step step_{};
     std::optional<PlansFound> plans_;
     std::optional<LookBack> look_;
+    std::optional<GrownOn> grown_on_;
     std::optional<Watching> watching_;
     std::optional<TouchDrill> drill_;
     bool watch_waits_ = false;

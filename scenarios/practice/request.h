@@ -47,6 +47,7 @@ struct LookAtPiece {};
 struct ShowTwin { bool on = true; };
 struct NextAsGood {};
 struct Disagree { std::string note; };
+struct GrowOn { bool on = true; };  // the scene's two choices through the winters
 // ---- shown on the vine: the best plan watched; places touched, old or new
 struct Watch { bool on = true; };
 struct WatchNext {};
@@ -78,7 +79,7 @@ struct Leave {};                        // close the window: asked by a person o
 using Request = std::variant<ask::TakeTool, ask::TapeSays, ask::Choose, ask::WalkCanes, ask::WalkBuds, ask::CutHere, ask::LayTo, ask::TieHere,
                              ask::MarkAs, ask::Confirm, ask::TakeBack, ask::Undo, ask::Redo, ask::JumpTo, ask::GoToStep, ask::NextStep,
                              ask::CutAgain, ask::NextVine, ask::OpenScene, ask::OpenCode, ask::OfferTaken, ask::ShowPiece, ask::NextPiece, ask::LookAtPiece,
-                             ask::ShowTwin, ask::NextAsGood, ask::Disagree, ask::Watch, ask::WatchNext, ask::WatchBack, ask::WatchOwn, ask::Drill,
+                             ask::ShowTwin, ask::NextAsGood, ask::Disagree, ask::GrowOn, ask::Watch, ask::WatchNext, ask::WatchBack, ask::WatchOwn, ask::Drill,
                              ask::DrillAnswer, ask::DrillNext, ask::DrillEnd, ask::LookFrom, ask::LookAtChosen, ask::Hatch, ask::Orbit, ask::GoTo,
                              ask::Speak, ask::TextScale, ask::Theme, ask::Units, ask::ReducedMotion, ask::StepFeedback, ask::SafetySeen,
                              ask::CloseMessage, ask::Leave>;

@@ -35,6 +35,17 @@ template <class Asked>
 constexpr bool of_the_hand = one_of<Asked, ask::TakeTool, ask::TapeSays, ask::Choose, ask::WalkCanes, ask::WalkBuds, ask::CutHere, ask::LayTo, ask::TieHere,
                                     ask::MarkAs, ask::Confirm, ask::Undo, ask::Redo, ask::JumpTo, ask::GoToStep, ask::NextStep>;
 
+// The near and the far cane of a scene that has both.
+GrowOnWish grow_on_wish(const scenes::Scene& scene, const scenes::GrownSceneVine& grown) {
+    GrowOnWish wish{scene.grow_on, {}, {}};
+    for (std::size_t i = 0; i < grown.tempting.size(); ++i) {
+        if (std::holds_alternative<growth::PlainNearCane>(grown.switches[i])) wish.near = grown.tempting[i];
+        if (std::holds_alternative<growth::FarCane>(grown.switches[i])) wish.far = grown.tempting[i];
+    }
+    if (!wish.near || !wish.far) wish.winters = 0;
+    return wish;
+}
+
 }  // namespace
 
 // Carries out one request; one function a kind.
@@ -216,6 +227,10 @@ struct Session::Asker {
             if (p.drill()) p.end_showing();
         });
     }
+    bool operator()(const ask::GrowOn& a) {
+        if (any()) vine().grow_on(a.on);
+        return true;
+    }
     // ---- looking: the picture's
     bool operator()(const ask::LookAtPiece&) { return false; }
     bool operator()(const ask::LookFrom&) { return false; }
@@ -396,8 +411,9 @@ Result<Task> Session::scene_task(const std::string& name, std::size_t number) {
     auto house = scenes::scene_house(*scene, assets_);
     if (!house) return failure(std::move(house.error()));
     scene_ = *std::move(scene);
+    const GrowOnWish wish = grow_on_wish(*scene_, *grown);
     return Task{std::move(grown->vine), std::move(grown->code), name,          scene_->house_rules, *std::move(house),
-                scene_->learn_keys,     number,                 scene_->task_key, scene_->begins};
+                scene_->learn_keys,     number,                 scene_->task_key, scene_->begins,      wish};
 }
 
 Result<void> Session::open_scene(const std::string& name, std::size_t number) {

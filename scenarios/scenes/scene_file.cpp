@@ -2,6 +2,7 @@
 
 #include "scenarios/io/json_fields.h"
 #include "scenarios/io/safe_file.h"
+#include "scenarios/scenes/switch_fields.h"
 
 namespace spurwright::scenes {
 namespace {
@@ -10,6 +11,7 @@ constexpr std::string_view scene_kind = "spurwright-scene", order_kind = "spurwr
 constexpr int scene_version = 2, order_version = 1;
 constexpr std::size_t longest_name = 60, longest_key = 60, longest_code = 40;
 constexpr int most_target = 200; // count buds
+constexpr int most_winters = 20; // to grow on
 
 // What the head of a file says; refused where it is not of this kind or from a newer program.
 std::int64_t read_head(io::Fields& fields, std::string_view wanted, int newest) {
@@ -38,6 +40,7 @@ SceneVine read_vine(io::Refusal& refusal, const io::Json& object) {
     io::Fields fields(refusal, object);
     SceneVine vine;
     vine.code = read_code_text(fields, fields.required("code"), "code");
+    for (const io::Json& one : fields.list("switches", false)) vine.switches.push_back(read_switch(refusal, one));
     fields.end();
     return vine;
 }
@@ -45,7 +48,7 @@ SceneVine read_vine(io::Refusal& refusal, const io::Json& object) {
 void read_vines(io::Fields& fields, std::int64_t version, Scene& scene) {
     if (version == 1)
         for (const io::Json& code : fields.list("codes", true))
-            scene.vines.push_back({read_code_text(fields, code, "codes")});
+            scene.vines.push_back({read_code_text(fields, code, "codes"), {}});
     else
         for (const io::Json& vine : fields.list("vines", true))
             scene.vines.push_back(read_vine(fields.refusal(), vine));
@@ -87,6 +90,7 @@ Result<Scene> load_scene(const io::Assets& assets, const std::string& name) {
     read_texts(fields, version, scene);
     if (version > 1) {
         if (!fields.left_out("target")) scene.target = static_cast<std::int32_t>(fields.whole("target", 1, most_target));
+        scene.grow_on = static_cast<int>(fields.whole("grow_on", 0, most_winters, 0));
         scene.begins = fields.word("begins", std::optional<Begins>(Begins::own));
     }
     read_vines(fields, version, scene);

@@ -10,6 +10,7 @@
 
 #include "scenarios/io/assets.h"
 #include "sim/core/error.h"
+#include "sim/growth/tempt.h"
 #include "sim/vine/vine_code.h"
 
 namespace spurwright::scenes {
@@ -18,9 +19,10 @@ namespace spurwright::scenes {
 enum class Begins : unsigned char { own, watch, old_or_new };
 constexpr auto words_of(Begins) { return std::to_array<std::string_view>({"own", "watch", "old-or-new"}); }
 
-// One vine of a scene.
+// One vine of a scene: grown from its code, then changed by each switch in turn.
 struct SceneVine {
     std::string code;
+    std::vector<growth::Temptation> switches{};
 };
 
 struct Scene {
@@ -28,6 +30,7 @@ struct Scene {
     std::optional<std::int32_t> target; // count buds asked for where it is not the house's own number
     std::string title_key, task_key, teaches_key;
     Begins begins = Begins::own;
+    int grow_on = 0;                     // winters that can be seen grown on afterwards; 0: not offered
     std::vector<SceneVine> vines;        // five, the first shown first
     std::vector<Pruner> beginner;        // the characters whose flaws the beginner has, together
     std::vector<std::string> learn_keys; // word keys of what is to be remembered

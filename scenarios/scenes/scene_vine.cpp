@@ -11,7 +11,15 @@ Result<GrownSceneVine> grow_scene_vine(const Scene& scene, std::size_t number) {
     const SceneVine& wanted = scene.vines.at(std::min(number, scene.vines.size() - 1));
     auto found = commands::vine_of_code(wanted.code);
     if (!found) return failure(std::move(found.error()));
-    return GrownSceneVine{std::move(found->vine), std::move(found->code)};
+    GrownSceneVine grown{std::move(found->vine), std::move(found->code), wanted.switches, {}};
+    for (const growth::Temptation& temptation : wanted.switches) {
+        auto made = growth::tempted(grown.vine, temptation);
+        if (!made) return failure(std::move(made.error()));
+        grown.vine = std::move(made->vine);
+        grown.tempting.push_back(made->axis);
+        grown.code.clear();
+    }
+    return grown;
 }
 
 Result<rules::HouseRules> scene_house(const Scene& scene, const io::Assets& assets) {

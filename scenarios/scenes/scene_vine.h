@@ -10,7 +10,9 @@ namespace spurwright::scenes {
 
 struct GrownSceneVine {
     Vine vine;
-    std::string code; // canonical; empty for a vine that no code grows
+    std::string code;             // canonical; empty for a vine that no code grows
+    std::vector<growth::Temptation> switches;
+    std::vector<AxisId> tempting; // one a switch
 };
 // Vine `number` of the scene, from 0; past the last: the last.
 [[nodiscard]] Result<GrownSceneVine> grow_scene_vine(const Scene& scene, std::size_t number);

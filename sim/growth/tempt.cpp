@@ -13,7 +13,7 @@ namespace {
 constexpr int no_recipe = 255; // a drawn or edited vine
 constexpr double sound_ratio = 1.10;
 constexpr double straight_deg = 10; // a faultless cane leaves nearly along the row
-constexpr double near_wire_elbow_deg = 40; // low enough that it can be laid from near the wire
+constexpr double far_elbow_deg = 30, far_lean_deg = 58; // low enough that it can be laid from just below the wire
 constexpr Length far_low{250'000}, far_high{400'000};
 constexpr int upright_joints = 12, upright_canes = 3;
 constexpr double upright_cane_mm = 7.5, upright_cane_joint_mm = 55, upright_azimuth_deg = 40;
@@ -107,7 +107,8 @@ struct Maker {
         const auto place = nearest(vine, places, t.side, t.out);
         if (!place) return failure(no_place(t.name));
         AddedWood wood = sound_cane(*place, t.side, t.diameter, t.joint);
-        wood.elbow_deg = near_wire_elbow_deg;
+        wood.elbow_deg = far_elbow_deg;
+        wood.lean_deg = far_lean_deg;
         return replace_cane(vine, wood);
     }
 

@@ -15,6 +15,24 @@ std::optional<BestPlan> Planning::best() const {
     return full(*found);
 }
 
+std::optional<BestPlan> Planning::best_laying(AxisId cane, Side side) const {
+    // Worth less than any cane that lies there, and small enough for the search's words.
+    constexpr std::int32_t bare = -1'500;
+    Tables tables = tables_.tables;
+    bool lies = false;
+    for (std::size_t row = 0; row < tables.candidates.size(); ++row) {
+        const bool wanted = tables_.pieces[row].axis == cane;
+        lies = lies || (wanted && tables.candidates[row].lies(side));
+        if (!wanted)
+            for (auto& load : tables.candidates[row].cane[at(side)]) load.clear();
+    }
+    if (!lies) return std::nullopt;
+    tables.no_cane[at(side)] = {bare, bare};
+    const auto found = best_pick(tables);
+    if (!found) return std::nullopt;
+    return full(*found);
+}
+
 std::vector<BestPlan> Planning::top(std::size_t wanted) const {
     std::vector<BestPlan> plans;
     for (const Ranked& ranked : top_picks(tables_.tables, wanted)) plans.push_back(full(ranked));

@@ -25,6 +25,8 @@ public:
 
     // Nothing where no cane can be laid: a vine too young or too weak has no plan.
     std::optional<BestPlan> best() const;
+    // The best of those that lay this cane to this side; nothing where it cannot lie there.
+    std::optional<BestPlan> best_laying(AxisId cane, Side side) const;
     // The best first, in their exact order; fewer where there are fewer choices.
     std::vector<BestPlan> top(std::size_t wanted) const;
 

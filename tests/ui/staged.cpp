@@ -5,6 +5,7 @@
 #include "render/ui/fonts.h"
 #include "scenarios/commands/vine_source.h"
 #include "scenarios/scenes/beginner.h"
+#include "sim/growth/tempt.h"
 #include "sim/pruning/legal_edits.h"
 #include "sim/vine/vine_code.h"
 #include "sim/vine/vine_query.h"
@@ -24,7 +25,8 @@ Shell at(Screen screen) {
     Shell shell;
     shell.screen = screen;
     shell.settings.safety_seen = true;
-    shell.scenes = {{"first", "scene.first.title", "scene.first.task", 5}};
+    for (const std::string name : {"first", "old-or-new", "fat-one", "far-beauty"})
+        shell.scenes.push_back({name, "scene." + name + ".title", "scene." + name + ".task", 5});
     return shell;
 }
 
@@ -73,6 +75,26 @@ Practice finished_practice() {
     for (const Edit& edit : plan.edits) REQUIRE(practice.act(edit).has_value());
     practice.finish();
     practice.add_plans(practice::search_plans(practice.start(), practice.task().house));
+    return practice;
+}
+
+// A far choice beside a near one, grown on.
+Practice grown_on_practice() {
+    const auto found = commands::vine_of_code("00MC-K1SX-G00Q-0004-00ES-R9KT");
+    REQUIRE(found.has_value());
+    const auto near = growth::tempted(found->vine, growth::PlainNearCane{});
+    REQUIRE(near.has_value());
+    const auto far = growth::tempted(near->vine, growth::FarCane{});
+    REQUIRE(far.has_value());
+    practice::Task task{far->vine, {}, "far-beauty", "general", {}, {}};
+    task.task_key = "scene.far-beauty.task";
+    task.grow_on = {5, near->axis, far->axis};
+    Practice practice(std::move(task));
+    practice::PlansFound plans = practice::search_plans(practice.start(), practice.task().house);
+    for (const Edit& edit : plans.best().plan.edits) REQUIRE(practice.act(edit).has_value());
+    practice.finish();
+    practice.add_plans(std::move(plans));
+    practice.grow_on(true);
     return practice;
 }
 
@@ -183,6 +205,7 @@ std::vector<Staged> all_staged() {
             p.finish();
             p.look()->current = p.look()->walk.size();
         }));
+    add("look-grown", at(Screen::row), std::make_shared<Practice>(grown_on_practice()));
     add("settings", at(Screen::settings));
     add("settings-vine", at(Screen::settings), changed(start, [](Practice&) {}));
     add("find-row", at(Screen::row), changed(start, [](Practice&) {})).views.sheet = ui::Sheet::find;

@@ -1,0 +1,346 @@
+// The scenes that ship: each of their vines holds what its scene promises, by the exact best plan and the judge.
+#include <doctest/doctest.h>
+
+#include <algorithm>
+#include <cstdlib>
+#include <functional>
+#include <set>
+
+#include "scenarios/io/json.h"
+#include "scenarios/io/safe_file.h"
+#include "scenarios/scenes/scene_vine.h"
+#include "scenarios/words/load_words.h"
+#include "sim/planning/best_plan.h"
+#include "sim/planning/complete.h"
+#include "sim/planning/planning.h"
+#include "sim/pruning/lay.h"
+#include "sim/rules/piece_points.h"
+#include "sim/rules/cane_diameter.h"
+#include "sim/rules/cane_health.h"
+#include "sim/rules/internode_length.h"
+#include "sim/rules/judge.h"
+#include "sim/rules/measure_pieces.h"
+#include "sim/rules/origin_distance.h"
+#include "sim/rules/origin_height.h"
+#include "sim/vine/vine_check.h"
+#include "sim/vine/vine_query.h"
+#include "tests/scenarios/schema.h"
+#include "tests/support/mirror.h"
+
+using namespace spurwright;
+using namespace spurwright::scenes;
+
+namespace {
+
+const io::Assets assets(SPURWRIGHT_SOURCE "/assets");
+constexpr int none_beside = -1'500; // so low that the search takes whatever else there is
+
+// One vine of a scene with all that may be done with it counted.
+struct Set {
+    GrownSceneVine grown;
+    rules::HouseRules house;
+    planning::Planning planning;
+    planning::BestPlan best;
+
+    const Vine& vine() const { return grown.vine; }
+    const Axis& tempting(std::size_t nth = 0) const { return *vine().find(grown.tempting.at(nth)); }
+    Tenths tolerance() const { return house.acceptable.within; }
+    rules::Judgement judged(const Plan& plan) const {
+        const auto after = prune(vine(), plan);
+        REQUIRE(after.has_value());
+        return rules::judge(vine(), *after, house);
+    }
+    std::size_t row(AxisId axis) const {
+        const auto& pieces = planning.tables().pieces;
+        const auto found = std::find_if(pieces.begin(), pieces.end(), [&](const planning::Piece& p) { return p.axis == axis; });
+        REQUIRE(found != pieces.end());
+        return static_cast<std::size_t>(found - pieces.begin());
+    }
+    // The exact best points after a change of what may be chosen.
+    Tenths best_where(const std::function<void(planning::Tables&)>& change) const {
+        planning::Tables tables = planning.tables().tables;
+        change(tables);
+        const auto pick = planning::best_pick(tables);
+        REQUIRE(pick.has_value());
+        return {pick->points};
+    }
+    Tenths best_without_laying(AxisId axis, Side side) const {
+        return best_where([&](planning::Tables& t) { for (auto& load : t.candidates[row(axis)].cane[planning::at(side)]) load.clear(); });
+    }
+    Tenths best_laying(AxisId axis, Side side) const {
+        const auto plan = planning.best_laying(axis, side);
+        REQUIRE(plan.has_value());
+        CHECK(axis_of(side == Side::left ? plan->choice.left_cane : plan->choice.right_cane) == axis);
+        CHECK(judged(plan->plan).points == plan->points);
+        return plan->points;
+    }
+    Tenths best_without_spur(AxisId axis) const {
+        return best_where([&](planning::Tables& t) { t.candidates[row(axis)].spur.clear(); });
+    }
+    Tenths best_with_spur(AxisId axis, Side side) const {
+        return best_where([&](planning::Tables& t) {
+            for (std::size_t i = 0; i < t.candidates.size(); ++i)
+                if (i != row(axis) && t.candidates[i].side == side) t.candidates[i].spur.clear();
+            t.no_spur[planning::at(side)] = none_beside;
+        });
+    }
+    rules::CaneFacts facts(const Axis& axis) const {
+        const auto buds = ripe_count_nodes(vine(), axis);
+        const Course course = course_of(vine(), axis, axis.side);
+        return rules::measure_cane(vine(), house, axis, axis.side, course, buds.at(std::min<std::size_t>(buds.size(), 12) - 1));
+    }
+};
+
+Set grown_set(const Scene& scene, std::size_t number) {
+    auto grown = grow_scene_vine(scene, number);
+    REQUIRE(grown.has_value());
+    auto house = scene_house(scene, assets);
+    REQUIRE(house.has_value());
+    planning::Planning planning(grown->vine, *house);
+    auto best = planning.best();
+    REQUIRE(best.has_value());
+    return {*std::move(grown), *std::move(house), std::move(planning), *std::move(best)};
+}
+
+Scene loaded(const std::string& name) {
+    auto scene = load_scene(assets, name);
+    REQUIRE_MESSAGE(scene.has_value(), name);
+    return *std::move(scene);
+}
+
+std::vector<std::string> all_scenes() {
+    auto names = load_scene_order(assets);
+    REQUIRE(names.has_value());
+    return *std::move(names);
+}
+
+template <class Seen>
+void over_vines(const std::string& name, const Seen& seen) {
+    const Scene scene = loaded(name);
+    for (std::size_t i = 0; i < scene.vines.size(); ++i) {
+        CAPTURE(name);
+        CAPTURE(i);
+        seen(grown_set(scene, i));
+    }
+}
+
+NodeId laid_to(const planning::Choice& choice, Side side) { return side == Side::left ? choice.left_cane : choice.right_cane; }
+AxisId spur_of(const planning::Choice& choice, Side side) { return side == Side::left ? choice.left_spur : choice.right_spur; }
+
+// The plan without the cuts on an axis.
+Plan without_cuts_on(const Plan& plan, AxisId axis) {
+    Plan kept;
+    for (const Edit& edit : plan.edits) {
+        const auto* cut = std::get_if<Cut>(&edit);
+        if (!cut || axis_of(cut->past) != axis) kept.edits.push_back(edit);
+    }
+    return kept;
+}
+
+} // namespace
+
+TEST_CASE("every scene has five vines of 95 points or more, and the mirror image of each gives the same totals") {
+    CHECK(all_scenes() == std::vector<std::string>{"first", "old-or-new", "fat-one", "far-beauty"});
+    for (const std::string& name : all_scenes()) {
+        CHECK(loaded(name).name == name);
+        CHECK(loaded(name).vines.size() == 5);
+        std::set<std::string> codes;
+        for (const SceneVine& vine : loaded(name).vines) codes.insert(vine.code);
+        CHECK(codes.size() == 5);
+        over_vines(name, [&](const Set& set) {
+            CHECK_FALSE(check_vine(set.vine()).has_value());
+            CHECK(set.best.points >= Tenths{950});
+            CHECK(set.judged(set.best.plan).points == set.best.points);
+            const Vine mirrored = test::mirrored(set.vine());
+            const auto after = prune(mirrored, test::mirrored(set.best.plan));
+            REQUIRE(after.has_value());
+            CHECK(rules::judge(mirrored, *after, set.house).points == set.best.points);
+            CHECK(planning::Planning(mirrored, set.house).best()->points == set.best.points);
+            CHECK(rules::target_buds(set.house, set.vine().spacing) == 27);
+        });
+    }
+}
+
+TEST_CASE("a scene's vine with a switch has no code; one without is the code's own vine") {
+    CHECK(grow_scene_vine(loaded("first"), 0)->code == loaded("first").vines[0].code);
+    for (const char* name : {"old-or-new", "fat-one", "far-beauty"}) over_vines(name, [](const Set& set) {
+        CHECK(set.grown.code.empty());
+        CHECK(set.vine().recipe == 255);
+        CHECK_FALSE(set.grown.tempting.empty());
+    });
+}
+
+TEST_CASE("every text of every scene is in every language") {
+    for (const std::string_view language : words::languages) {
+        const auto words = words::load_words(assets, std::string(language));
+        REQUIRE(words.has_value());
+        for (const std::string& name : all_scenes()) {
+            const Scene scene = loaded(name);
+            std::vector<std::string> keys = scene.learn_keys;
+            CHECK(keys.size() == 3);
+            keys.insert(keys.end(), {scene.title_key, scene.task_key, scene.teaches_key});
+            for (const std::string& key : keys) {
+                CAPTURE(key);
+                CHECK((*words)(key).find('[') == std::string::npos);
+                CHECK((*words)(key) != key);
+            }
+        }
+    }
+}
+
+TEST_CASE("old or new: two laid canes of last winter with eight canes or more and their ties, and an upright among them") {
+    over_vines("old-or-new", [](const Set& set) {
+        const Vine& vine = set.vine();
+        int laid = 0;
+        for (const Axis& axis : vine.axes) {
+            if (!was_laid_last_winter(vine, axis)) continue;
+            ++laid;
+            CHECK(std::count_if(vine.axes.begin(), vine.axes.end(), [&](const Axis& a) { return axis_of(a.parent) == axis.id && is_cane(vine, a); }) >= 8);
+            CHECK(std::any_of(vine.ties.begin(), vine.ties.end(), [&](const Tie& t) { return axis_of(t.node) == axis.id && t.state == TieState::sunk; }));
+        }
+        CHECK(laid == 2);
+        CHECK(age(vine, set.tempting()) == 2);
+        CHECK_FALSE(was_laid_last_winter(vine, set.tempting()));
+    });
+}
+
+TEST_CASE("old or new: whoever lays the old upright is held at 40, whoever leaves an old laid cane on at 60") {
+    over_vines("old-or-new", [](const Set& set) {
+        const Axis& upright = set.tempting();
+        // The best plan with the upright laid in place of its own cane of that side.
+        planning::Choice choice = set.best.choice;
+        (upright.side == Side::left ? choice.left_cane : choice.right_cane) = {};
+        Plan laid = without_cuts_on(planning::complete(set.vine(), set.house, choice), upright.id);
+        for (const Axis& cane : set.vine().axes)
+            if (axis_of(cane.parent) == upright.id) laid.edits.push_back(Cut{node_id(cane.id, 0), {}, Tool::shears, {}});
+        laid.edits.push_back(Lay{upright.id, upright.side, 2});
+        const rules::Judgement held = set.judged(laid);
+        CHECK(held.points <= Tenths{400});
+        CHECK(std::any_of(held.caps.begin(), held.caps.end(), [](const rules::Cap& c) { return c.cap == "two-year-laid"; }));
+        CHECK(held.points + set.tolerance() <= set.best.points);
+        for (const Axis& axis : set.vine().axes) {
+            if (!was_laid_last_winter(set.vine(), axis)) continue;
+            const rules::Judgement left = set.judged(without_cuts_on(set.best.plan, axis.id));
+            // A piece of the plan may stand on it: then a stub beyond it is left, no more.
+            const bool bears = std::any_of(left.caps.begin(), left.caps.end(), [](const rules::Cap& c) { return c.cap == "old-cane-left"; });
+            CHECK(bears);
+            CHECK(left.points <= Tenths{600});
+        }
+        // All plans as good lay one-year wood both ways: nothing else is in their space.
+        for (const NodeId cane : {set.best.choice.left_cane, set.best.choice.right_cane}) {
+            REQUIRE(cane);
+            CHECK(age(set.vine(), *set.vine().find(axis_of(cane))) == 1);
+        }
+    });
+}
+
+TEST_CASE("the fat one loses on diameter, joints and height together, and no plan as good keeps it") {
+    over_vines("fat-one", [](const Set& set) {
+        const Axis& fat = set.tempting();
+        const rules::CaneFacts cane = set.facts(fat);
+        CHECK(rules::mark_cane_diameter(cane, set.house) == rules::no_mark);
+        CHECK(rules::mark_internode_length(cane, set.house) == rules::no_mark);
+        CHECK(rules::mark_origin_height(cane, set.house) == rules::no_mark);
+        CHECK(rules::say_cane_diameter(cane, set.house).key.name == "rule.cane-diameter.bull");
+        // As a spur it would still cost more than what is as good; as a cane it snaps on its way to the wire.
+        if (!set.planning.tables().tables.candidates[set.row(fat.id)].spur.empty())
+            CHECK(set.best_with_spur(fat.id, fat.side) + set.tolerance() <= set.best.points);
+        planning::Choice choice = set.best.choice;
+        (fat.side == Side::left ? choice.left_cane : choice.right_cane) = {};
+        Plan laid = without_cuts_on(planning::complete(set.vine(), set.house, choice), fat.id);
+        laid.edits.push_back(Lay{fat.id, fat.side, 2});
+        CHECK(set.judged(laid).points + set.tolerance() <= set.best.points);
+        CHECK(would_break(set.vine(), fat, fat.side));
+        // What is laid there starts below the wire, no thicker than a cane should be.
+        const auto kept = set.best.choice;
+        const Axis& good = *set.vine().find(axis_of(laid_to(kept, fat.side)));
+        CHECK(below_wire(set.vine(), good) >= Length{50'000});
+        CHECK(thickness(set.vine(), good) <= Length{12'000});
+        REQUIRE(spur_of(kept, fat.side));
+        CHECK(below_wire(set.vine(), *set.vine().find(spur_of(kept, fat.side))) > Length{});
+    });
+}
+
+TEST_CASE("beside the fat one stand three pencil canes below the wire and near the crown point") {
+    over_vines("fat-one", [](const Set& set) {
+        int pencils = 0;
+        for (const Axis& axis : set.vine().axes) {
+            if (axis.side != set.tempting().side || !is_cane(set.vine(), axis) || axis.state != AxisState::live ||
+                ripe_count_nodes(set.vine(), axis).size() < 10 || would_break(set.vine(), axis, axis.side))
+                continue;
+            const rules::CaneFacts cane = set.facts(axis);
+            pencils += cane.diameter >= Length{8'000} && cane.diameter <= Length{10'000} && cane.below_wire >= Length{80'000} &&
+                       cane.below_wire <= Length{160'000} && cane.distance_to_head <= Length{80'000} && cane.mean_joint <= Length{80'000};
+        }
+        CHECK(pencils >= 3);
+    });
+}
+
+TEST_CASE("the far beauty is the nicer cane and loses by its place alone; every plan as good lays the plain near one") {
+    over_vines("far-beauty", [](const Set& set) {
+        const Axis &near = set.tempting(0), &far = set.tempting(1);
+        REQUIRE(near.side == far.side);
+        const Side side = far.side;
+        const rules::CaneFacts a = set.facts(near), b = set.facts(far);
+        for (const auto mark : {rules::mark_cane_diameter, rules::mark_internode_length}) CHECK(mark(b, set.house) == rules::full_mark);
+        CHECK(rules::mark_cane_health(b, set.house) == rules::full_mark);
+        CHECK(b.diameter > a.diameter);
+        CHECK(rules::mark_origin_distance(b.distance_to_head, b.creep, set.house) == rules::no_mark);
+        CHECK(rules::mark_origin_distance(a.distance_to_head, a.creep, set.house) >= PerMille{900});
+        CHECK(b.distance_to_head >= Length{250'000});
+        CHECK_FALSE(would_break(set.vine(), far, side));
+        CHECK(axis_of(laid_to(set.best.choice, side)) == near.id);
+        CHECK(set.best_without_laying(near.id, side) + set.tolerance() < set.best.points);
+        CHECK(set.best_laying(far.id, side) + set.tolerance() <= set.best.points);
+        // The lower cane of the same spur is the spur of every plan as good.
+        const Axis& spur = *set.vine().find(spur_of(set.best.choice, side));
+        CHECK(axis_of(spur.parent) == axis_of(near.parent));
+        CHECK(index_of(spur.parent) < index_of(near.parent));
+        CHECK(set.best_without_spur(spur.id) + set.tolerance() < set.best.points);
+    });
+}
+
+TEST_CASE("in a house of slow arms the plain near cane is as good as any, and the far beauty is not") {
+    Scene slow = loaded("far-beauty");
+    slow.house_rules = "slow-arms";
+    for (std::size_t i = 0; i < slow.vines.size(); ++i) {
+        CAPTURE(i);
+        const Set set = grown_set(slow, i);
+        const Axis &near = set.tempting(0), &far = set.tempting(1);
+        CHECK(set.best_laying(near.id, near.side) + set.tolerance() >= set.best.points);
+        CHECK(set.best_laying(far.id, far.side) + set.tolerance() <= set.best.points);
+    }
+}
+
+TEST_CASE("scene files fit their schema, a file of version 1 reads still, and a slip is refused with its place") {
+    for (const std::string& name : all_scenes())
+        CHECK(test::schema_fault("scene-2", *io::read_file(assets.path("scenes", name + ".json"), io::largest_json)) == "");
+    CHECK(test::schema_fault("scene-order-1", *io::read_file(assets.path("scenes", "order.json"), io::largest_json)) == "");
+
+    char name[] = "/tmp/spurwright-test-XXXXXX";
+    REQUIRE(::mkdtemp(name) != nullptr);
+    const std::string folder = name;
+    REQUIRE(std::system(("mkdir '" + folder + "/scenes'").c_str()) == 0);
+    const io::Assets here(folder);
+    const auto read = [&](const std::string& text) {
+        REQUIRE(io::write_file(here.path("scenes", "it.json"), text).has_value());
+        return load_scene(here, "it");
+    };
+    const std::string code = "00RM-K1SX-G00Q-0004-00ES-HJ0R";
+    const auto old = read("{\"kind\": \"spurwright-scene\", \"version\": 1, \"name\": \"first\", \"house_rules\": \"general\", \"codes\": [\"" + code +
+                          "\"], \"beginner\": [\"good\"], \"learn\": []}");
+    REQUIRE(old.has_value());
+    CHECK(old->vines.size() == 1);
+    CHECK(old->vines[0].code == code);
+    CHECK(old->title_key == "scene.first.title");
+    const std::string head = "{\"kind\": \"spurwright-scene\", \"version\": 2, \"name\": \"it\", \"title\": \"t\", \"task\": \"t\", \"teaches\": \"t\", "
+                             "\"house_rules\": \"general\", \"beginner\": [], \"learn\": [], \"vines\": [{\"code\": \"" + code + "\", \"switches\": [";
+    const std::string tail = "]}]}";
+    CHECK(read(head + tail).has_value());
+    CHECK(read(head + "{\"name\": \"far-cane\", \"side\": \"left\", \"out_mm\": 300}" + tail).has_value());
+    CHECK(read(head + "{\"name\": \"no-such\", \"side\": \"left\"}" + tail).error().key.name == "error.scene.switch");
+    CHECK(read(head + "{\"name\": \"far-cane\", \"side\": \"none\"}" + tail).error().key.name == "error.scene.side");
+    CHECK(read(head + "{\"name\": \"far-cane\", \"side\": \"left\", \"axis_ratio\": 1.2}" + tail).error().key.name == "error.json.unknown-key");
+    CHECK(read("{\"kind\": \"spurwright-scene\", \"version\": 9, \"name\": \"it\"}").error().fault == Fault::newer);
+    (void)std::system(("rm -rf '" + folder + "'").c_str());
+}

@@ -30,9 +30,7 @@ Desk::Desk(const io::Assets& assets, std::unique_ptr<practice::Session> session)
 
 Result<std::unique_ptr<Desk>> Desk::make(const io::Assets& assets, std::unique_ptr<practice::Session> session) {
     std::unique_ptr<Desk> desk(new Desk(assets, std::move(session)));
-    auto stage = Stage::make(assets.folder() + "/shaders");
-    if (!stage) return failure(std::move(stage.error()));
-    desk->stage_ = std::move(*stage);
+    desk->stage_ = std::make_unique<Stage>(assets.folder() + "/shaders");
     auto files = ui::find_fonts();
     if (!files) return failure(std::move(files.error()));
     desk->font_files_ = *files;
@@ -77,8 +75,8 @@ void Desk::show_vine() {
     if (!practice) return;
     const bool fresh = shown_vine_ != session_->vine_number();
     if (!fresh && shown_change_ == practice->change()) return;
-    stage_->show(practice->now(), fresh, session_->shell().settings.reduced_motion);
-    if (fresh) eye_.begin(stage_->shape());
+    if (const auto shown = stage_->show(practice->now(), fresh, session_->shell().settings.reduced_motion); !shown) session_->say(shown.error());
+    else if (fresh) eye_.begin(stage_->shape());
     shown_vine_ = session_->vine_number();
     shown_change_ = practice->change();
     under_.clear();
@@ -292,6 +290,7 @@ void Desk::ask(const practice::Request& request) {
 void Desk::frame(const gl::Target& target, float seconds) {
     if (target.width < 1 || target.height < 1) return;
     ImGui::SetCurrentContext(imgui_);
+    ++frames_;
     if (again_ > 0) --again_;
     if (session_->poll()) again_ = 2;
     if (!build_fonts()) return;
@@ -369,6 +368,6 @@ std::optional<ui::At> Desk::place_on_screen(NodeId node, float width, float heig
     return at;
 }
 
-std::string Desk::report() const { return report_of(*session_, *stage_, eye_, probe_, !more_to_do(), width_, height_); }
+std::string Desk::report() const { return report_of(*session_, *stage_, eye_, probe_, !more_to_do(), frames_, width_, height_); }
 
 }  // namespace spurwright::app

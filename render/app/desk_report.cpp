@@ -90,10 +90,11 @@ const scene::Picked& next_axis(const std::vector<scene::Picked>& under, std::siz
     return *axes[n % axes.size()];
 }
 
-std::string report_of(const practice::Session& session, const Stage& stage, const Eye& eye, const ui::UiProbe& probe, bool at_rest, float width, float height) {
+std::string report_of(const practice::Session& session, const Stage& stage, const Eye& eye, const ui::UiProbe& probe, bool at_rest, std::int64_t frames, float width, float height) {
     Json o = Json::object();
     o.set("screen", practice::words_of(session.shell().screen)[static_cast<std::size_t>(session.shell().screen)]);
     o.set("at_rest", at_rest);
+    o.set("frames", frames);
     o.set("language", session.words().language());
     o.set("view", eye.view());
     o.set("searching", session.shell().searching);

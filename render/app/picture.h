@@ -33,7 +33,7 @@ public:
 
     // RGBA, lowest row first. Needs a size within least_pixels and most_pixels.
     [[nodiscard]] Result<std::vector<std::uint8_t>> draw(const Vine& vine, const PictureWish& wish);
-    std::string machine() const { return renderer_->machine(); }
+    std::string machine() const { return gl::machine(); }
 
 private:
     std::unique_ptr<gl::OffscreenContext> context_; // outlives the renderer

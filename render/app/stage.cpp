@@ -25,17 +25,14 @@ bool draws_in_software(const std::string& machine) {
 
 }  // namespace
 
-Result<std::unique_ptr<Stage>> Stage::make(const std::string& shader_folder) {
-    auto quick = gl::Renderer::make(shader_folder, gl::low_quality);
-    if (!quick) return failure(std::move(quick.error()));
-    auto stage = std::make_unique<Stage>();
-    stage->shaders_ = shader_folder;
-    stage->quick_ = std::move(*quick);
-    stage->slow_ = draws_in_software(stage->quick_->machine());
-    return stage;
-}
+Stage::Stage(std::string shader_folder) : shaders_(std::move(shader_folder)), machine_(gl::machine()), slow_(draws_in_software(machine_)) {}
 
-void Stage::show(const Vine& vine, bool new_vine, bool at_once) {
+Result<void> Stage::show(const Vine& vine, bool new_vine, bool at_once) {
+    if (!quick_) {
+        auto made = gl::Renderer::make(shaders_, gl::low_quality);
+        if (!made) return failure(std::move(made.error()));
+        quick_ = std::move(*made);
+    }
     shape::VineShape now = shape::vine_shape(vine);
     if (new_vine || empty_) brush_.forget();
     else brush_.change(shape_, now, at_once);
@@ -47,6 +44,7 @@ void Stage::show(const Vine& vine, bool new_vine, bool at_once) {
     }
     empty_ = false;
     ++change_;
+    return {};
 }
 
 // Meshes of one of the two pictures, built when they are first needed.

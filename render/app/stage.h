@@ -15,11 +15,12 @@ namespace spurwright::app {
 
 class Stage {
 public:
-    // Needs a current context. Fault::missing without OpenGL 3.3 or shader files.
-    [[nodiscard]] static Result<std::unique_ptr<Stage>> make(const std::string& shader_folder);
+    // Needs a current context of OpenGL 3.3. Shaders are made for the first vine: the screens before it need none.
+    explicit Stage(std::string shader_folder);
 
+    // Fault::missing without shader files, or where they cannot be compiled: nothing is drawn then.
     // new_vine: surroundings too. What the vine lost since the last one falls, or lies on the soil at once.
-    void show(const Vine& vine, bool new_vine, bool at_once);
+    [[nodiscard]] Result<void> show(const Vine& vine, bool new_vine, bool at_once);
     void advance(float seconds) { brush_.advance(static_cast<double>(seconds)); }  // what was cut off falls on
     bool falls() const { return brush_.falls(); }
     const shape::VineShape& shape() const { return shape_; }
@@ -31,12 +32,13 @@ public:
     bool draw(const scene::Camera& camera, const std::vector<scene::Emphasis>& emphases, int width, int height, bool moving);
     GLuint texture() const { return shows_over_ ? over_->texture() : canvas_ ? canvas_->texture() : 0; }
     bool plain() const { return drawn_plain_; }  // the texture holds the plainer picture: draw again at rest
-    std::string machine() const { return still_ ? still_->machine() : quick_->machine(); }
+    const std::string& machine() const { return machine_; }  // what the driver calls itself
     bool slow() const { return slow_; }
 
 private:
     std::string shaders_;
-    std::unique_ptr<gl::Renderer> quick_, still_;  // either may be made late
+    std::string machine_;
+    std::unique_ptr<gl::Renderer> quick_, still_;  // the second is made when it is first wanted
     std::unique_ptr<gl::Canvas> canvas_, over_;  // the picture; a copy of it with what passes over it
     shape::VineShape shape_;
     scene::Capsules capsules_;

@@ -143,11 +143,13 @@ Result<void> run_window(const io::Assets& assets, const WindowWish& wish) {
         if (desk.more_to_do() || listener.redraw) {
             glfwPollEvents();
         } else {
-            const double wait = wait_for(desk, desk.input().key_held());
+            const bool held = desk.input().key_held();
+            const double wait = wait_for(desk, held);
             const Clock::time_point from = Clock::now();
             glfwWaitEventsTimeout(wait);
             const bool quiet = !desk.input().waiting() && std::chrono::duration<double>(Clock::now() - from).count() >= 0.9 * wait;
             if (quiet && desk.wants_finer()) desk.finer();
+            else if (quiet && !held && !listener.redraw && !desk.waits_for_search()) continue;  // nothing to draw anew
         }
         listener.redraw = false;
         int width = 0, height = 0;

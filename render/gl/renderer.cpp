@@ -277,7 +277,7 @@ void Renderer::draw_parts(const scene::DrawList& list, const Target& target) {
     glDisable(GL_DEPTH_TEST);
 }
 
-std::string Renderer::machine() const {
+std::string machine() {
     const auto* name = reinterpret_cast<const char*>(glGetString(GL_RENDERER));
     return name ? name : "";
 }

@@ -43,12 +43,13 @@ public:
     // The same ranges flat, without blending: part number + 1 in red and green, blue 255 for surroundings.
     void draw_parts(const scene::DrawList& list, const Target& target);
 
-    std::string machine() const; // what the driver calls itself
-
 private:
     struct Inner;
     explicit Renderer(std::unique_ptr<Inner> inner);
     std::unique_ptr<Inner> inner_;
 };
+
+// What the driver of the current context calls itself.
+std::string machine();
 
 } // namespace spurwright::gl

@@ -86,7 +86,7 @@ int main(int count, char** words) {
             std::printf("processor time of a frame, all threads: %8.1f ms\n", spent);
             std::printf("%s %-6s frame %8.1f ms   with upload and shadow %8.1f ms\n", low ? "low  " : "still", scene::words_of(view)[static_cast<std::size_t>(view)].data(), still, with_shadow);
         }
-        std::printf("machine: %s\n", (*renderer)->machine().c_str());
+        std::printf("machine: %s\n", gl::machine().c_str());
     }
     return 0;
 }

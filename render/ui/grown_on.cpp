@@ -5,8 +5,10 @@
 namespace spurwright::ui {
 namespace {
 
+// To whole millimetres: nobody measures along wood finer than that.
 std::string start_text(const Ui& ui, const std::optional<Length>& start) {
-    return start ? ui.say("screen.grow.start", {{"measured", *start}}) : ui.say("screen.grow.none");
+    if (!start) return ui.say("screen.grow.none");
+    return ui.say("screen.grow.start", {{"measured", Length{(start->count + 500) / 1'000 * 1'000}}});
 }
 
 void side_table(Ui& ui, const practice::GrownOn& grown, Side side) {

@@ -210,7 +210,7 @@ AxisId add_wood(Vine& vine, const AddedWood& wood) {
     return WoodWriter(vine, wood).add();
 }
 
-AxisId add_finger(Vine& vine, NodeId on, Side side, int born, const std::vector<Place>& places, Length diameter) {
+AxisId add_finger(Vine& vine, NodeId on, Side side, int born, const std::vector<Place>& places, Length foot, Length top) {
     SPURWRIGHT_CHECK(places.size(), >, 1u);
     Axis& axis = add_axis(vine, on, side, born);
     const AxisId id = axis.id;
@@ -225,7 +225,8 @@ AxisId add_finger(Vine& vine, NodeId on, Side side, int born, const std::vector<
             node.joint = {static_cast<std::int32_t>(std::sqrt(x * x + y * y + z * z)) + 1};
             along += node.joint;
         }
-        node.major = node.minor = diameter;
+        const auto share = static_cast<double>(i) / static_cast<double>(places.size() - 1);
+        node.major = node.minor = Length{foot.count + rounded(share * (top.count - foot.count))};
         node.place = places[i];
         node.rank = i % 2 == 1 ? 1 : -1;
         vine.nodes.push_back(node);

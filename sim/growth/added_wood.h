@@ -24,8 +24,9 @@ struct AddedWood {
 // wood gets its winter buds, older wood latent buds at its crown. The bearing node is widened where it would be thinner.
 AxisId add_wood(Vine& vine, const AddedWood& wood);
 
-// Two or more points, from the surface of the bearing node outward; an axis of old wood cut off at its last node.
-AxisId add_finger(Vine& vine, NodeId on, Side side, int born, const std::vector<Place>& places, Length diameter);
+// Two or more points, from the bearing node outward; an axis of old wood, thinner from its foot to its top, cut off past
+// its last node.
+AxisId add_finger(Vine& vine, NodeId on, Side side, int born, const std::vector<Place>& places, Length foot, Length top);
 
 // Takes these axes and all they bear off the tables, with their wounds, ties and layings.
 void take_off(Vine& vine, const std::vector<AxisId>& axes);

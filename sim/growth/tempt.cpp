@@ -17,9 +17,10 @@ constexpr double far_elbow_deg = 30, far_lean_deg = 58; // low enough that it ca
 constexpr Length far_low{250'000}, far_high{400'000};
 constexpr int upright_joints = 12, upright_canes = 3;
 constexpr double upright_cane_mm = 7.5, upright_cane_joint_mm = 55, upright_azimuth_deg = 40;
-constexpr double finger_azimuth_mm = 18; // how far a finger leans to its side on its way up
-constexpr int finger_age = 5, finger_joints = 3;
-constexpr Length finger_diameter{22'000};
+// A finger of old wood: how far it leans to its side on its way up and how far it turns to and fro, mm; one cut a winter.
+constexpr double finger_lean_mm = 46, finger_turn_mm = 9, finger_forward_mm = 14;
+constexpr int finger_age = 6, finger_joints = 5;
+constexpr Length finger_diameter{27'000}, finger_top_diameter{19'000};
 
 Error no_place(std::string_view name) { return {Fault::not_allowed, {"error.tempt.no-place"}, {{"text", std::string(name)}}, {}}; }
 
@@ -78,13 +79,13 @@ struct Maker {
         if (top <= head.place.y) return failure(no_place(t.name));
         std::vector<Place> way;
         for (int i = 0; i <= finger_joints; ++i) {
-            const auto share = [&](std::int32_t whole_way) { return Length{static_cast<std::int32_t>(std::int64_t{whole_way} * i / finger_joints)}; };
-            Place at = head.place;
-            at.x += share(rounded(1000.0 * sign_of(t.side) * finger_azimuth_mm));
-            at.y += share((top - head.place.y).count);
-            way.push_back(at);
+            const double share = static_cast<double>(i) / finger_joints, turn = i == 0 || i == finger_joints ? 0 : i % 2 == 0 ? finger_turn_mm : -finger_turn_mm;
+            way.push_back({head.place.x + from_mm(sign_of(t.side) * (finger_lean_mm * share + turn)),
+                           head.place.y + from_mm(in_mm(top - head.place.y) * share),
+                           head.place.z + from_mm(finger_forward_mm * share - turn / 2)});
         }
-        const AxisId finger = add_finger(vine, vine.head, t.side, std::max(1, vine.winter - finger_age + 1), way, finger_diameter);
+        way.back().y = top;
+        const AxisId finger = add_finger(vine, vine.head, t.side, std::max(1, vine.winter - finger_age + 1), way, finger_diameter, finger_top_diameter);
         AddedWood wood = sound_cane(node_id(finger, finger_joints), t.side, t.diameter, t.joint);
         wood.born = vine.winter;
         wood.axis_ratio = as_share(t.axis_ratio);

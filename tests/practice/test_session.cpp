@@ -9,7 +9,9 @@
 
 #include "scenarios/io/safe_file.h"
 #include "scenarios/practice/session.h"
+#include "sim/core/hash.h"
 #include "sim/pruning/plan_text.h"
+#include "sim/vine/canonical_text.h"
 
 using namespace spurwright;
 using namespace spurwright::practice;
@@ -77,6 +79,49 @@ TEST_CASE("work is kept after each act and offered back at the next start, with 
     CHECK(again->practice()->acts().size() == 3);
     CHECK(again->practice()->can_redo());
     CHECK(again->practice()->task().scene == "first");
+}
+
+TEST_CASE("work on a scene's vine that no code grows is kept by scene and number and taken up on the same vine") {
+    const Somewhere here;
+    std::uint64_t hash = 0;
+    std::string plan;
+    {
+        const auto session = opened(here.folders());
+        REQUIRE(session->shell().scenes.size() == 4);
+        session->carry_out(ask::OpenScene{"fat-one", 2});
+        REQUIRE(session->practice() != nullptr);
+        CHECK(session->practice()->task().code.empty());
+        CHECK(session->practice()->task().scene_number == 2);
+        CHECK(session->practice()->task().task_key == "scene.fat-one.task");
+        hash = vine_hash(session->practice()->start());
+        session->carry_out(ask::MarkAs{some_cane(*session), Role::remove});
+        plan = print_plan(session->practice()->done());
+    }
+    CHECK_FALSE(io::read_file(here.folders().work_folder + "/vine.json", 1 << 20).has_value());  // the scene grows it
+    const auto again = opened(here.folders());
+    REQUIRE(again->shell().offered);
+    again->carry_out(ask::OfferTaken{true});
+    REQUIRE(again->practice() != nullptr);
+    CHECK(vine_hash(again->practice()->start()) == hash);
+    CHECK(print_plan(again->practice()->done()) == plan);
+    CHECK(again->practice()->task().scene == "fat-one");
+    CHECK(again->practice()->task().learn_keys.size() == 3);
+    again->carry_out(ask::GoToStep{Step::look_back});
+    REQUIRE(again->shell().walked.size() == 1);
+    CHECK(again->shell().walked[0] == WalkedVine{"", "fat-one", 2});
+    again->carry_out(ask::NextVine{});  // the scene's next
+    CHECK(again->practice()->task().scene == "fat-one");
+    CHECK(again->practice()->task().scene_number == 3);
+}
+
+TEST_CASE("a scene that is not there is refused and leaves the vine in hand") {
+    const Somewhere here;
+    const auto session = opened(here.folders(), first_scene());
+    session->carry_out(ask::OpenScene{"no-such-scene", 0});
+    REQUIRE(session->shell().message.has_value());
+    CHECK(session->practice()->task().scene == "first");
+    std::uint64_t next = 1;
+    CHECK_FALSE(Session::make(assets, here.folders(), {{}, {}, "no-such-scene"}, [&] { return next++; }).has_value());
 }
 
 TEST_CASE("saying no to work from before sticks, and deletes nothing") {

@@ -89,6 +89,8 @@ TEST_CASE("buttons ask what they say, in English and in Spanish") {
         CHECK_FALSE(as<ask::ShowTwin>(click("look-first", "look.twin"))->on);
         CHECK(asks<ask::NextAsGood>(click("look-first", "look.as-good")));
         CHECK(asks<ask::CutAgain>(click("look-first", "look.cut-again")));
+        CHECK_FALSE(as<ask::GrowOn>(click("look-grown", "look.grown-close"))->on);
+        CHECK_FALSE(as<ask::GrowOn>(click("look-grown", "look.grow-on"))->on);
         CHECK(asks<ask::NextVine>(click("look-first", "look.next-vine")));
         CHECK(as<ask::Theme>(click("settings", "settings.theme.dusk"))->theme == "dusk");
         CHECK(as<ask::Units>(click("settings", "settings.units.inch"))->units == "inch");

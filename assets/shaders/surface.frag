@@ -121,12 +121,15 @@ vec3 cut_wood(out float rough) {
 vec3 soil(inout vec3 normal) {
     vec2 p = place.xz;
     mat2 turned = mat2(0.7986, 0.6018, -0.6018, 0.7986);
-    float fade = 1.0 / (1.0 + 0.11 * dot(place - eye.xyz, place - eye.xyz));
+    float fade = 1.0 / (1.0 + 0.045 * dot(place - eye.xyz, place - eye.xyz));
     float macro = texture(detail, p / vec2(5.3, 10.6) + vec2(0.2, 0.6)).a * 0.6 + texture(detail, turned * p / vec2(13.0, 21.0)).a * 0.4;
     float meso = texture(detail, p / vec2(0.61, 1.22), -0.3).a * 0.5 + texture(detail, turned * p / vec2(0.97, 1.9) + vec2(0.4, 0.1), -0.3).a * 0.5;
-    float micro = texture(detail, turned * p / vec2(0.17, 0.31), -0.4).a;
+    float micro = texture(detail, turned * p / vec2(0.17, 0.31), -0.6).a;
+    // Blades and stalks lie every way: two fibrous readings across each other keep the sward from looking like felt.
+    float blades = max(texture(detail, turned * p / vec2(0.23, 0.31) + vec2(0.1, 0.7), -0.7).r, texture(detail, turned * p.yx / vec2(0.19, 0.27), -0.7).r);
     float tone = 1.0 + 0.46 * (macro - 0.5) + (0.03 + 0.50 * fade) * (meso - 0.5) + fade * 0.75 * (micro - 0.5);
     float from_row = abs(fract(p.y / picture.w + 0.5) - 0.5) * picture.w;
+    tone += (0.45 + 0.35 * (meso - 0.5)) * fade * (blades - 0.60);
     float grassed = smoothstep(0.30, 0.62, from_row + 0.5 * (macro - 0.5) + 0.25 * (meso - 0.5));
     float straw = clamp(grassed * (0.5 + 0.9 * (macro - 0.4) + (0.2 + 0.9 * fade) * (micro - 0.5)), 0.0, 1.0);
     vec3 a = mix(linear_of(vec3(92, 76, 61)), linear_of(vec3(136, 124, 94)), straw);
@@ -135,7 +138,7 @@ vec3 soil(inout vec3 normal) {
     float row = floor(p.y / picture.w + 0.5), along_row = p.x / eye.w - 0.37 * row;
     vec2 foot = vec2(eye.w * (along_row - floor(along_row + 0.5)), p.y - picture.w * row);
     tone *= 1.0 - 0.4 * exp(-dot(foot, foot) / 0.012);
-    return a * tone;
+    return a * max(tone, 0.25);
 }
 
 void main() {

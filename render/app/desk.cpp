@@ -295,6 +295,7 @@ void Desk::frame(const gl::Target& target, float seconds) {
     if (session_->poll()) again_ = 2;
     if (!build_fonts()) return;
     ImGuiIO& io = ImGui::GetIO();
+    if (width_ != static_cast<float>(target.width) || height_ != static_cast<float>(target.height)) pointer_.reset();  // what lies under it is another place
     width_ = static_cast<float>(target.width);
     height_ = static_cast<float>(target.height);
     io.DisplaySize = {width_, height_};

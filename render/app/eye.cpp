@@ -8,6 +8,8 @@ namespace {
 
 constexpr float ease_seconds = 0.25f;
 constexpr float closest = 0.35f;      // metres that one bends to a part in the row (our choice)
+constexpr float row_step = 0.88f;     // of the way to the row that is left, a step of the wheel
+constexpr float nearest_lean = 0.35f, feet_nearest = 0.6f, leans_from = 1.0f;  // metres off the row: of the eye, of the feet, where one begins to bend
 constexpr float orbit_nearest = 0.15f, orbit_farthest = 8;
 
 bool is_aid(scene::View view) { return view == scene::View::along || view == scene::View::cane || view == scene::View::above || view == scene::View::whole; }
@@ -124,11 +126,30 @@ void Eye::nearer(float steps, glm::vec3 towards) {
         orbit_.pivot += (towards - orbit_.pivot) * std::max(0.0f, 1 - orbit_.distance / before);
         return;
     }
-    // Leaning in comes last and goes first: feet from 1.3 m to 0.6 m off the row, then the body.
-    float by = 0.08f * steps;
-    const float off = std::clamp(stance_.off - stance_.lean_in - by, 0.35f, 1.3f);
-    stance_.off = std::clamp(off + (off < 0.6f ? 0.25f : 0.0f), 0.6f, 1.3f);
+    // The place pointed at stays where it is in the picture: one walks towards it, and turns the head as one goes.
+    const auto in_row = [&] {
+        const scene::Camera c = aim();
+        const glm::vec3 way = towards - c.eye;
+        return std::fabs(way.z) > 1e-3f && way.z * c.eye.z < 0 ? c.eye - c.eye.z / way.z * way : towards;
+    };
+    const glm::vec3 place = glm::length(towards - aim().eye) < 1.05f ? in_row() : towards;
+    const auto angles = [&] {
+        const glm::vec3 way = place - aim().eye;
+        return glm::vec2(glm::degrees(std::atan2(way.x, std::fabs(way.z))), glm::degrees(std::atan2(way.y, std::max(0.05f, glm::length(glm::vec2(way.x, way.z))))));
+    };
+    const glm::vec2 before = angles();
+    // Leaning in comes last and goes first: feet from the alley to 0.6 m off the row, then the body.
+    const float was = stance_.off - stance_.lean_in;
+    const float off = std::clamp(was * std::pow(row_step, steps), nearest_lean, stance_.most_off);
+    stance_.off = std::clamp(off + (off < feet_nearest ? 0.25f : 0.0f), feet_nearest, stance_.most_off);
     stance_.lean_in = std::clamp(stance_.off - off, 0.0f, 0.25f);
+    if (steps > 0) stance_.along += (place.x - stance_.along) * std::clamp(1 - off / was, 0.0f, 1.0f);
+    stance_.along = std::clamp(stance_.along, -4.0f, 4.0f);
+    const float below = std::clamp((stance_.eye_height - place.y) / 0.7f, 0.0f, 1.0f);
+    stance_.lean_down = 0.35f * below * std::clamp((leans_from - off) / (leans_from - nearest_lean), 0.0f, 1.0f);
+    const glm::vec2 after = angles();
+    stance_.yaw_deg += after.x - before.x;
+    stance_.pitch_deg += after.y - before.y;
     stance_ = scene::held(stance_);
 }
 

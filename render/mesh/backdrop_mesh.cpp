@@ -51,24 +51,43 @@ void trunk(Writer& w, Plot at, double height, double radius, int sides, std::uin
     add_line(w, points, radius * 1.15, radius, style, 1 / 0.30);
 }
 
-// An upright cane, hedged at `top`.
-void cane(Writer& w, Vec3 from, double top, double radius, int sides, std::uint32_t id, int steps) {
+// Weak shoots bunched under the hedge cut, some broken lower down: what keeps a row from looking like a comb.
+void laterals(Writer& w, Vec3 low, Vec3 high, double radius, std::uint32_t id, int most) {
+    for (int k = 0; k < most; ++k) {
+        const auto nth = static_cast<std::uint32_t>(k);
+        if (noise::unit(id, 30 + nth) < 0.35) continue;
+        const double share = k == 0 ? noise::between(0.93, 0.99, id, 34) : noise::between(0.55, 0.95, id, 34 + nth);
+        const double turn = 6.2832 * noise::unit(id, 40 + nth), size = noise::between(0.05, 0.15, id, 44 + nth);
+        const Vec3 from = shape::lerp(low, high, share);
+        const Vec3 tip = from + Vec3{0.75 * size * std::cos(turn), 0.6 * size, 0.5 * size * std::sin(turn)};
+        stick(w, from, shape::lerp(from, tip, 0.5) + Vec3{0, -0.006, 0}, tip, 0.45 * radius);
+    }
+}
+
+// One hedged at `top`, most of them: some weak ones end lower, a few lean out of the wires.
+void cane(Writer& w, Vec3 from, double lean, double top, double radius, int sides, std::uint32_t id, int steps) {
     std::vector<Vec3> points;
-    const double lean = noise::between(-0.06, 0.06, id, 1), across = noise::between(-0.05, 0.05, id, 2);
-    const double reach = noise::unit(id, 3) < 0.75 ? top : from.y + (top - from.y) * noise::between(0.35, 0.9, id, 4);
+    const double sort = noise::unit(id, 3);
+    const double across = noise::between(-0.06, 0.06, id, 2) * (sort > 0.92 ? 4 : 1);
+    const double reach = sort < 0.72 ? top : from.y + (top - from.y) * noise::between(0.35, 0.95, id, 4);
+    const double elbow = noise::between(-0.045, 0.045, id, 6), bow = noise::between(-0.05, 0.05, id, 7);
+    const auto at = [&](double share) {
+        return Vec3{from.x + elbow * std::fmin(1.0, 12 * share) + lean * share + bow * std::sin(3.0 * share),
+                    from.y + (reach - from.y) * share, from.z + across * std::sin(1.6 * share)};
+    };
     if (steps <= 3) {
-        const Vec3 tip{from.x + lean, reach, from.z + across};
-        stick(w, from, shape::lerp(from, tip, 0.4) + Vec3{0.3 * lean, 0, -0.2 * across}, tip, radius);
+        stick(w, from, at(0.4), at(1), radius);
+        if (radius > 0.0036) laterals(w, at(0.4), at(1), radius, id, from.z < -3 ? 1 : 2);
         return;
     }
     for (int k = 0; k <= steps; ++k) {
         const double share = static_cast<double>(k) / steps;
-        const double wander = 0.0045 * noise::between(-1, 1, id, 10 + static_cast<std::uint32_t>(k));
-        const double elbow = noise::between(-0.03, 0.03, id, 6) * std::fmin(1.0, 12 * share);
-        points.push_back({from.x + elbow + lean * share + wander, from.y + (reach - from.y) * share,
-                          from.z + across * std::sin(1.6 * share) + 0.5 * wander});
+        // Node by node to one side and the other, as it grew.
+        const double wander = 0.0035 * (k % 2 ? 1 : -1) + 0.006 * noise::between(-1, 1, id, 10 + static_cast<std::uint32_t>(k));
+        points.push_back(at(share) + Vec3{wander, 0, 0.5 * wander});
     }
     add_line(w, points, radius, 0.7 * radius, plain(sides), 10);
+    laterals(w, points[points.size() / 2], points.back(), radius, id, 3);
 }
 
 void vine_at(Writer& w, Plot at, const shape::VineShape& like, double near_end, double far_end, int sides,
@@ -110,13 +129,24 @@ void vine_at(Writer& w, Plot at, const shape::VineShape& like, double near_end, 
                                                  : at.z < -3 ? 15
                                                              : 20) *
                                                 vigour * std::fabs(far_end - near_end) / 1.7);
+    // From nodes of the arms, 60 to 120 mm apart, now and then two from one; a third of them stand about the head and fan out.
+    double along = near_end + 0.03;
     for (int k = 0; k < count; ++k) {
         const auto id = at.id * 64 + static_cast<std::uint32_t>(k);
-        const double share = (k + noise::unit(id, 8)) / count;
-        const double x = near_end + 0.03 + (far_end - near_end - 0.06) * share;
-        const double by_head = std::exp(-std::pow((x - at.x) / 0.12, 2));
-        cane(w, {x, wire - by_head * 0.10, at.z}, like.trellis.hedge_height + noise::between(-0.02, 0.02, id, 9),
-             noise::between(0.003, 0.0055, id, 10) * vigour, buds ? std::max(4, sides - 1) : 3, id, buds ? 9 : 3);
+        const bool by_head = !pruned && k % 3 == 0;
+        double x = at.x + noise::between(-0.05, 0.05, id, 8), low = wire - 0.10;
+        double lean = (noise::unit(id, 11) < 0.5 ? -1 : 1) * noise::between(0.06, 0.30, id, 1);
+        if (!by_head) {
+            const double gap = 1.5 * (far_end - near_end - 0.06) / std::max(1, count);
+            if (noise::unit(id, 12) > 0.22) along += gap * noise::between(0.55, 1.65, id, 13);
+            if (along > far_end - 0.02) break;
+            x = along + noise::between(-0.008, 0.008, id, 14);
+            low = wire;
+            lean = noise::between(-0.10, 0.10, id, 1);
+        }
+        const double thick = noise::unit(id, 10);
+        cane(w, {x, low, at.z}, lean, like.trellis.hedge_height + noise::between(-0.02, 0.02, id, 9),
+             (0.0026 + 0.0034 * thick * thick + 0.001 * by_head) * vigour, buds ? std::max(4, sides - 1) : 3, id, buds ? 12 : 3);
     }
     w.end();
 }

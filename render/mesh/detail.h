@@ -18,7 +18,7 @@ struct Detail {
 };
 
 inline constexpr Detail moving_detail{3, 5, 6, 12, 3, 2, 4, 5, 30, 400, 0.12};
-inline constexpr Detail resting_detail{3, 6, 8, 16, 5, 3, 5, 9, 80, 1500, 0.09};
-inline constexpr Detail fine_detail{4, 8, 10, 24, 8, 5, 7, 16, 130, 4000, 0.05};
+inline constexpr Detail resting_detail{3, 6, 8, 16, 5, 3, 5, 9, 80, 2000, 0.09};
+inline constexpr Detail fine_detail{4, 8, 10, 24, 8, 5, 7, 16, 130, 7000, 0.05};
 
 } // namespace spurwright::mesh

@@ -73,9 +73,9 @@ void add_straw(Writer& w, double row_spacing, const Detail& detail) {
     w.begin(PartKind::straw, Material::card);
     for (int k = 0; k < detail.straw_cards; ++k) {
         const auto id = static_cast<std::uint32_t>(k);
-        // Denser near the vine; the strip under the row stays nearly bare.
+        // Denser near the vine; the strip under the row stays nearly bare. Beyond the row it shows the most, seen flat.
         const double far = noise::unit(id, 1), x = noise::between(-1, 1, id, 2) * (0.8 + 6 * far * far),
-                     z = noise::between(-1.3, 1.6, id, 3) * (1 + 1.5 * far);
+                     z = noise::between(-1.8, 1.5, id, 3) * (1 + 1.5 * far);
         const double from_row = std::fabs(z - row_spacing * std::round(z / row_spacing));
         if (from_row < 0.38 && noise::unit(id, 4) < 0.75) continue;
         const double turn = 6.2832 * noise::unit(id, 5);
@@ -113,6 +113,38 @@ void add_straw(Writer& w, double row_spacing, const Detail& detail) {
                     w.triangle(before[q], before[r], now[r]);
                 }
             for (int q = 0; q < 3; ++q) before[q] = now[q];
+        }
+    }
+    w.end();
+}
+
+void add_tufts(Writer& w, double row_spacing, const Detail& detail) {
+    constexpr int blades = 6;
+    constexpr double across = 7, along = 5.5; // metres from the vine
+    w.begin(PartKind::straw, Material::card);
+    for (int k = 0; k < detail.straw_cards / 5; ++k) {
+        const auto id = static_cast<std::uint32_t>(900'000 + k);
+        const double far = noise::unit(id, 1), z = noise::between(-1, 0.3, id, 2) * across * (0.25 + 0.75 * far);
+        const double x = noise::between(-1, 1, id, 3) * along * (0.3 + 0.7 * far);
+        const double from_row = std::fabs(z - row_spacing * std::round(z / row_spacing));
+        // In patches, and next to none on the strip that is kept bare.
+        const double patch = noise::smooth(x / 0.7, z / 0.7, 31);
+        if (from_row < 0.35 + 0.1 * noise::unit(id, 4) || patch < noise::between(-0.9, 0.6, id, 5)) continue;
+        const bool dry = noise::unit(id, 6) < 0.35;
+        w.flags = ribbon;
+        for (int b = 0; b < blades; ++b) {
+            const auto nth = static_cast<std::uint32_t>(10 + 6 * b);
+            const double turn = 6.2832 * noise::unit(id, nth), size = noise::between(0.03, 0.085, id, nth + 1) * (0.8 + 0.3 * patch);
+            const Vec3 out{std::cos(turn), 0, std::sin(turn)}, side{-out.z, 0, out.x};
+            const Vec3 foot = Vec3{x, 0, z} + noise::between(0, 0.02, id, nth + 2) * out;
+            const double soil = ground_height(foot.x, foot.z), half = noise::between(0.0011, 0.0022, id, nth + 3);
+            const Vec3 tip = foot + noise::between(0.2, 0.8, id, nth + 4) * size * out + Vec3{0, soil + size * 0.8, 0};
+            const Vec3 normal = shape::unit(Vec3{0, 0.9, 0} + 0.4 * out);
+            w.age = dry ? static_cast<std::uint8_t>(20 + 60 * noise::unit(id, nth + 5)) : 150;
+            const double shade = noise::between(0, 0.5, id, nth + 5);
+            const auto l = w.vertex(foot - half * side + Vec3{0, soil, 0}, normal, shade, 0), r = w.vertex(foot + half * side + Vec3{0, soil, 0}, normal, shade, 0),
+                       t = w.vertex(tip, normal, shade + 0.5, 0);
+            w.triangle(l, r, t);
         }
     }
     w.end();

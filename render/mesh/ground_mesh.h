@@ -11,5 +11,6 @@ double ground_height(double x, double z);
 
 void add_ground(Writer& writer, const Detail& detail);
 void add_straw(Writer& writer, double row_spacing, const Detail& detail);
+void add_tufts(Writer& writer, double row_spacing, const Detail& detail); // grass of the alleys
 
 } // namespace spurwright::mesh

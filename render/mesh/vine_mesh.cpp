@@ -28,6 +28,7 @@ void build_surroundings(Mesh& mesh, const shape::VineShape& vine, const Detail& 
     Writer writer(mesh);
     add_ground(writer, detail);
     add_straw(writer, vine.row_spacing, detail);
+    add_tufts(writer, vine.row_spacing, detail);
     add_neighbours(writer, vine, detail);
     add_rows(writer, vine);
 }

@@ -10,6 +10,8 @@ namespace {
 
 glm::vec3 up_for(glm::vec3 way) { return std::fabs(way.y) > 0.999f ? glm::vec3(0, 0, -1) : glm::vec3(0, 1, 0); }
 
+constexpr float wider_back = 7.5f; // degrees: from the next row the whole plant is taken in, head and hedge cut (our choice)
+
 glm::vec3 heading(float yaw_deg, float pitch_deg) {
     const float yaw = glm::radians(yaw_deg), pitch = glm::radians(pitch_deg);
     return {std::sin(yaw) * std::cos(pitch), std::sin(pitch), -std::cos(yaw) * std::cos(pitch)};
@@ -23,7 +25,7 @@ glm::mat4 clip_from_world(const Camera& c, float aspect) {
 }
 
 RowStance held(RowStance s) {
-    s.off = std::clamp(s.off, 0.6f, 1.3f);
+    s.off = std::clamp(s.off, 0.6f, std::max(s.most_off, 0.6f));
     s.eye_height = std::clamp(s.eye_height, 1.0f, 2.0f);
     s.yaw_deg = std::clamp(s.yaw_deg, -70.0f, 70.0f);
     s.pitch_deg = std::clamp(s.pitch_deg, -75.0f, 30.0f);
@@ -36,6 +38,7 @@ RowStance held(RowStance s) {
 Camera camera_of(const RowStance& stance) {
     const RowStance s = held(stance);
     Camera camera;
+    camera.fov_deg += wider_back * std::clamp((s.off - 1.3f) / 0.8f, 0.0f, 1.0f);
     camera.eye = {s.along + s.lean_along, s.eye_height - s.lean_down, s.off - s.lean_in};
     glm::vec3 way = heading(s.yaw_deg, s.pitch_deg);
     if (s.other_side) {

@@ -17,7 +17,8 @@ glm::mat4 clip_from_world(const Camera& camera, float aspect);
 // Feet in the alley, in metres and degrees. One can turn the head, lean, step; one cannot fly.
 struct RowStance {
     float along = 0;   // place along the row
-    float off = 0.75f; // from the row, 0.6 to 1.3
+    float off = 0.75f; // from the row, 0.6 to `most_off`
+    float most_off = 1.3f; // as far as the alley lets one step back
     float eye_height = 1.6f;
     float yaw_deg = 0;     // towards the far post above 0, -70 to 70
     float pitch_deg = -31; // -75 to 30

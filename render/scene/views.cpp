@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <vector>
 
 namespace spurwright::scene {
 namespace {
@@ -27,6 +28,53 @@ float pitch_to(double height, float eye, float off) {
     return glm::degrees(std::atan2(static_cast<float>(height) - eye, off));
 }
 
+// Standing back: feet stay this clear of the next row; the whole plant comes between these heights of a picture (from -1 at
+// its lower edge to 1), where neither the step band nor the tools lie over it, and as wide as 16 : 9 shows it. Our choice.
+constexpr float clear_of_next_row = 0.30f, highest = 0.73f, lowest = -0.62f, widest = 0.97f, wide_aspect = 16.0f / 9;
+
+// What of the plant the first view must hold: its head and all wood above.
+std::vector<glm::vec3> framed(const shape::VineShape& vine) {
+    std::vector<glm::vec3> places{of(vine.head)};
+    for (const auto& stem : vine.stems)
+        if (!stem.trunk)
+            for (const auto& point : stem.line.points())
+                if (point.place.y > vine.head.y - 0.05) places.push_back(of(point.place));
+    return places;
+}
+
+// Turns the head so that what is highest stands at `highest`; whether all of it is in the frame then.
+bool frames(RowStance& s, const std::vector<glm::vec3>& places) {
+    float low = -60, high = 30;
+    const auto extent = [&](float pitch, float& top, float& bottom, float& side) {
+        s.pitch_deg = pitch;
+        const glm::mat4 clip_from = clip_from_world(camera_of(s), wide_aspect);
+        top = -10, bottom = 10, side = 0;
+        for (const glm::vec3& place : places) {
+            const glm::vec4 c = clip_from * glm::vec4(place, 1);
+            if (c.w <= 0.05f) continue;
+            top = std::max(top, c.y / c.w);
+            bottom = std::min(bottom, c.y / c.w);
+            side = std::max(side, std::fabs(c.x / c.w));
+        }
+    };
+    float top = 0, bottom = 0, side = 0;
+    for (int i = 0; i < 24; ++i) {
+        const float pitch = (low + high) / 2;
+        extent(pitch, top, bottom, side);
+        (top > highest ? low : high) = pitch;
+    }
+    return bottom >= lowest && side <= widest;
+}
+
+RowStance stood_back(const shape::VineShape& vine, RowStance s) {
+    const auto places = framed(vine);
+    for (s.off = 0.75f; s.off < s.most_off; s.off += 0.05f)
+        if (frames(s, places)) return s;
+    s.off = s.most_off;
+    frames(s, places);
+    return s;
+}
+
 } // namespace
 
 std::optional<View> read_view(std::string_view word) {
@@ -39,19 +87,18 @@ std::optional<View> read_view(std::string_view word) {
 RowStance stance_of(View view, const shape::VineShape& vine) {
     RowStance s;
     s.along = static_cast<float>(vine.head.x);
-    // The head a little below the middle: heads stand higher and lower.
-    const double middle = vine.trellis.fruiting_height + 0.22;
-    s.pitch_deg = pitch_to(middle, s.eye_height, s.off);
-    if (view == View::step_back) {
-        s.off = 1.3f;
-        s.pitch_deg = pitch_to(vine.trellis.fruiting_height + 0.33, s.eye_height, s.off);
-    } else if (view == View::other_side) {
-        s.other_side = true;
-    } else if (view == View::head) {
+    s.most_off = std::max(1.3f, static_cast<float>(vine.row_spacing) - clear_of_next_row);
+    if (view == View::head) {
         s.lean_in = 0.22f;
         s.lean_down = 0.33f;
         s.pitch_deg = pitch_to(vine.head.y + 0.05, s.eye_height - s.lean_down, s.off - s.lean_in);
+        return s;
     }
+    s.other_side = view == View::other_side;
+    s = stood_back(vine, s);
+    if (view != View::step_back) return s;
+    s.off = s.most_off;
+    frames(s, framed(vine));
     return s;
 }
 

@@ -21,16 +21,32 @@ glm::vec3 of(shape::Vec3 v) { return {v.x, v.y, v.z}; }
 
 } // namespace
 
-TEST_CASE("the first view stands in the row: 0.75 m off it, eyes at 1.6 m, 42 degrees, the head in the frame") {
-    const auto shape = shape::vine_shape(test::grown_vine(7));
-    const Camera camera = camera_of(View::row, shape);
-    CHECK(camera.eye.z == doctest::Approx(0.75));
-    CHECK(camera.eye.y == doctest::Approx(1.6));
-    CHECK(camera.fov_deg == doctest::Approx(42));
-    const glm::vec4 clip = clip_from_world(camera, aspect) * glm::vec4(of(shape.head), 1);
-    CHECK(std::fabs(clip.x / clip.w) < 0.3f);
-    CHECK(std::fabs(clip.y / clip.w) < 1.0f);
-    CHECK(camera_of(View::other_side, shape).eye.z < 0);
+TEST_CASE("the first view stands in the alley, eyes at 1.6 m, and holds every cane to its top and the laid canes to their ends") {
+    for (const std::uint64_t seed : {1u, 3u, 5u, 7u, 9u, 11u, 13u, 15u}) {
+        const auto shape = shape::vine_shape(test::grown_vine(seed, 4 + static_cast<int>(seed)));
+        for (const View view : {View::row, View::other_side}) {
+            const Camera camera = camera_of(view, shape);
+            CHECK(std::fabs(camera.eye.z) >= 0.75f);
+            CHECK(std::fabs(camera.eye.z) <= static_cast<float>(shape.row_spacing) - 0.3f + 1e-4f); // clear of the next row
+            CHECK(camera.eye.y == doctest::Approx(1.6));
+            CHECK(camera.fov_deg <= 50);
+            CHECK((camera.eye.z > 0) == (view == View::row));
+            const glm::mat4 clip_from = clip_from_world(camera, aspect);
+            float top = -1;
+            for (const auto& stem : shape.stems) {
+                if (stem.trunk) continue;
+                for (const auto& point : stem.line.points()) {
+                    if (point.place.y < shape.head.y - 0.05) continue; // a sucker at the foot
+                    const glm::vec4 c = clip_from * glm::vec4(of(point.place), 1);
+                    CHECK(std::fabs(c.x) < c.w);
+                    CHECK(c.y > -0.7f * c.w); // the tools lie below, with the tapes out
+                    top = std::max(top, c.y / c.w);
+                }
+            }
+            CHECK(top < 0.75f); // the step band lies above
+            CHECK(top > 0.6f);
+        }
+    }
 }
 
 TEST_CASE("the whole view holds every cane with the hedge cut, and the trunk's head") {
@@ -143,7 +159,7 @@ TEST_CASE("the quick scan finds what a scan of every capsule finds") {
         for (std::size_t k = 1; k < found.size(); ++k)
             if (found[0].hit) CHECK((found[k].miss >= found[k - 1].miss || k == 1));
     }
-    CHECK(hits > 60);
+    CHECK(hits > 40); // from the alley wood covers about one ray in eight
 }
 
 TEST_CASE("a draw list joins ranges, and an emphasis of an axis takes its buds and faces along") {

@@ -146,6 +146,12 @@ public:
             out.marks.labels.push_back(std::move(label));
             return;
         }
+        if (!watching.lies().empty()) {
+            ui::TwinLine line;
+            for (const Place& p : watching.lies())
+                if (const auto on = at_(of(p))) line.points.push_back(*on);
+            out.marks.twins.push_back(std::move(line));
+        }
         const auto* mark = std::get_if<Mark>(&*act->edit);
         outline(act->spot.axis, mark ? colour_of(mark->role) : ui::mark::hover, 3, 0.15f, true);
         if (mark && at) out.marks.tapes.push_back({*at, ui::tape_of(mark->role), 36, {}, false});

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "scenarios/practice/in_sight.h"
 #include "sim/core/random.h"
 #include "sim/vine/canonical_text.h"
 #include "sim/vine/vine_query.h"
@@ -9,9 +10,9 @@
 namespace spurwright::practice {
 namespace {
 
-// All our choice: a joint long enough to be looked at between its nodes, wood clear of the soil, and a share of older
-// wood that cannot be guessed from the answers before.
-constexpr Length shortest_joint{15'000}, over_ground{50'000};
+// All our choice: a joint long and thick enough to be looked at between its nodes, no higher than a hand touches without
+// reaching, and a share of older wood that cannot be guessed from the answers before.
+constexpr Length shortest_joint{15'000}, thinnest{4'000}, over_the_wire{350'000};
 constexpr std::int32_t fewest_older = 5, most_older = 7;
 
 enum class Drawn : std::uint32_t { share = 1, axis = 2, node = 3, order = 4 };
@@ -23,8 +24,9 @@ struct Wood {
     std::vector<NodeId> joints;
 };
 
-bool may_be_touched(const Axis& axis, const Node& node, Length along) {
-    return !node.removed && index_of(node.id) > 0 && node.joint >= shortest_joint && node.place.y > over_ground && along <= axis.ripe;
+bool may_be_touched(const Vine& vine, const Axis& axis, const Node& node, Length along) {
+    return !node.removed && index_of(node.id) > 0 && node.joint >= shortest_joint && mean_diameter(node) >= thinnest && node.place.y.count > 0 &&
+           node.place.y <= fruiting_wire_height(vine) + over_the_wire && along <= axis.ripe && in_sight(vine, node.id);
 }
 
 std::vector<Wood> wood_of(const Vine& vine, bool older, std::uint64_t seed) {
@@ -35,7 +37,7 @@ std::vector<Wood> wood_of(const Vine& vine, bool older, std::uint64_t seed) {
         Length along;
         for (const Node& node : vine.nodes_of(axis)) {
             if (index_of(node.id) > 0) along += node.joint;
-            if (may_be_touched(axis, node, along)) wood.joints.push_back(node.id);
+            if (may_be_touched(vine, axis, node, along)) wood.joints.push_back(node.id);
         }
         std::stable_sort(wood.joints.begin(), wood.joints.end(),
                          [&](NodeId a, NodeId b) { return drawn(seed, Drawn::node, a.value) < drawn(seed, Drawn::node, b.value); });

@@ -55,7 +55,12 @@ public:
 
     WatchedAct operator()(const Lay& lay) const { return told(Step::lay_and_tie, {lay.cane, {}, {}}, judged(lay.cane, {RuleName::cane_side, RuleName::cane_count, RuleName::wood_age})); }
 
-    WatchedAct operator()(const Fasten& tie) const { return told(Step::lay_and_tie, {axis_of(tie.at), tie.at, tie.beyond}, judged(axis_of(tie.at), {RuleName::tying})); }
+    WatchedAct operator()(const Fasten& tie) const {
+        std::vector<Reason> why = judged(axis_of(tie.at), {RuleName::tying});
+        const rules::Rule& rule = rules::rule_of(RuleName::tying);
+        if (!(why.front().key == rule.asks)) why.insert(why.begin(), {&rule, rule.status, rule.asks, {}, false});  // what a hand does, before what came of it
+        return told(Step::lay_and_tie, {axis_of(tie.at), tie.at, tie.beyond}, std::move(why));
+    }
 
 private:
     static WatchedAct told(Step step, Spot spot, std::vector<Reason> why) { return {std::nullopt, {}, step, spot, std::move(why)}; }

@@ -8,7 +8,14 @@ Watching::Watching(const Vine& start, const rules::HouseRules& house, const Plan
 
 void Watching::look_ahead() {
     goes_.reset();
+    lies_.clear();
     if (!shown() || !shown()->edit) return;
+    if (const auto* lay = std::get_if<Lay>(&*shown()->edit)) {
+        Vine laid = now_;
+        (void)prune_one(laid, *lay);
+        for (const Node& node : laid.nodes_of(*laid.find(lay->cane)))
+            if (!node.removed) lies_.push_back(node.place);
+    }
     if (const auto* cut = std::get_if<Cut>(&*shown()->edit)) goes_ = preview(now_, *cut);
 }
 

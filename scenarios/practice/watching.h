@@ -17,6 +17,7 @@ public:
     const WatchedAct* shown() const { return at_ < acts_.size() ? &acts_[at_] : nullptr; }
     const Vine& now() const { return now_; }
     const std::optional<CutPreview>& goes() const { return goes_; }  // by the act shown, where it is a cut
+    const std::vector<Place>& lies() const { return lies_; }  // where the cane would lie, crown first, where it is a laying
 
     void next();  // does the act shown and shows the one after it
     void back();  // the act before is undone and shown again
@@ -26,6 +27,7 @@ private:
     std::vector<WatchedAct> acts_;
     std::size_t at_ = 0;
     std::optional<CutPreview> goes_;
+    std::vector<Place> lies_;
     void look_ahead();
 };
 

@@ -19,7 +19,8 @@ using practice::Practice;
 using practice::Screen;
 
 constexpr float drag_turn_deg_a_px = 0.12f, drag_lean_m_a_px = 0.0012f;
-constexpr float over_head_m = 0.15f;  // what is looked at for a vine as a whole, while a panel lies below (our choice)
+// A panel lies over the foot of the picture: what is shown stands so far above the middle, more where text is large.
+constexpr float raised_deg = 5, raised_high_deg = 10.5f, over_head_m = 0.15f;  // (our choice)
 constexpr float click_slack_px = 5;
 constexpr float key_turn_deg = 5, key_fine_deg = 1, key_step_m = 0.05f;
 constexpr float cycle_seconds = 1;
@@ -241,9 +242,10 @@ void Desk::look_at_shown() {
     const bool lays = act && act->edit && std::holds_alternative<Lay>(*act->edit);
     const practice::Spot spot = touches ? (practice->drill()->here() ? practice->drill()->here()->spot : practice::Spot{}) : act && !lays ? act->spot : practice::Spot{};
     if (began || !spot) eye_.look_from(at > 0 ? scene::View::step_back : scene::View::row, stage_->shape(), {});
+    const float raised = width_ < built_em_ * ui::narrow_below_em ? raised_high_deg : raised_deg;
     const shape::Vec3& head = stage_->shape().head;
-    if (at > 0 && !spot) eye_.look_at(glm::vec3(head.x, head.y, head.z) + glm::vec3(0, over_head_m, 0), false);  // the panel lies over the foot of the picture
-    if (const auto place = spot ? place_of(stage_->shape(), practice->now(), spot) : std::nullopt) eye_.look_at(*place, true);
+    if (at > 0 && !spot) eye_.look_at(glm::vec3(head.x, head.y, head.z) + glm::vec3(0, over_head_m, 0), false, raised - raised_deg);
+    if (const auto place = spot ? place_of(stage_->shape(), practice->now(), spot) : std::nullopt) eye_.look_at(*place, true, raised);
 }
 
 // What was walked to by keys is turned to where it stands beside the picture's middle part.

@@ -49,11 +49,12 @@ void Eye::look_from(scene::View view, const shape::VineShape& vine, AxisId chose
     ease_from(before);
 }
 
-void Eye::look_at(glm::vec3 place, bool close) {
+void Eye::look_at(glm::vec3 place, bool close, float raised_deg) {
     const scene::Camera before = camera();
     if (orbits_) {
         orbit_.pivot = place;
         if (close) orbit_.distance = std::clamp(orbit_.distance, 0.3f, 0.6f);
+        orbit_.pivot.y -= orbit_.distance * std::tan(glm::radians(raised_deg));
     } else {
         stance_.along = place.x;
         stance_.lean_along = 0;
@@ -63,7 +64,7 @@ void Eye::look_at(glm::vec3 place, bool close) {
         stance_.yaw_deg = 0;
         const float high = place.y - (stance_.eye_height - stance_.lean_down);
         const float depth = std::max(0.2f, stance_.off - stance_.lean_in - (stance_.other_side ? -place.z : place.z));
-        stance_.pitch_deg = glm::degrees(std::atan2(high, depth));
+        stance_.pitch_deg = glm::degrees(std::atan2(high, depth)) - raised_deg;
     }
     view_.clear();
     ease_from(before);

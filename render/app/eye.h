@@ -13,8 +13,8 @@ public:
     // To the first view of a vine, at once.
     void begin(const shape::VineShape& vine);
     void look_from(scene::View view, const shape::VineShape& vine, AxisId chosen);
-    // Towards a place, near enough to count buds where `close`.
-    void look_at(glm::vec3 place, bool close);
+    // Towards a place, near enough to count buds where `close`; it stands so many degrees above the picture's middle.
+    void look_at(glm::vec3 place, bool close, float raised_deg = 0);
     void set_orbit(bool on, const shape::VineShape& vine);
 
     void turn(float right_deg, float up_deg);

@@ -39,7 +39,8 @@ Asked screen_drill(const State& state, Views& views, Ui& ui) {
     if (touch) take(asked, command_button(ui, state, views, "drill", "drill-end", Weight::quiet, !ui.narrow(), true));
     take(asked, shown_ways(state, views, ui, "drill"));
     if (touch) {
-        text(ui, ui.say("screen.drill.place", {{"n", counted(drill.at() + 1)}, {"of", counted(drill.touches().size())}}), true);
+        if (asks || !ui.narrow())
+            text(ui, ui.say("screen.drill.place", {{"n", counted(drill.at() + 1)}, {"of", counted(drill.touches().size())}}), true);
         if (asks) text(ui, ui.say("screen.drill.asks"));
         else told(ui, *touch, views.shown.why_open);
     } else {

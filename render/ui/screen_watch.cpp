@@ -11,8 +11,13 @@ using practice::WatchedAct;
 using practice::Watching;
 
 // The act by name, why it is done, and one press down whose rules these are.
-void act_says(Ui& ui, const WatchedAct& act, bool& why_open) {
-    strong_text(ui, ui.words.sentence(act.named.key, act.named.arguments));
+void act_says(Ui& ui, const Watching& watching, const WatchedAct& act, bool& why_open) {
+    const auto counted = [](std::size_t n) { return Count{static_cast<std::int64_t>(n)}; };
+    const Count number = counted(watching.at() + 1), of = counted(watching.acts().size());
+    const std::string name = ui.words.sentence(act.named.key, act.named.arguments),
+                      step = ui.say("screen.step." + std::string(word_of(act.step)));
+    if (!ui.narrow()) text(ui, ui.say("screen.watch.act", {{"n", number}, {"of", of}, {"text", step}}), true);
+    strong_text(ui, ui.narrow() ? ui.say("screen.row.act", {{"n", number}, {"text", name}}) : name);
     text(ui, ui.words.sentence(act.why.front().key, act.why.front().arguments));
     const std::size_t at_once = ui.narrow() ? 1 : 3;
     const auto line = [&](const Reason& reason) {
@@ -45,15 +50,7 @@ Asked screen_watch(const State& state, Views& views, Ui& ui) {
     take(asked, shown_ways(state, views, ui, "watch"));
     if (!watching) text(ui, ui.say("screen.watch.looking"));
     if (over) text(ui, ui.say("screen.watch.end"));
-    if (act) {
-        const auto counted = [](std::size_t n) { return Count{static_cast<std::int64_t>(n)}; };
-        text(ui,
-             ui.say("screen.watch.act", {{"n", counted(watching->at() + 1)},
-                                         {"of", counted(watching->acts().size())},
-                                         {"text", ui.say("screen.step." + std::string(word_of(act->step)))}}),
-             true);
-        act_says(ui, *act, views.shown.why_open);
-    }
+    if (act) act_says(ui, *watching, *act, views.shown.why_open);
     unchecked_line(ui);
     panel_end(ui);
     take(asked, say_panel(state, ui, 0));

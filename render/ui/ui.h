@@ -28,6 +28,8 @@ struct KeyPress {
     bool operator==(const KeyPress&) const = default;
 };
 
+inline constexpr float narrow_below_em = 60; // a window less wide holds less beside each other
+
 struct Ui {
     const words::Words& words;
     Face face = Face::paper;
@@ -46,7 +48,7 @@ struct Ui {
         return words(text_key, arguments);
     }
     float em() const { return grid.em; }
-    bool narrow() const { return ImGui::GetIO().DisplaySize.x < grid.em * 60; } // large text on a small window
+    bool narrow() const { return ImGui::GetIO().DisplaySize.x < grid.em * narrow_below_em; } // large text on a small window
     bool pressed(const KeyPress& wanted) const {
         for (const KeyPress& press : keys)
             if (press == wanted) return true;

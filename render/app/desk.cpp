@@ -241,7 +241,7 @@ void Desk::look_at_shown() {
     const practice::WatchedAct* act = at > 0 && !touches ? practice->watching()->shown() : nullptr;
     const bool lays = act && act->edit && std::holds_alternative<Lay>(*act->edit);
     const practice::Spot spot = touches ? (practice->drill()->here() ? practice->drill()->here()->spot : practice::Spot{}) : act && !lays ? act->spot : practice::Spot{};
-    if (began || !spot) eye_.look_from(at > 0 ? scene::View::step_back : scene::View::row, stage_->shape(), {});
+    if (began || !spot) eye_.look_from(scene::View::row, stage_->shape(), {});
     const float raised = width_ < built_em_ * ui::narrow_below_em ? raised_high_deg : raised_deg;
     const shape::Vec3& head = stage_->shape().head;
     if (at > 0 && !spot) eye_.look_at(glm::vec3(head.x, head.y, head.z) + glm::vec3(0, over_head_m, 0), false, raised - raised_deg);

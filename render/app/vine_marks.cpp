@@ -269,7 +269,12 @@ std::optional<glm::vec3> place_of(const shape::VineShape& shape, const Vine& vin
     if (past <= 0) return of(node->place);
     if (!after) return of(node->place) + past * of(node->along);
     const float joint = std::max(glm::distance(of(node->place), of(after->place)), 1e-4f);
-    return glm::mix(of(node->place), of(after->place), std::min(past / joint, 1.0f));
+    const float share = std::min(past / joint, 1.0f);
+    // On the wood as it is drawn: a joint bends between its nodes.
+    const auto& points = stem->line.points();
+    for (std::size_t i = 0; i + 1 < points.size(); ++i)
+        if (points[i].node == static_cast<int>(index_of(id)) && points[i + 1].node == points[i].node + 1) return of(stem->line.at(i, static_cast<double>(share)).place);
+    return glm::mix(of(node->place), of(after->place), share);
 }
 
 Overlay overlay_of(const Practice& practice, const practice::Shell& shell, const shape::VineShape& shape, const scene::Camera& camera,

@@ -176,7 +176,11 @@ void draw_marks(Ui& ui, const Marks& marks, const std::vector<Box>& panels) {
         edged_line(draw, tip, {back.x + side.x, back.y + side.y}, colour(mark::spare), 3 * px);
         edged_line(draw, tip, {back.x - side.x, back.y - side.y}, colour(mark::spare), 3 * px);
     }
-    for (const At at : marks.rings) ring(draw, at, 22 * px);
+    for (const At at : marks.rings) { // a dot says which of the wood within the ring
+        ring(draw, at, 22 * px);
+        draw.AddCircleFilled({at.x, at.y}, 3.5f * px, dark, 12);
+        draw.AddCircleFilled({at.x, at.y}, 2.5f * px, light, 12);
+    }
     for (const HungTape& hung : marks.tapes) {
         const float grown = hung.current ? 1.35f : 1.0f, length = std::clamp(hung.length, 20.0f, 60.0f) * px * grown,
                     width = 6 * px * grown;

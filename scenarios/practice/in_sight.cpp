@@ -10,7 +10,7 @@ namespace {
 // Where the eyes of somebody are who bends to a place (our choice): before the row, a little above it, no lower than
 // a bent back and no higher than standing.
 constexpr double before_row_m = 0.35, above_m = 0.35, lowest_m = 1.25, highest_m = 1.60;
-constexpr double clear_m = 0.004;  // of other wood, so that no edge of it is taken for the place
+constexpr double clear_m = 0.008;  // of other wood, so that no edge of it is taken for the place
 
 struct At {
     double x, y, z;

@@ -84,20 +84,6 @@ Asked shed_door(const State& state, Ui& ui, float picture) {
     return asked;
 }
 
-// Work from before, found at the start.
-Asked offer(const State& state, Ui& ui) {
-    Asked asked;
-    strong_text(ui, ui.say("screen.say.found-work"));
-    text(ui, ui.say("screen.say.found-work-of", {{"code", state.shell.offered_code},
-                                                 {"n", Count{static_cast<std::int64_t>(state.shell.offered_acts)}}}));
-    const std::string no = ui.say("screen.say.begin-new");
-    if (button(ui, "say.go-on", ui.say("screen.say.go-on"), {Weight::main, true, false, 0, {}}))
-        asked = ask::OfferTaken{true};
-    flow(ui, button_width(ui, no));
-    if (button(ui, "say.begin-new", no)) asked = ask::OfferTaken{false};
-    return asked;
-}
-
 // A scene's vine by the scene and its number, any other by its code.
 std::string walked_label(const State& state, const Ui& ui, const practice::WalkedVine& vine) {
     for (const practice::SceneLine& scene : state.shell.scenes)
@@ -105,6 +91,24 @@ std::string walked_label(const State& state, const Ui& ui, const practice::Walke
             return ui.say("screen.home.scene-vine", {{"text", ui.say(scene.title_key)},
                                                      {"n", Count{static_cast<std::int64_t>(vine.number) + 1}}});
     return vine.code;
+}
+
+// Work from before, found at the start.
+Asked offer(const State& state, Ui& ui) {
+    Asked asked;
+    strong_text(ui, ui.say("screen.say.found-work"));
+    const practice::WalkedVine& vine = state.shell.offered_vine;
+    const Count acts{static_cast<std::int64_t>(state.shell.offered_acts)};
+    if (!vine.scene.empty())
+        text(ui, ui.say("screen.say.found-work-scene", {{"text", walked_label(state, ui, vine)}, {"n", acts}}));
+    else if (!vine.code.empty())
+        text(ui, ui.say("screen.say.found-work-of", {{"code", vine.code}, {"n", acts}}));
+    const std::string no = ui.say("screen.say.begin-new");
+    if (button(ui, "say.go-on", ui.say("screen.say.go-on"), {Weight::main, true, false, 0, {}}))
+        asked = ask::OfferTaken{true};
+    flow(ui, button_width(ui, no));
+    if (button(ui, "say.begin-new", no)) asked = ask::OfferTaken{false};
+    return asked;
 }
 
 // The vines finished in this sitting, standing in a row; each is the way back to it.

@@ -364,7 +364,7 @@ void Session::recall() {
     if (!*work || (*work)->plan.edits.empty()) return;
     offered_ = **work;
     shell_.offered = true;
-    shell_.offered_code = offered_->code;
+    shell_.offered_vine = offered_->number ? WalkedVine{{}, offered_->scene, *offered_->number} : WalkedVine{offered_->code, {}, 0};
     shell_.offered_acts = offered_->done;
 }
 

@@ -24,7 +24,7 @@ struct SceneLine {
     std::size_t vines = 0;
 };
 
-// A vine once finished: of a scene by name and number, else by its code.
+// A vine to come back to: of a scene by name and number, else by its code.
 struct WalkedVine {
     std::string code, scene;
     std::size_t number = 0;
@@ -37,7 +37,7 @@ struct Shell {
     std::optional<Message> message;   // shown until closed or the next act
     bool read_only = false;           // another window of this program keeps the work
     bool offered = false;             // work from before lies there: OfferTaken
-    std::string offered_code;
+    WalkedVine offered_vine;          // the one it was done on; neither code nor scene where only its file is kept
     std::size_t offered_acts = 0;
     bool searching = false;           // the plans are still being counted
     std::string machine;              // what draws

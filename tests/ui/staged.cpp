@@ -117,9 +117,11 @@ std::vector<Staged> all_staged() {
     add("home-walked", walked, changed(start, [](Practice&) {}));
     Shell offered = at(Screen::home);
     offered.offered = true;
-    offered.offered_code = code;
+    offered.offered_vine = {code, {}, 0};
     offered.offered_acts = 12;
     add("home-offer", offered);
+    offered.offered_vine = {{}, "far-beauty", 2};
+    add("home-offer-scene", offered);
     add("row-start", at(Screen::row), changed(start, [](Practice&) {})).marks = some_marks();
     Staged& acts = add("row-acts", at(Screen::row), changed(start, [&](Practice& p) {
                            REQUIRE(p.mark(canes[0], Role::left).has_value());

@@ -1,6 +1,9 @@
 // AgX in the surface shader, no second pass. Constants after B. Wrensch, "Minimal AgX Implementation". The picture is
 // written as it is shown (display values), so the target needs no conversion.
 vec3 agx(vec3 c) {
+#ifdef NO_TONE
+    return c;
+#endif
     const mat3 inset = mat3(.842479062, .0423282422, .0423756549, .0784335999, .878468636, .0784336, .0792237451, .0791661274, .879142974);
     const mat3 outset = mat3(1.19687900, -.0528968517, -.0529716355, -.0980208811, 1.15190312, -.0980434501, -.0990297440, -.0989611768, 1.15107367);
     c = inset * max(c, vec3(1e-6));

@@ -2,7 +2,6 @@
 
 #include <algorithm>
 
-#include "render/mesh/occlusion.h"
 #include "render/mesh/vine_mesh.h"
 
 namespace spurwright::app {
@@ -29,7 +28,7 @@ Stage::Stage(std::string shader_folder) : shaders_(std::move(shader_folder)), ma
 
 Result<void> Stage::show(const Vine& vine, bool new_vine, bool at_once) {
     if (!quick_) {
-        auto made = gl::Renderer::make(shaders_, gl::low_quality);
+        auto made = gl::Renderer::make(shaders_, gl::moving_quality);
         if (!made) return failure(std::move(made.error()));
         quick_ = std::move(*made);
     }
@@ -57,8 +56,8 @@ bool Stage::prepare(bool quick) {
     gl::Renderer& renderer = quick ? *quick_ : *still_;
     Built& built = quick ? quick_built_ : still_built_;
     if (built.stale) {
-        mesh::build_vine(built.vine, shape_, detail(quick));
-        mesh::bake_occlusion(built.vine, shape_);
+        mesh::rebuild_vine(built.vine, built.shape, shape_, detail(quick));
+        built.shape = shape_;
         renderer.upload(scene::Of::vine, built.vine);
         built.stale = false;
     }

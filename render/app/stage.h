@@ -48,6 +48,7 @@ private:
     // The meshes of one of the two pictures, and how far they are up to date.
     struct Built {
         mesh::Mesh vine, surroundings, lying, falling;
+        shape::VineShape shape;  // that `vine` shows
         bool stale = true, around_stale = true;
         std::uint64_t lying_change = ~std::uint64_t{0}, falling_change = ~std::uint64_t{0};
     };

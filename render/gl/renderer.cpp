@@ -57,6 +57,7 @@ struct Renderer::Inner {
         for (std::size_t m = 0; m < mesh::material_count; ++m) {
             std::vector<std::string> defines{define_of[m], "TAPS " + std::to_string(quality.shadow_taps)};
             if (quality.bump) defines.push_back("BUMP");
+            if (!quality.tone) defines.push_back("NO_TONE");
             auto made =
                 shaders.program("surface.vert", "surface.frag", defines, {"tone.glsl", "sky.glsl", "light.glsl"});
             if (!made) return failure(made.error());
@@ -184,6 +185,8 @@ void Renderer::upload(Of of, const mesh::Mesh& mesh) {
     inner_->meshes[static_cast<std::size_t>(of)].fill(mesh);
     if (of != Of::falling) inner_->shadow.forget();
 }
+
+void Renderer::forget_shadow() { inner_->shadow.forget(); }
 
 void Renderer::draw(const scene::DrawList& list, const Target& target) {
     Inner& r = *inner_;

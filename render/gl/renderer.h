@@ -16,6 +16,7 @@ struct Quality {
     int shadow_size = 2048;
     int shadow_taps = 9; // 1 or 9
     bool bump = true;
+    bool tone = true; // false: colours as they are worked out, for measuring what the tone curve costs
 };
 
 // While the camera moves on a software renderer; at rest there; for a still picture.
@@ -32,6 +33,8 @@ public:
     // Hands a mesh over; until the next upload its ranges may be drawn. All but what falls makes the shadows stale: a
     // piece throws its shadow when it lies.
     void upload(scene::Of of, const mesh::Mesh& mesh);
+
+    void forget_shadow(); // drawn again with the next frame
 
     // One frame of `list.items`: shadow map where stale, surroundings, vine, thin things, outlines. Leaves the target
     // bound, blending and depth test off.

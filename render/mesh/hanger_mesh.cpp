@@ -46,6 +46,7 @@ bool support(const shape::VineShape& vine, const HangerShape& h, Vec3& place, Ve
     for (std::size_t s = 0; s < vine.stems.size(); ++s) {
         if (s == h.stem || vine.stems[s].trunk) continue;
         for (const auto& node : vine.stems[s].nodes) {
+            if (const double beside = node.place.x - from.x; beside * beside >= least) continue;
             const double away = shape::dot(node.place - from, node.place - from);
             if (away < least) least = away, place = node.place, along = node.along, found = true;
         }

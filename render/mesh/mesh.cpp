@@ -42,7 +42,12 @@ std::uint32_t Writer::vertex(Vec3 p, Vec3 n, double u, double v) {
     out.u = static_cast<float>(u);
     out.v = static_cast<float>(v);
     out.part = part_;
-    set_octahedral(out.axis, along);
+    if (!(along == coded_along_)) {
+        set_octahedral(coded_, along);
+        coded_along_ = along;
+    }
+    out.axis[0] = coded_[0];
+    out.axis[1] = coded_[1];
     out.age = age;
     out.occlusion = occlusion;
     out.node = node;

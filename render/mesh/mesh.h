@@ -97,6 +97,8 @@ private:
     Mesh& mesh_;
     std::vector<std::uint32_t>* list_ = nullptr;
     std::uint16_t part_ = 0;
+    Vec3 coded_along_{};  // the direction whose bytes are kept: all of a ring have one
+    std::int8_t coded_[2]{};
 };
 
 } // namespace spurwright::mesh

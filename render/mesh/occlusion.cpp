@@ -1,7 +1,9 @@
 #include "render/mesh/occlusion.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <optional>
 
 namespace spurwright::mesh {
 namespace {
@@ -13,28 +15,70 @@ struct Wood {
     std::uint32_t axis;
 };
 
+// Whether a place is within reach of any of these.
+class Reach {
+public:
+    explicit Reach(const std::vector<Wood>& wood) {
+        for (const Wood& w : wood) {
+            Box box;
+            const float a[3] = {w.ax, w.ay, w.az}, d[3] = {w.dx, w.dy, w.dz};
+            for (int k = 0; k < 3; ++k) {
+                const float b = a[k] + d[k] * w.size, room = w.radius + static_cast<float>(occlusion_reach) + 1e-4f;
+                box.low[k] = std::min(a[k], b) - room;
+                box.high[k] = std::max(a[k], b) + room;
+                all_.low[k] = std::min(all_.low[k], box.low[k]);
+                all_.high[k] = std::max(all_.high[k], box.high[k]);
+            }
+            boxes_.push_back(box);
+        }
+    }
+    bool meets(const float (&low)[3], const float (&high)[3]) const {
+        for (int k = 0; k < 3; ++k)
+            if (low[k] > all_.high[k] || high[k] < all_.low[k]) return false;
+        return true;
+    }
+    bool holds(const float (&p)[3]) const {
+        if (!all_.holds(p)) return false;
+        return std::any_of(boxes_.begin(), boxes_.end(), [&](const Box& box) { return box.holds(p); });
+    }
+
+private:
+    struct Box {
+        float low[3] = {1e9f, 1e9f, 1e9f}, high[3] = {-1e9f, -1e9f, -1e9f};
+        bool holds(const float (&p)[3]) const {
+            return p[0] > low[0] && p[0] < high[0] && p[1] > low[1] && p[1] < high[1] && p[2] > low[2] && p[2] < high[2];
+        }
+    };
+    Box all_;
+    std::vector<Box> boxes_;
+};
+
 // Cells of a grid that hold the wood within reach of any place in them.
 class Grid {
 public:
-    explicit Grid(const std::vector<Wood>& wood) {
+    // Of the wood that matters to places within `reach`; null: of all.
+    Grid(const std::vector<Wood>& wood, const Reach* reach) {
         low_[0] = low_[1] = low_[2] = 1e9f;
         float high[3] = {-1e9f, -1e9f, -1e9f};
         const auto bounds = [&](const Wood& w, float(&lo)[3], float(&hi)[3]) {
             const float a[3] = {w.ax, w.ay, w.az}, d[3] = {w.dx, w.dy, w.dz};
             for (int k = 0; k < 3; ++k) {
-                const float b = a[k] + d[k] * w.size, reach = w.radius + static_cast<float>(occlusion_reach);
-                lo[k] = std::min(a[k], b) - reach;
-                hi[k] = std::max(a[k], b) + reach;
+                const float b = a[k] + d[k] * w.size, room = w.radius + static_cast<float>(occlusion_reach);
+                lo[k] = std::min(a[k], b) - room;
+                hi[k] = std::max(a[k], b) + room;
             }
         };
         float lo[3], hi[3];
-        for (const Wood& w : wood) {
-            bounds(w, lo, hi);
+        std::vector<std::uint32_t> held;
+        for (std::uint32_t i = 0; i < wood.size(); ++i) {
+            bounds(wood[i], lo, hi);
+            if (reach && !reach->meets(lo, hi)) continue;
+            held.push_back(i);
             for (int k = 0; k < 3; ++k) low_[k] = std::min(low_[k], lo[k]), high[k] = std::max(high[k], hi[k]);
         }
         for (int k = 0; k < 3; ++k) count_[k] = std::clamp(static_cast<int>((high[k] - low_[k]) / cell) + 1, 1, 96);
         cells_.resize(static_cast<std::size_t>(count_[0] * count_[1] * count_[2]));
-        for (std::uint32_t i = 0; i < wood.size(); ++i) {
+        for (const std::uint32_t i : held) {
             bounds(wood[i], lo, hi);
             int from[3], to[3];
             for (int k = 0; k < 3; ++k) from[k] = index(k, lo[k]), to[k] = index(k, hi[k]);
@@ -77,47 +121,128 @@ float hidden(const Wood& w, const Vertex& v, bool own) {
     return std::min(0.8f, strength * std::min(1.0f, w.radius / line) * facing * span * fade);
 }
 
+void add_wood(std::vector<Wood>& wood, const shape::Stem& stem) {
+    const auto& points = stem.line.points();
+    for (std::size_t s = 0; s + 1 < points.size(); ++s) {
+        const Vec3 d = points[s + 1].place - points[s].place;
+        const double size = shape::length(d);
+        const Vec3 u = shape::unit(d);
+        const Vec3 a = points[s].place;
+        wood.push_back({static_cast<float>(a.x), static_cast<float>(a.y), static_cast<float>(a.z),
+                        static_cast<float>(u.x), static_cast<float>(u.y), static_cast<float>(u.z),
+                        static_cast<float>(size), static_cast<float>(points[s + 1].radii.mean()), stem.axis.value});
+    }
+}
+
+void add_wood(std::vector<Wood>& wood, const shape::CrownShape& crown) {
+    const Vec3 a = crown.middle - Vec3{0, 0.1 * crown.radius, 0};
+    wood.push_back({static_cast<float>(a.x), static_cast<float>(a.y), static_cast<float>(a.z), 0, 1, 0,
+                    static_cast<float>(0.2 * crown.radius), static_cast<float>(crown.radius), 0});
+}
+
+bool same(const shape::Stem& a, const shape::Stem& b) {
+    const auto &p = a.line.points(), &q = b.line.points();
+    return p.size() == q.size() && std::equal(p.begin(), p.end(), q.begin(), [](const auto& x, const auto& y) {
+               return x.place == y.place && x.radii.major == y.radii.major && x.radii.minor == y.radii.minor;
+           });
+}
+
+bool same(const shape::CrownShape& a, const shape::CrownShape& b) { return a.middle == b.middle && a.radius == b.radius; }
+
+bool casts_and_catches(PartKind kind) { return kind != PartKind::wire && kind != PartKind::post && kind != PartKind::clip; }
+
+// Buds and hangers are small: one sample tells for all of them.
+bool is_small(PartKind kind) { return kind == PartKind::bud || kind == PartKind::tendril || kind == PartKind::bunch; }
+
+std::uint8_t open_share(const std::vector<Wood>& wood, const std::vector<std::uint32_t>& near, const Vertex& v, std::uint32_t axis) {
+    float open = 1;
+    for (const std::uint32_t i : near) open *= 1 - hidden(wood[i], v, wood[i].axis == axis);
+    return static_cast<std::uint8_t>(255 * open + 0.5f);
+}
+
 } // namespace
 
 void bake_occlusion(Mesh& mesh, const shape::VineShape& vine) {
-    std::vector<Wood> wood;
+    bake_occlusion(mesh, vine, {}, KeptOcclusion(Mesh{}));
+}
+
+KeptOcclusion::KeptOcclusion(const Mesh& mesh) : parts(mesh.parts), first(mesh.parts.size() + 1, 0) {
+    open.reserve(mesh.vertices.size());
+    for (const Vertex& v : mesh.vertices) {
+        ++first[std::size_t{v.part} + 1];
+        open.push_back(v.occlusion);
+    }
+    for (std::size_t i = 1; i < first.size(); ++i) first[i] += first[i - 1];
+}
+
+void bake_occlusion(Mesh& mesh, const shape::VineShape& vine, const shape::VineShape& before, const KeptOcclusion& kept) {
+    std::vector<Wood> wood, changed;
     for (const auto& stem : vine.stems) {
-        const auto& points = stem.line.points();
-        for (std::size_t s = 0; s + 1 < points.size(); ++s) {
-            const Vec3 d = points[s + 1].place - points[s].place;
-            const double size = shape::length(d);
-            const Vec3 u = shape::unit(d);
-            const Vec3 a = points[s].place;
-            wood.push_back({static_cast<float>(a.x), static_cast<float>(a.y), static_cast<float>(a.z),
-                            static_cast<float>(u.x), static_cast<float>(u.y), static_cast<float>(u.z),
-                            static_cast<float>(size), static_cast<float>(points[s + 1].radii.mean()), stem.axis.value});
+        add_wood(wood, stem);
+        if (const auto* was = before.find(stem.axis); !was || !same(*was, stem)) add_wood(changed, stem);
+    }
+    for (const auto& stem : before.stems)
+        if (const auto* is = vine.find(stem.axis); !is || !same(*is, stem)) add_wood(changed, stem);
+    for (const auto& crown : vine.swellings) add_wood(wood, crown);
+    const bool same_head = vine.swellings.size() == before.swellings.size() &&
+                           std::equal(vine.swellings.begin(), vine.swellings.end(), before.swellings.begin(),
+                                      [](const auto& a, const auto& b) { return same(a, b); });
+    for (const auto* list : {&vine.swellings, &before.swellings})
+        for (const auto& crown : *list)
+            if (!same_head) add_wood(changed, crown);
+    if (wood.empty()) return;
+    const Reach reach(changed);
+    const Grid grid(wood, &reach);
+    std::optional<Grid> whole;  // for what is new and stands elsewhere
+    // Parts of the old mesh by what they show; several of one name follow each other in the same order in both.
+    using Key = std::array<std::uint32_t, 5>;
+    const auto keys = [](const std::vector<Part>& parts) {
+        std::vector<std::pair<Key, std::uint32_t>> list;
+        for (std::uint32_t i = 0; i < parts.size(); ++i)
+            list.push_back({{static_cast<std::uint32_t>(parts[i].kind), static_cast<std::uint32_t>(parts[i].material), parts[i].axis.value, parts[i].id, 0}, i});
+        std::stable_sort(list.begin(), list.end());
+        for (std::size_t i = 1; i < list.size(); ++i)
+            if (std::equal(list[i].first.begin(), list[i].first.begin() + 4, list[i - 1].first.begin())) list[i].first[4] = list[i - 1].first[4] + 1;
+        return list;
+    };
+    const auto old = keys(kept.parts);
+    const auto made = keys(mesh.parts);
+    constexpr std::uint32_t none = ~0u;
+    std::vector<std::uint32_t> old_of(mesh.parts.size(), none), first(mesh.parts.size() + 1, 0);
+    for (const Vertex& v : mesh.vertices) ++first[std::size_t{v.part} + 1];
+    for (std::size_t i = 1; i < first.size(); ++i) first[i] += first[i - 1];
+    for (std::size_t a = 0, b = 0; a < made.size() && b < old.size();) {
+        if (made[a].first < old[b].first) ++a;
+        else if (old[b].first < made[a].first) ++b;
+        else {
+            const std::uint32_t is = made[a++].second, was = old[b++].second;
+            const AxisId axis = mesh.parts[is].axis;
+            const auto *stem = vine.find(axis), *stem_was = before.find(axis);
+            const bool stands = !axis || (stem && stem_was && same(*stem, *stem_was));
+            if (stands && first[is + 1] - first[is] == kept.first[was + 1] - kept.first[was]) old_of[is] = was;
         }
     }
-    for (const auto& crown : vine.swellings) {
-        const Vec3 a = crown.middle - Vec3{0, 0.1 * crown.radius, 0};
-        wood.push_back({static_cast<float>(a.x), static_cast<float>(a.y), static_cast<float>(a.z), 0, 1, 0,
-                        static_cast<float>(0.2 * crown.radius), static_cast<float>(crown.radius), 0});
-    }
-    if (wood.empty()) return;
-    const Grid grid(wood);
     std::uint16_t small_part = 65'535;
     std::uint8_t small_open = 255;
-    for (Vertex& v : mesh.vertices) {
-        // Buds and hangers are small: one sample tells for all of them.
+    for (std::size_t i = 0; i < mesh.vertices.size(); ++i) {
+        Vertex& v = mesh.vertices[i];
         const PartKind kind = mesh.parts[v.part].kind;
-        if (kind == PartKind::wire || kind == PartKind::post || kind == PartKind::clip) continue;
-        const bool small = kind == PartKind::bud || kind == PartKind::tendril || kind == PartKind::bunch;
-        if (small && v.part == small_part) {
+        if (!casts_and_catches(kind)) continue;
+        if (is_small(kind) && v.part == small_part) {
             v.occlusion = small_open;
             continue;
         }
-        const auto* near = grid.near(v.position);
-        if (!near) continue;
-        const std::uint32_t axis = mesh.parts[v.part].axis.value;
-        float open = 1;
-        for (const std::uint32_t i : *near) open *= 1 - hidden(wood[i], v, wood[i].axis == axis);
-        v.occlusion = static_cast<std::uint8_t>(255 * open + 0.5f);
-        if (small) small_part = v.part, small_open = v.occlusion;
+        const std::uint32_t was = old_of[v.part];
+        const bool reached = reach.holds(v.position);
+        if (!reached && was == none && !whole) whole.emplace(wood, nullptr);
+        if (!reached && was != none) {
+            v.occlusion = kept.open[kept.first[was] + (i - first[v.part])];
+        } else if (const auto* near = reached ? grid.near(v.position) : whole->near(v.position)) {
+            v.occlusion = open_share(wood, *near, v, mesh.parts[v.part].axis.value);
+        } else {
+            continue;
+        }
+        if (is_small(kind)) small_part = v.part, small_open = v.occlusion;
     }
 }
 

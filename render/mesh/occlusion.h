@@ -4,6 +4,8 @@
 // Vertex::occlusion.
 #pragma once
 
+#include <vector>
+
 #include "render/mesh/mesh.h"
 #include "sim/shape/vine_shape.h"
 
@@ -12,5 +14,17 @@ namespace spurwright::mesh {
 inline constexpr double occlusion_reach = 0.15; // metres; our choice
 
 void bake_occlusion(Mesh& mesh, const shape::VineShape& vine);
+
+// What a mesh knew of the sky, kept while it is built anew.
+struct KeptOcclusion {
+    explicit KeptOcclusion(const Mesh& mesh);
+    std::vector<Part> parts;
+    std::vector<std::uint32_t> first;    // vertex of each part, and one past the last
+    std::vector<std::uint8_t> open;      // by vertex
+};
+
+// The same as bake_occlusion to the byte, where `kept` comes from the mesh of `before`: only what stands within reach of
+// wood that came or went is worked out again.
+void bake_occlusion(Mesh& mesh, const shape::VineShape& vine, const shape::VineShape& before, const KeptOcclusion& kept);
 
 } // namespace spurwright::mesh

@@ -5,6 +5,7 @@
 #include "render/mesh/ground_mesh.h"
 #include "render/mesh/hanger_mesh.h"
 #include "render/mesh/head_mesh.h"
+#include "render/mesh/occlusion.h"
 #include "render/mesh/stem_mesh.h"
 #include "render/mesh/trellis_mesh.h"
 
@@ -21,6 +22,12 @@ void build_vine(Mesh& mesh, const shape::VineShape& vine, const Detail& detail) 
     add_strips(writer, vine, detail);
     for (const auto& tie : vine.ties) add_tie(writer, tie, detail);
     add_trellis(writer, vine, detail);
+}
+
+void rebuild_vine(Mesh& mesh, const shape::VineShape& before, const shape::VineShape& vine, const Detail& detail) {
+    const KeptOcclusion kept(mesh);
+    build_vine(mesh, vine, detail);
+    bake_occlusion(mesh, vine, before, kept);
 }
 
 void build_surroundings(Mesh& mesh, const shape::VineShape& vine, const Detail& detail) {

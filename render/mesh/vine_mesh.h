@@ -11,6 +11,10 @@ namespace spurwright::mesh {
 // Replaces what `mesh` held with the vine, its wounds, ties and trellis. Keeps its memory.
 void build_vine(Mesh& mesh, const shape::VineShape& vine, const Detail& detail);
 
+// The vine with its light: the same as build_vine and bake_occlusion to the byte, quicker where `mesh` holds the vine of
+// `before` built at this detail.
+void rebuild_vine(Mesh& mesh, const shape::VineShape& before, const shape::VineShape& vine, const Detail& detail);
+
 // Replaces what `mesh` held with ground, straw, neighbours, rows and horizon: does not change with an edit.
 void build_surroundings(Mesh& mesh, const shape::VineShape& vine, const Detail& detail);
 

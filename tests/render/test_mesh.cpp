@@ -10,6 +10,7 @@
 #include "render/mesh/bud_mesh.h"
 #include "render/mesh/occlusion.h"
 #include "render/mesh/vine_mesh.h"
+#include "sim/pruning/plan.h"
 #include "tests/render/vines.h"
 
 using namespace spurwright;
@@ -245,4 +246,34 @@ TEST_CASE("wood hides sky from wood: open at a free cane, darker in the head, th
     }
     CHECK(near_sum / near_count < 0.9 * far_sum / far_count);
     CHECK(far_sum / far_count > 180);
+}
+
+TEST_CASE("light worked out again only where wood came or went is that of a whole working out, to the byte") {
+    const Vine vine = test::grown_vine(7);
+    const auto whole = shape::vine_shape(vine);
+    mesh::Mesh kept;
+    mesh::rebuild_vine(kept, {}, whole, mesh::moving_detail);
+    const auto same_bytes = [](const mesh::Mesh& a, const mesh::Mesh& b) {
+        REQUIRE(a.vertices.size() == b.vertices.size());
+        for (std::size_t i = 0; i < a.vertices.size(); ++i)
+            if (a.vertices[i].occlusion != b.vertices[i].occlusion) return false;
+        return true;
+    };
+    shape::VineShape before = whole;
+    int tried = 0;
+    for (const auto& stem : whole.stems) {
+        if (stem.trunk || stem.nodes.size() < 3 || tried >= 12) continue;
+        ++tried;
+        const auto cut = prune(vine, Plan{{Cut{stem.nodes[stem.axis.value % 2].node, Length{8'000}, {}, {}}}});
+        if (!cut) continue;
+        for (const auto& now : {shape::vine_shape(*cut), whole}) { // off, and back again
+            mesh::rebuild_vine(kept, before, now, mesh::moving_detail);
+            mesh::Mesh anew;
+            mesh::build_vine(anew, now, mesh::moving_detail);
+            mesh::bake_occlusion(anew, now);
+            CHECK(same_bytes(kept, anew));
+            before = now;
+        }
+    }
+    CHECK(tried == 12);
 }

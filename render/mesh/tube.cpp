@@ -32,11 +32,15 @@ double lobe_slope(double a, double s) {
     return 1.8 * std::cos(3 * a + 7 * s) + 2.0 * std::cos(5 * a - 13 * s) + 1.0 * std::cos(2 * a + 23 * s);
 }
 
+// Length that a normal loses by leaning with the slope of its ring.
+double lean_of(const Ring& ring) { return 1 / std::sqrt(1 + ring.slope * ring.slope); }
+
 struct Spot {
     Vec3 place, normal;
 };
 
-Spot spot(const Ring& ring, Vec3 side, Turn t, double angle, double grow) {
+// `lean`: see lean_of.
+Spot spot(const Ring& ring, Vec3 side, Turn t, double angle, double grow, double lean) {
     double f = grow, df = 0;
     if (ring.lobe > 0) {
         f *= 1 + ring.lobe * lobes(angle, ring.lobe_at);
@@ -45,11 +49,13 @@ Spot spot(const Ring& ring, Vec3 side, Turn t, double angle, double grow) {
     const double x = ring.across_out * f * t.cosine, y = ring.across_side * f * t.sine;
     const double dx = ring.across_out * (df * t.cosine - f * t.sine),
                  dy = ring.across_side * (df * t.sine + f * t.cosine);
-    const Vec3 radial = shape::unit(dy * ring.out - dx * side, ring.out);
+    const Vec3 radial = dy * ring.out - dx * side;
     Vec3 place = ring.centre + x * ring.out + y * side;
     if (const double facing = shape::dot(ring.cut, ring.along); facing > 0.2) // slid along the wood onto the cut
         place = place - (shape::dot(place - ring.centre, ring.cut) / facing) * ring.along;
-    Vec3 normal = shape::unit(radial - ring.slope * ring.along);
+    // `radial` is square to the wood, so the length of both together is known from that of each.
+    const double wide = shape::length(radial);
+    Vec3 normal = wide > 1e-12 ? lean * ((1 / wide) * radial - ring.slope * ring.along) : ring.out;
     if (ring.blend > 0) {
         const Vec3 from = place - ring.bearer;
         const Vec3 bearers = shape::unit(from - shape::dot(from, ring.bearer_along) * ring.bearer_along, normal);
@@ -74,12 +80,13 @@ void add_tube(Writer& w, std::span<const Ring> rings, const TubeStyle& style) {
     for (const Ring& ring : rings) {
         w.flags = static_cast<std::uint8_t>(flags | ring.flags);
         const Vec3 side = shape::cross(ring.along, ring.out);
+        const double lean = lean_of(ring);
         w.along = ring.along;
         w.node = ring.node;
         w.age = ring.age;
         for (std::uint32_t j = 0; j <= sides; ++j) {
             const double share = static_cast<double>(j) / style.sides;
-            const Spot s = spot(ring, side, turn[j], 2 * pi * (j == sides ? 0 : share), grow);
+            const Spot s = spot(ring, side, turn[j], 2 * pi * (j == sides ? 0 : share), grow, lean);
             w.vertex(s.place, s.normal, style.thin ? ring.across_out * grow : style.u_from + style.u_tiles * share,
                      ring.v);
         }
@@ -116,7 +123,7 @@ std::vector<Vec3> ring_places(const Ring& ring, const TubeStyle& style) {
     std::vector<Vec3> places;
     for (int j = 0; j < style.sides; ++j)
         places.push_back(spot(ring, side, turns(style.sides)[static_cast<std::size_t>(j)],
-                              2 * pi * (static_cast<double>(j) / style.sides), grow)
+                              2 * pi * (static_cast<double>(j) / style.sides), grow, lean_of(ring))
                              .place);
     return places;
 }

@@ -124,7 +124,8 @@ std::string report_of(const practice::Session& session, const Stage& stage, cons
             o.set("pieces", static_cast<std::int64_t>(practice->look()->walk.size()));
             o.set("best", practice->look()->best ? Json(practice->look()->best->points) : Json());
         }
-        if (session.shell().screen == practice::Screen::row && !stage.empty()) o.set("parts", parts_of(practice->now(), stage, eye.camera(), width, height));
+        // Not at rest, the stage may still show the vine of before, whose parts the one in hand lacks.
+        if (at_rest && session.shell().screen == practice::Screen::row && !stage.empty()) o.set("parts", parts_of(practice->now(), stage, eye.camera(), width, height));
     }
     Json widgets = Json::list();
     for (const ui::Probed& p : probe.all()) {

@@ -3,6 +3,7 @@
 #include <array>
 #include <cstdlib>
 #include <sstream>
+#include <vector>
 
 #include "render/app/desk.h"
 #include "render/app/picture.h"
@@ -17,6 +18,8 @@ namespace {
 constexpr float frame_seconds = 1.0f / 60;
 constexpr int most_settling = 4000;  // frames
 constexpr std::size_t largest_script = 1024 * 1024;
+
+constexpr int left_shift = 340, left_ctrl = 341, left_alt = 342;  // as GLFW numbers them
 
 struct NamedKey {
     std::string_view name;
@@ -92,10 +95,7 @@ public:
         } else if (act == "key") {
             auto press = key_event(text);
             if (!press) return failure(bad(number, line));
-            press->down = true;
-            desk_.input().push(*press);
-            press->down = false;
-            desk_.input().push(*press);
+            stroke(*press);
         } else if (act == "type") {
             for (const char c : text) desk_.input().push({.kind = Event::Kind::text, .code = static_cast<unsigned char>(c)});
         } else if (act == "frames" && numbers >> x && x >= 0) {
@@ -137,6 +137,19 @@ private:
         desk_.input().push({.kind = Event::Kind::move, .x = x, .y = y});
     }
     void button(bool down, int which) { desk_.input().push({.kind = Event::Kind::button, .x = x_, .y = y_, .code = which, .down = down}); }
+    // Down and up again with what is held meanwhile, which is let go: no letters are taken while Ctrl stays down.
+    void stroke(Event press) {
+        std::vector<int> held;
+        if (press.ctrl) held.push_back(left_ctrl);
+        if (press.shift) held.push_back(left_shift);
+        if (press.alt) held.push_back(left_alt);
+        for (const int code : held) desk_.input().push({.kind = Event::Kind::key, .code = code, .down = true});
+        for (const bool down : {true, false}) {
+            press.down = down;
+            desk_.input().push(press);
+        }
+        for (const int code : held) desk_.input().push({.kind = Event::Kind::key, .code = code, .down = false});
+    }
     void click(float x, float y) {
         move(x, y);
         settle();

@@ -10,7 +10,7 @@ std::optional<Request> sheet_find(const State& state, Views& views, Ui& ui) {
     std::optional<Request> asked;
     const bool stays = sheet_begin(ui, "find", ui.say("screen.find.title"), 34);
     const bool entered =
-        text_field(ui, "find.text", ui.say("screen.find.hint"), views.find, ImGui::GetContentRegionAvail().x);
+        text_field(ui, "find.text", ui.say("screen.find.hint"), views.find, ImGui::GetContentRegionAvail().x, true);
     if (views.find.active && views.find.text.empty() && ImGui::IsWindowAppearing()) views.find_at = 0;
     std::vector<const Command*> found;
     for (const Command& command : commands())

@@ -250,7 +250,7 @@ bool slider(Ui& ui, std::string_view name, const std::string& shown, int& value,
     return value != before;
 }
 
-bool text_field(Ui& ui, std::string_view name, const std::string& hint, Field& field, float width) {
+bool text_field(Ui& ui, std::string_view name, const std::string& hint, Field& field, float width, bool over_list) {
     const Palette& c = ui.colours();
     char typed[128];
     const std::size_t kept = std::min(field.text.size(), sizeof typed - 1);
@@ -260,8 +260,12 @@ bool text_field(Ui& ui, std::string_view name, const std::string& hint, Field& f
     ImGui::SetNextItemWidth(std::min(width, free_width()));
     if (field.focus) ImGui::SetKeyboardFocusHere();
     field.focus = false;
-    const bool entered =
-        ImGui::InputText(id_of(name).c_str(), typed, sizeof typed, ImGuiInputTextFlags_EnterReturnsTrue);
+    // A field asked for history keeps up and down to itself: else they would move the focus off it, and Enter would
+    // press what stands there.
+    const int keeps = over_list ? ImGuiInputTextFlags_CallbackHistory : ImGuiInputTextFlags_None;
+    const bool entered = ImGui::InputText(id_of(name).c_str(), typed, sizeof typed,
+                                          ImGuiInputTextFlags_EnterReturnsTrue | keeps,
+                                          [](ImGuiInputTextCallbackData*) { return 0; });
     ImGui::PopStyleVar();
     field.text = typed;
     field.active = ImGui::IsItemActive();

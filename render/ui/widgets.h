@@ -37,12 +37,14 @@ bool fold(Ui& ui, std::string_view name, const std::string& label, bool& open);
 // Moves by whole steps from low to high: two buttons and a track that can be clicked, with the value in words.
 bool slider(Ui& ui, std::string_view name, const std::string& shown, int& value, int low, int high, int step);
 // What is typed; true when Enter is pressed in it. `hint` stands in it while empty. `focus`: begin typing now.
+// `over_list`: up and down walk what stands below it while it is typed in, and do not leave it.
 struct Field {
     std::string text;
     bool focus = false;
     bool active = false; // being typed in
 };
-bool text_field(Ui& ui, std::string_view name, const std::string& hint, Field& field, float width);
+bool text_field(Ui& ui, std::string_view name, const std::string& hint, Field& field, float width,
+                bool over_list = false);
 
 // Text, wrapped at the panel's edge.
 void text(Ui& ui, const std::string& words, bool soft = false);

@@ -207,6 +207,23 @@ TEST_CASE("Find runs a command by the first letters of its words, accents or not
     CHECK(ui::found_by("Cut here", ""));
 }
 
+TEST_CASE("Find carries out the command whose whole words were typed, walked to by arrows or not") {
+    const auto found = [](const char* text, int downs) {
+        Driver driver({});
+        const Staged& one = staged("row-start");
+        driver.settle(one.state());
+        driver.press(one.state(), {'F', true});
+        driver.type(one.state(), text);  // at once, as quick hands do
+        for (int i = 0; i < downs; ++i) driver.press(one.state(), {key::down});
+        const auto asked = driver.press(one.state(), {key::enter});
+        CHECK(driver.views.sheet == ui::Sheet::none);
+        return asked;
+    };
+    CHECK(asks<ask::NextVine>(found("next vine", 0)));
+    CHECK(asks<ask::NextStep>(found("next", 0)));
+    CHECK(asks<ask::WalkCanes>(found("next", 1)));
+}
+
 TEST_CASE("Esc always closes a sheet, and the picture's keys rest while it is open") {
     for (const ui::KeyPress open : {ui::KeyPress{'F', true}, ui::KeyPress{key::f1}}) {
         Driver driver({});

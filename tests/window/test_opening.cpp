@@ -114,6 +114,23 @@ TEST_SUITE("window/opening") {
         CHECK_FALSE(first.ended());
         CHECK(file_text(home.file("data/spurwright/work/present.json")) == kept_by_first);
     }
+    TEST_CASE("what is typed into Find after its key is found by, and Enter opens the next vine") {
+        NEED_OFFSCREEN
+        const Folder home;
+        settings_of(home, settings_seen);
+        const Ran ran = played(home, "key Escape\nkey Ctrl+F\ntype next vine\nreport a.json\nkey Enter\nframes 1\nreport b.json\n", {"--scene", "first"});
+        CHECK(ran.status == 0);
+        CHECK(ran.err.empty());
+        const json a = report_in(home, "a.json"), b = report_in(home, "b.json");
+        REQUIRE(b.is_object());
+        const auto stands = [](const json& report, const std::string& name) {
+            return std::any_of(report["widgets"].begin(), report["widgets"].end(), [&](const json& w) { return w["name"] == name; });
+        };
+        CHECK(stands(a, "find.next-vine"));
+        CHECK_FALSE(stands(a, "find.next-step"));
+        CHECK(b["code"] != a["code"]);
+        CHECK(b["step"] == "look");
+    }
     TEST_CASE("shrunk to nothing it waits, and goes on where it was") {
         NEED_OFFSCREEN
         const Folder home;

@@ -17,6 +17,7 @@ std::vector<const Axis*> listed(const Vine& vine) {
         if (!axis.removed && was_laid_last_winter(vine, axis)) ids.push_back(axis.id);
     std::stable_sort(ids.begin(), ids.end());
     std::vector<const Axis*> axes;
+    axes.reserve(ids.size());
     for (const AxisId id : ids) axes.push_back(vine.find(id));
     return axes;
 }

@@ -25,6 +25,7 @@ std::vector<AxisId> canes_in_row(const Vine& vine) {
         if (!axis.removed && !is_trunk(axis) && !is_lateral(vine, axis)) standing.push_back({axis.id, vine.nodes_of(axis)[0].place});
     std::stable_sort(standing.begin(), standing.end(), [](const Standing& a, const Standing& b) { return std::tie(a.base.x, a.base.y) < std::tie(b.base.x, b.base.y); });
     std::vector<AxisId> canes;
+    canes.reserve(standing.size());
     for (const Standing& s : standing) canes.push_back(s.axis);
     return canes;
 }

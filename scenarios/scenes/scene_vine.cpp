@@ -26,7 +26,7 @@ Result<rules::HouseRules> scene_house(const Scene& scene, const io::Assets& asse
     auto house = io::load_house_rules(scene.house_rules, assets);
     if (!house) return failure(std::move(house.error()));
     if (scene.target) house->rules.bud_load.target = scene.target;
-    return std::move(house->rules);
+    return house->rules;
 }
 
 } // namespace spurwright::scenes

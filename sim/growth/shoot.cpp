@@ -100,7 +100,7 @@ void grow_shoot(Shoot& shoot, AxisId id, const Push& push, const ShootLaw& law, 
     shoot.grew = class_of(id, push, law, settings, draws);
     const double joint = mean_joint(c, length, by_class(shoot.grew, c.bull_internode, c.shaded_internode),
                                     lognormal(draws, Trait::internode, id.value, c.internode_sd));
-    fill_joints(shoot, id, std::clamp(static_cast<int>(length / joint + 0.5), 2, most_joints), law, c, draws);
+    fill_joints(shoot, id, std::clamp(rounded(length / joint), 2, most_joints), law, c, draws);
     const double scale = law.mass_scale * by_class(shoot.grew, c.bull_mass, c.shaded_mass) *
                          lognormal(draws, Trait::mass, id.value, c.mass_sd);
     shoot.mass_g = shoot_mass(c, length, scale);

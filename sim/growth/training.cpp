@@ -70,7 +70,7 @@ std::vector<double> stem_heights(double from, double head, const Draws& draws) {
     double below_head = 0;
     for (const double joint : top_joints) below_head += joint;
     const double rise = std::max(10.0, head - below_head - from);
-    const int joints = std::max(1, static_cast<int>(rise / stem_joint + 0.5));
+    const int joints = std::max(1, rounded(rise / stem_joint));
     std::vector<double> weights;
     double sum = 0;
     for (int i = 0; i < joints; ++i) {
@@ -78,6 +78,7 @@ std::vector<double> stem_heights(double from, double head, const Draws& draws) {
         sum += weights.back();
     }
     std::vector<double> heights;
+    heights.reserve(weights.size() + top_joints.size());
     double at = from;
     for (const double weight : weights) heights.push_back(at += rise * weight / sum);
     for (const double joint : top_joints) heights.push_back(at += joint);

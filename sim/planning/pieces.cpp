@@ -27,7 +27,8 @@ std::vector<SpurWay> spur_ways(const Tables& tables, Side side, std::uint16_t ca
     for (std::uint16_t row = 0; row < tables.count(); ++row) {
         const Candidate& c = tables.candidates[row];
         if (c.side != side || row == cane) continue;
-        for (std::uint16_t buds = 1; buds <= c.spur.size(); ++buds)
+        const auto longest = static_cast<std::uint16_t>(c.spur.size());
+        for (std::uint16_t buds = 1; buds <= longest; ++buds)
             ways.push_back({row, buds, c.spur[buds - 1u] + tables.beside_of(row, cane)});
     }
     ways.push_back({no_piece, 0, tables.no_spur[at(side)]});

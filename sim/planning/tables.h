@@ -79,7 +79,7 @@ struct Tables {
         return pair[column(left) * (candidates.size() + 1) + column(right)];
     }
     std::int32_t totals_of(int fruiting, int on_spurs) const {
-        return totals[static_cast<std::size_t>(on_spurs) * static_cast<std::size_t>(fruiting_totals) + static_cast<std::size_t>(fruiting)];
+        return totals[static_cast<std::size_t>(on_spurs * fruiting_totals + fruiting)];
     }
 };
 

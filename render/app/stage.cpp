@@ -49,7 +49,7 @@ Result<void> Stage::show(const Vine& vine, bool new_vine, bool at_once) {
 // Meshes of one of the two pictures, built when they are first needed.
 bool Stage::prepare(bool quick) {
     if (!quick && !still_) {
-        auto made = gl::Renderer::make(shaders_, gl::still_quality);
+        auto made = gl::Renderer::make(shaders_, gl::still_quality, quick_.get());
         if (!made) return false;
         still_ = std::move(*made);
     }
@@ -64,6 +64,7 @@ bool Stage::prepare(bool quick) {
     if (built.around_stale) {
         mesh::build_surroundings(built.surroundings, shape_, detail(quick));
         renderer.upload(scene::Of::surroundings, built.surroundings);
+        built.surroundings.keep_parts();
         built.around_stale = false;
     }
     if (built.lying_change != brush_.lying_change()) {

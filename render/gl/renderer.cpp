@@ -39,14 +39,15 @@ struct Painted {
 } // namespace
 
 struct Renderer::Inner {
-    explicit Inner(const Quality& wanted) : quality(wanted), shadow(wanted.shadow_size) {}
+    Inner(const Quality& wanted, std::shared_ptr<ShadowMap> shared)
+        : quality(wanted), shadow(shared ? std::move(shared) : std::make_shared<ShadowMap>(wanted.shadow_size)) {}
 
     Quality quality;
     std::array<Painted, mesh::material_count> painted;
     Program sky, depth, flat, flat_thin;
     GLint sky_world_from_clip = -1;
     Texture detail;
-    ShadowMap shadow;
+    std::shared_ptr<ShadowMap> shadow; // of the finer meshes, where two renderers share it
     Buffer frame = new_buffer();
     VertexArray nothing = new_array();
     std::array<GpuMesh, scene::of_count> meshes;
@@ -85,7 +86,7 @@ struct Renderer::Inner {
         const auto& light = list.light;
         const float aspect = static_cast<float>(target.width) / static_cast<float>(target.height);
         block.clip_from_world = scene::clip_from_world(list.camera, aspect);
-        block.shadow_from_world = shadow.view(light);
+        block.shadow_from_world = shadow->view(light);
         block.eye = glm::vec4(list.camera.eye, list.spacing);
         block.to_sun = glm::vec4(light.to_sun, light.sky == scene::Sky::overcast ? 1 : 0);
         block.sun = glm::vec4(light.sun, light.exposure);
@@ -166,7 +167,7 @@ struct Renderer::Inner {
 
     void bind_textures() {
         glActiveTexture(GL_TEXTURE1);
-        glBindTexture(GL_TEXTURE_2D, shadow.texture());
+        glBindTexture(GL_TEXTURE_2D, shadow->texture());
         glActiveTexture(GL_TEXTURE0);
         glBindTexture(GL_TEXTURE_2D, detail.get());
     }
@@ -175,23 +176,25 @@ struct Renderer::Inner {
 Renderer::Renderer(std::unique_ptr<Inner> inner) : inner_(std::move(inner)) {}
 Renderer::~Renderer() = default;
 
-Result<std::unique_ptr<Renderer>> Renderer::make(const std::string& shader_folder, const Quality& quality) {
-    auto inner = std::make_unique<Inner>(quality);
+Result<std::unique_ptr<Renderer>> Renderer::make(const std::string& shader_folder, const Quality& quality, const Renderer* beside) {
+    const bool shares = beside && beside->inner_->quality.shadow_size == quality.shadow_size;
+    auto inner = std::make_unique<Inner>(quality, shares ? beside->inner_->shadow : nullptr);
     if (auto built = inner->build(Shaders(shader_folder)); !built) return failure(built.error());
     return std::unique_ptr<Renderer>(new Renderer(std::move(inner)));
 }
 
 void Renderer::upload(Of of, const mesh::Mesh& mesh) {
     inner_->meshes[static_cast<std::size_t>(of)].fill(mesh);
-    if (of != Of::falling) inner_->shadow.forget();
+    if (of != Of::falling) inner_->shadow->forget();
 }
 
-void Renderer::forget_shadow() { inner_->shadow.forget(); }
+void Renderer::forget_shadow() { inner_->shadow->forget(); }
 
 void Renderer::draw(const scene::DrawList& list, const Target& target) {
     Inner& r = *inner_;
     r.set_frame(list, target);
-    if (r.shadow.needs_drawing(list.light)) r.shadow.draw(list, r.depth.get(), r.meshes);
+    const void* fine = r.quality.samples > 0 ? inner_.get() : nullptr; // a plainer picture takes the shadow as it is
+    if (r.shadow->needs_drawing(list.light, fine)) r.shadow->draw(list, r.depth.get(), r.meshes, fine);
     const bool many = r.quality.samples > 0 && r.samples.fit(target.width, target.height, r.quality.samples);
     glBindFramebuffer(GL_FRAMEBUFFER, many ? r.samples.framebuffer() : target.framebuffer);
     glViewport(0, 0, target.width, target.height);

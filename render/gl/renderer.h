@@ -25,9 +25,10 @@ inline constexpr Quality moving_quality{0, 2048, 1, false}, low_quality{0, 2048,
 
 class Renderer {
 public:
-    // `shader_folder` is assets/shaders. Needs a current context of OpenGL 3.3.
-    [[nodiscard]] static Result<std::unique_ptr<Renderer>> make(const std::string& shader_folder,
-                                                                const Quality& quality);
+    // `shader_folder` is assets/shaders. Needs a current context of OpenGL 3.3. `beside`: another renderer of the same
+    // vine, whose shadow map serves both.
+    [[nodiscard]] static Result<std::unique_ptr<Renderer>> make(const std::string& shader_folder, const Quality& quality,
+                                                                const Renderer* beside = nullptr);
     ~Renderer();
 
     // Hands a mesh over; until the next upload its ranges may be drawn. All but what falls makes the shadows stale: a

@@ -62,8 +62,10 @@ Result<Program> Shaders::program(std::string_view vertex, std::string_view fragm
     glAttachShader(program.get(), *vs);
     glAttachShader(program.get(), *fs);
     glLinkProgram(program.get());
-    glDeleteShader(*vs);
-    glDeleteShader(*fs);
+    for (const GLuint shader : {*vs, *fs}) {
+        glDetachShader(program.get(), shader);  // while attached a shader keeps megabytes of the compiler's own
+        glDeleteShader(shader);
+    }
     GLint ok = 0;
     glGetProgramiv(program.get(), GL_LINK_STATUS, &ok);
     if (!ok) {

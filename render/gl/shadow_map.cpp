@@ -31,7 +31,8 @@ ShadowMap::ShadowMap(int size) : size_(size) {
     glReadBuffer(GL_NONE);
 }
 
-void ShadowMap::draw(const scene::DrawList& list, GLuint program, std::span<const GpuMesh, scene::of_count> meshes) {
+void ShadowMap::draw(const scene::DrawList& list, GLuint program, std::span<const GpuMesh, scene::of_count> meshes,
+                     const void* painter) {
     glBindFramebuffer(GL_FRAMEBUFFER, framebuffer_.get());
     glViewport(0, 0, size_, size_);
     glEnable(GL_DEPTH_TEST);
@@ -48,6 +49,7 @@ void ShadowMap::draw(const scene::DrawList& list, GLuint program, std::span<cons
     }
     glDisable(GL_POLYGON_OFFSET_FILL);
     stale_ = false;
+    painter_ = painter;
     drawn_for_ = list.light.to_sun;
 }
 

@@ -16,6 +16,11 @@ void Mesh::clear() {
     parts.clear();
 }
 
+void Mesh::keep_parts() {
+    vertices = {};
+    indices = {};
+}
+
 void Writer::begin(PartKind kind, Material material, AxisId axis, std::uint32_t id) {
     SPURWRIGHT_CHECK(mesh_.parts.size(), <, std::size_t{65'535});
     list_ = &mesh_.indices[static_cast<std::size_t>(material)];

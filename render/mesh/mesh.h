@@ -70,6 +70,7 @@ struct Mesh {
 
     std::size_t triangle_count() const;
     void clear(); // keeps the memory
+    void keep_parts(); // gives the memory of all else back: what is drawn lies with the driver
 };
 
 // Adds to a mesh, one part at a time.

@@ -28,6 +28,7 @@ inline constexpr PerMille no_mark{0}, half_mark{500}, full_mark{1000};
 
 // 1000 part / whole, rounded down. Needs 0 <= part <= whole, whole > 0.
 constexpr PerMille share_of(std::int64_t part, std::int64_t whole) {
+    if (whole <= 0) return no_mark;
     return {static_cast<std::int32_t>(1000 * part / whole)};
 }
 

@@ -49,7 +49,7 @@ PerMille section_ratio(const Vine::Nodes& nodes) {
         add(nodes.size() - 1);
     else
         for (std::size_t i = 2; i <= 3 && i < nodes.size(); ++i) add(i);
-    return {static_cast<std::int32_t>(1000 * major / minor)};
+    return {static_cast<std::int32_t>(1000 * major / std::max<std::int64_t>(minor, 1))};
 }
 
 Length mean_joint(const Vine::Nodes& nodes, const CountBuds& buds) {

@@ -165,7 +165,7 @@ Length thickness(const Vine& vine, const Axis& axis) {
     std::int64_t sum = 0;
     std::int32_t joints = 0;
     for (std::uint32_t i = 2; i <= 3 && i < nodes.size(); ++i, ++joints) sum += nodes[i].major.count + nodes[i].minor.count;
-    return {static_cast<std::int32_t>(sum / (2 * joints))};
+    return {static_cast<std::int32_t>(sum / (2 * std::max(joints, 1)))};
 }
 
 Length mean_internode(const Vine& vine, const Axis& axis, const CountingHabits& habits) {

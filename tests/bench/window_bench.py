@@ -21,6 +21,9 @@ os.close(write)
 with os.fdopen(read) as told:
     display = ":" + told.readline().strip()
 folder = tempfile.mkdtemp(prefix="spurwright-bench-")
+os.makedirs(folder + "/config/spurwright")
+with open(folder + "/config/spurwright/settings.json", "w", encoding="utf-8") as file:
+    json.dump({"kind": "spurwright-settings", "version": 1, "safety_seen": True}, file)  # the vine itself, not the card before it
 environment = dict(os.environ, DISPLAY=display, LIBGL_ALWAYS_SOFTWARE="1", XDG_CONFIG_HOME=folder + "/config", XDG_DATA_HOME=folder + "/data")
 
 

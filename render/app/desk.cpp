@@ -98,12 +98,14 @@ void Desk::point(float width, float height) {
         if (practice && moved) practice->hover = {};
         return;
     }
+    if (moved) keys_lead_ = false;
+    if (keys_lead_) return;  // a view that turns under a resting pointer points at nothing
     if (!moved && !moving_ && !under_.empty()) return;
     if (!moved && !moving_ && practice->hover == practice::Spot{}) return;  // keys walk while the pointer rests
     pointer_ = ui::At{io.MousePos.x, io.MousePos.y};
-    const scene::Camera camera = eye_.camera();
+    const scene::Camera camera = this->camera();
     scene::Reach reach;
-    reach.radians_a_pixel = glm::radians(camera.fov_deg) / height;
+    reach.radians_a_pixel = glm::radians(camera.fov_deg) / (camera.shown * height);
     under_ = scene::picked_all(stage_->capsules(), scene::ray_through(camera, io.MousePos.x / width, io.MousePos.y / height, width / height), reach);
     std::erase_if(under_, [](const scene::Picked& p) { return !p.axis; });
     cycled_ = 0;
@@ -163,7 +165,7 @@ void Desk::use_mouse(float width, float height) {
             drag_.leans = true;
         }
         if (io.MouseWheel != 0) {
-            const auto there = first ? first->place : eye_.camera().target;
+            const auto there = first ? first->place : camera().target;
             eye_.nearer(io.MouseWheel, there);
             again_ = 2;
         }
@@ -180,7 +182,7 @@ void Desk::use_mouse(float width, float height) {
         const Drag drag = drag_;
         drag_ = {};
         if (drag.lays && std::fabs(io.MousePos.x - drag.x) >= lay_from_px) {
-            const bool towards_far = (io.MousePos.x > drag.x) == (eye_.camera().eye.z >= 0 || eye_.orbits());
+            const bool towards_far = (io.MousePos.x > drag.x) == (camera().eye.z >= 0 || eye_.orbits());
             ask(ask::LayTo{drag.cane, towards_far ? Side::right : Side::left});
             return;
         }
@@ -212,7 +214,7 @@ void Desk::use_keys() {
             if (p.shift) eye_.step(key_step_m * static_cast<float>(x), key_step_m * static_cast<float>(y));
             else eye_.turn(turn * static_cast<float>(x), turn * static_cast<float>(y));
         } else if (closer && !p.ctrl) {
-            eye_.nearer(static_cast<float>(closer), eye_.camera().target);
+            eye_.nearer(static_cast<float>(closer), camera().target);
         } else {
             continue;
         }
@@ -254,7 +256,7 @@ void Desk::keep_in_sight() {
     const NodeId node = practice.chosen_node ? practice.chosen_node : node_id(practice.chosen, 2);
     const auto place = place_of(stage_->shape(), practice.now(), {practice.chosen, practice.now().find(node) ? node : NodeId{}, {0}});
     if (!place) return;
-    const auto at = Projection(eye_.camera(), width_, height_)(*place);
+    const auto at = Projection(camera(), width_, height_)(*place);
     const bool seen = at && at->x > 0.1f * width_ && at->x < 0.9f * width_ && at->y > 0.15f * height_ && at->y < 0.85f * height_;
     if (!seen) eye_.look_at(*place, false);
 }
@@ -288,7 +290,12 @@ void Desk::ask(const practice::Request& request) {
     again_ = 3;
     if (look(request)) return;
     session_->carry_out(request);
-    if (std::holds_alternative<ask::WalkCanes>(request) || std::holds_alternative<ask::WalkBuds>(request)) keep_in_sight();
+    if (std::holds_alternative<ask::WalkCanes>(request) || std::holds_alternative<ask::WalkBuds>(request)) {
+        keys_lead_ = true;
+        session_->practice()->hover = {};
+        under_.clear();
+        keep_in_sight();
+    }
     if (std::holds_alternative<ask::NextPiece>(request) || std::holds_alternative<ask::ShowPiece>(request)) look_at_piece();
 }
 
@@ -316,13 +323,13 @@ void Desk::frame(const gl::Target& target, float seconds) {
     ImGui::NewFrame();
     stage_->advance(seconds);  // first, so that what is cut now begins at its place
     show_vine();
-    const scene::Camera before = eye_.camera();
+    const scene::Camera before = this->camera();
     use_mouse(width_, height_);
     use_keys();
     show_vine();  // what the mouse did is drawn in this very frame
     look_at_shown();
     const bool eases = eye_.advance(seconds);
-    const scene::Camera camera = eye_.camera();
+    const scene::Camera camera = this->camera();
     moving_ = eases || stage_->falls() || before.eye != camera.eye || before.target != camera.target;
 
     practice::Shell& shell = session_->shell();
@@ -360,7 +367,20 @@ void Desk::frame(const gl::Target& target, float seconds) {
     glClearColor(static_cast<float>(ground & 255) / 255.0f, static_cast<float>((ground >> 8) & 255) / 255.0f, static_cast<float>((ground >> 16) & 255) / 255.0f, 1);
     glClear(GL_COLOR_BUFFER_BIT);
     ImGui_ImplOpenGL3_RenderDrawData(ImGui::GetDrawData());
+    if (picture) keep_free_area();
     if (asked) ask(*asked);
+}
+
+// A small bar above the tools comes and goes: the picture does not jump for it. A demonstration places its own.
+void Desk::keep_free_area() {
+    const Practice* practice = session_->practice();
+    const FreeArea now = practice->watching() || practice->drill() ? FreeArea{}
+                         : views_.takes_arrows()                   ? free_
+                                                                   : free_area(views_.panels, width_, height_);
+    if (now == free_) return;
+    free_ = now;
+    pointer_.reset();
+    again_ = std::max(again_, 2);
 }
 
 std::optional<ui::At> Desk::place_on_screen(NodeId node, float width, float height) const {
@@ -369,11 +389,11 @@ std::optional<ui::At> Desk::place_on_screen(NodeId node, float width, float heig
     if (!here || here->removed) return std::nullopt;
     const Length middle{wood_beyond(practice->now(), *practice->now().find(axis_of(node)), index_of(node)).count / 2};
     const auto place = place_of(stage_->shape(), practice->now(), {axis_of(node), node, middle});
-    const auto at = place ? Projection(eye_.camera(), width, height)(*place) : std::nullopt;
+    const auto at = place ? Projection(camera(), width, height)(*place) : std::nullopt;
     if (!at || at->x < 0 || at->y < 0 || at->x >= width || at->y >= height) return std::nullopt;
     return at;
 }
 
-std::string Desk::report() const { return report_of(*session_, *stage_, eye_, probe_, !more_to_do(), frames_, width_, height_); }
+std::string Desk::report() const { return report_of(*session_, *stage_, eye_.view(), camera(), probe_, !more_to_do(), frames_, width_, height_); }
 
 }  // namespace spurwright::app

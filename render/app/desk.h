@@ -8,6 +8,7 @@
 #include <vector>
 
 #include "render/app/eye.h"
+#include "render/app/free_area.h"
 #include "render/app/input.h"
 #include "render/app/stage.h"
 #include "render/app/vine_marks.h"
@@ -50,6 +51,8 @@ private:
     Desk(const io::Assets& assets, std::unique_ptr<practice::Session> session);
     [[nodiscard]] Result<void> build_fonts();
     void show_vine();
+    scene::Camera camera() const { return in_free_area(eye_.camera(), free_); }  // as the picture is drawn
+    void keep_free_area();
     void point(float width, float height);
     void use_mouse(float width, float height);
     void use_keys();
@@ -65,6 +68,8 @@ private:
     std::unique_ptr<practice::Session> session_;
     std::unique_ptr<Stage> stage_;
     Eye eye_;
+    FreeArea free_;  // of the frame before
+    bool keys_lead_ = false;  // what is chosen was walked to since the pointer last moved
     Input input_;
     ImGuiContext* imgui_ = nullptr;
     bool imgui_draws_ = false;

@@ -90,13 +90,13 @@ const scene::Picked& next_axis(const std::vector<scene::Picked>& under, std::siz
     return *axes[n % axes.size()];
 }
 
-std::string report_of(const practice::Session& session, const Stage& stage, const Eye& eye, const ui::UiProbe& probe, bool at_rest, std::int64_t frames, float width, float height) {
+std::string report_of(const practice::Session& session, const Stage& stage, const std::string& view, const scene::Camera& camera, const ui::UiProbe& probe, bool at_rest, std::int64_t frames, float width, float height) {
     Json o = Json::object();
     o.set("screen", practice::words_of(session.shell().screen)[static_cast<std::size_t>(session.shell().screen)]);
     o.set("at_rest", at_rest);
     o.set("frames", frames);
     o.set("language", session.words().language());
-    o.set("view", eye.view());
+    o.set("view", view);
     o.set("searching", session.shell().searching);
     o.set("read_only", session.shell().read_only);
     o.set("offered", session.shell().offered);
@@ -125,7 +125,7 @@ std::string report_of(const practice::Session& session, const Stage& stage, cons
             o.set("best", practice->look()->best ? Json(practice->look()->best->points) : Json());
         }
         // Not at rest, the stage may still show the vine of before, whose parts the one in hand lacks.
-        if (at_rest && session.shell().screen == practice::Screen::row && !stage.empty()) o.set("parts", parts_of(practice->now(), stage, eye.camera(), width, height));
+        if (at_rest && session.shell().screen == practice::Screen::row && !stage.empty()) o.set("parts", parts_of(practice->now(), stage, camera, width, height));
     }
     Json widgets = Json::list();
     for (const ui::Probed& p : probe.all()) {

@@ -4,7 +4,6 @@
 #include <string>
 #include <vector>
 
-#include "render/app/eye.h"
 #include "render/app/stage.h"
 #include "render/ui/probe.h"
 #include "scenarios/practice/session.h"
@@ -18,6 +17,6 @@ practice::Spot spot_of(const Vine& vine, const scene::Picked& picked);
 const scene::Picked& next_axis(const std::vector<scene::Picked>& under, std::size_t n);
 
 // One JSON object, with whether anything on the screen still moves: screen, acts, chosen, widgets with their boxes, nodes of the vine with where they are on the window.
-std::string report_of(const practice::Session& session, const Stage& stage, const Eye& eye, const ui::UiProbe& probe, bool at_rest, std::int64_t frames, float width, float height);
+std::string report_of(const practice::Session& session, const Stage& stage, const std::string& view, const scene::Camera& camera, const ui::UiProbe& probe, bool at_rest, std::int64_t frames, float width, float height);
 
 }  // namespace spurwright::app

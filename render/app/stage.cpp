@@ -9,8 +9,6 @@ namespace {
 
 constexpr float moving_scale = 0.75f;  // of the window, on a slow machine while the eye moves
 
-bool same(const scene::Camera& a, const scene::Camera& b) { return a.eye == b.eye && a.target == b.target && a.fov_deg == b.fov_deg; }
-
 bool same(const std::vector<scene::Emphasis>& all, const std::vector<scene::Emphasis>& others) {
     const auto one = [](const scene::Emphasis& a, const scene::Emphasis& b) { return a.axis == b.axis && a.kind == b.kind && a.id == b.id && a.look == b.look; };
     return all.size() == others.size() && std::equal(all.begin(), all.end(), others.begin(), one);
@@ -109,7 +107,7 @@ bool Stage::draw(const scene::Camera& camera, const std::vector<scene::Emphasis>
     const bool fits = canvas_ && canvas_->width() == w && canvas_->height() == h;
     std::vector<scene::Emphasis> standing, passing;
     for (const scene::Emphasis& e : emphases) (e.passing ? passing : standing).push_back(e);
-    const bool picture_same = drawn_change_ == change_ && drawn_lying_ == brush_.lying_change() && same(camera, camera_) && same(standing, standing_) &&
+    const bool picture_same = drawn_change_ == change_ && drawn_lying_ == brush_.lying_change() && camera == camera_ && same(standing, standing_) &&
                               (moving || (fits && !drawn_plain_));
     const bool over_same = same(passing, passing_) && drawn_falling_ == brush_.falling_change();
     if (picture_same && over_same) return false;

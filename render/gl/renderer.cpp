@@ -93,7 +93,7 @@ struct Renderer::Inner {
         block.sky_up = glm::vec4(light.up, light.ambient);
         block.sky_horizon = glm::vec4(light.horizon, light.fog);
         block.bounce = glm::vec4(light.bounce,
-                                 std::tan(glm::radians(list.camera.fov_deg) / 2) / static_cast<float>(target.height));
+                                 std::tan(glm::radians(list.camera.fov_deg) / 2) / (list.camera.shown * static_cast<float>(target.height)));
         block.picture =
             glm::vec4(target.width, target.height, 1.0f / static_cast<float>(quality.shadow_size), list.row_spacing);
         glBindBuffer(GL_UNIFORM_BUFFER, frame.get());

@@ -21,7 +21,11 @@ glm::vec3 heading(float yaw_deg, float pitch_deg) {
 
 glm::mat4 clip_from_world(const Camera& c, float aspect) {
     const glm::mat4 view_from_world = glm::lookAt(c.eye, c.target, up_for(glm::normalize(c.target - c.eye)));
-    return glm::perspective(glm::radians(c.fov_deg), aspect, c.near, c.far) * view_from_world;
+    glm::mat4 placed(1);  // in clip space a shift goes with w
+    placed[0][0] = placed[1][1] = c.shown;
+    placed[3][0] = c.shift.x;
+    placed[3][1] = c.shift.y;
+    return placed * glm::perspective(glm::radians(c.fov_deg), aspect, c.near, c.far) * view_from_world;
 }
 
 RowStance held(RowStance s) {
@@ -66,7 +70,7 @@ Ray ray_through(const Camera& c, float x, float y, float aspect) {
 }
 
 float pixels_a_metre(const Camera& c, float distance, int height) {
-    return static_cast<float>(height) / (2 * distance * std::tan(glm::radians(c.fov_deg) / 2));
+    return c.shown * static_cast<float>(height) / (2 * distance * std::tan(glm::radians(c.fov_deg) / 2));
 }
 
 } // namespace spurwright::scene

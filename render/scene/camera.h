@@ -10,6 +10,11 @@ struct Camera {
     glm::vec3 eye{0, 1.6f, 0.75f}, target{0, 1.15f, 0};
     float fov_deg = 42; // upright
     float near = 0.05f, far = 90;
+    // What the eye sees is drawn this large (1: over the whole picture), its middle moved by this much of clip space:
+    // panels may lie over the rest.
+    float shown = 1;
+    glm::vec2 shift{0, 0};
+    bool operator==(const Camera&) const = default;
 };
 
 glm::mat4 clip_from_world(const Camera& camera, float aspect);

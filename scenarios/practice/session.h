@@ -7,13 +7,11 @@
 #include <optional>
 #include <string>
 
-#include "scenarios/io/assets.h"
+#include "scenarios/practice/keeping.h"
+#include "scenarios/practice/open_vine.h"
 #include "scenarios/practice/plan_worker.h"
 #include "scenarios/practice/shell.h"
-#include "scenarios/scenes/scene_file.h"
-#include "scenarios/settings/folders.h"
-#include "scenarios/settings/work_file.h"
-#include "scenarios/settings/work_lock.h"
+#include "scenarios/practice/vine_requests.h"
 #include "scenarios/words/words.h"
 
 namespace spurwright::practice {
@@ -47,38 +45,32 @@ public:
 
 private:
     Session(const io::Assets& assets, const settings::Folders& folders, words::Words words, std::function<std::uint64_t()> fresh_seed);
-    struct Asker;
+    struct Asker;  // requests of the session's own, one function a kind
 
-    [[nodiscard]] Result<void> open_code(const std::string& code);
-    [[nodiscard]] Result<void> open_scene(const std::string& name, std::size_t number);
-    // The task of a scene's vine, grown; keeps the scene in hand.
-    [[nodiscard]] Result<Task> scene_task(const std::string& name, std::size_t number);
-    [[nodiscard]] Result<void> list_scenes();
-    [[nodiscard]] Result<Task> kept_task(const settings::Work& work);
+    void recall();  // settings and work from before
     void begin(Task task);
-    void no_offers() { shell_.offers_watch = shell_.offers_drill = false; }
+    // Sets it before the person; its scene is the one in hand from then on.
+    [[nodiscard]] Result<void> open(Result<Opened> opened);
+    [[nodiscard]] Result<void> open_named(const std::string& code);
     [[nodiscard]] Result<void> next_vine();
+    [[nodiscard]] Result<void> take_up(const settings::Work& work);
+    [[nodiscard]] Result<void> speak(const std::string& language);
+
+    void answer(const Carried& carried);
     void acted(const Result<void>& result);
     void keep_work();
     void keep_settings();
-    [[nodiscard]] Result<void> speak(const std::string& language);
-    [[nodiscard]] Result<void> disagree(const std::string& note);
-    void recall();                    // settings and work from before
-    [[nodiscard]] Result<void> take_up(const settings::Work& work);
+    void no_offers() { shell_.offers_watch = shell_.offers_drill = false; }
 
     const io::Assets& assets_;
-    settings::Folders folders_;
-    settings::WorkFolder work_;
-    std::unique_ptr<settings::WorkLock> lock_;
-    std::optional<settings::Work> offered_;
+    Keeping keeping_;
     std::function<std::uint64_t()> fresh_seed_;
     words::Words words_;
     Shell shell_;
     std::optional<scenes::Scene> scene_;
     std::optional<Practice> practice_;
     std::uint64_t vine_number_ = 0, words_number_ = 0;
-    bool may_save_settings_ = true, leaving_ = false, may_keep_ = true, unsaved_said_ = false, watched_ = false;
-    std::uint64_t vine_kept_ = 0;
+    bool leaving_ = false, watched_ = false;
     PlanWorker worker_;
 };
 

@@ -1,0 +1,137 @@
+// Which request goes where, and what those ask that are the session's own.
+#include <algorithm>
+
+#include "scenarios/practice/session.h"
+#include "scenarios/practice/settings_requests.h"
+
+namespace spurwright::practice {
+namespace {
+
+template <class Asked>
+constexpr bool of_looking = one_of<Asked, ask::LookAtPiece, ask::LookFrom, ask::LookAtChosen, ask::Orbit>;
+
+}  // namespace
+
+struct Session::Asker {
+    Session& s;
+
+    Practice& vine() { return *s.practice_; }
+    bool any() const { return s.practice_.has_value(); }
+
+    // Carried out before, or with no vine in hand nothing to do.
+    template <class Asked>
+        requires(of_the_vine<Asked> || of_looking<Asked>)
+    void operator()(const Asked&) {}
+
+    void operator()(const ask::TakeBack&) {
+        if (s.shell_.message) s.shell_.message.reset();
+        else if (s.shell_.offers_watch || s.shell_.offers_drill) s.no_offers();
+        else if (any() && vine().waiting()) vine().take_back();
+        else if (any() && vine().tool != HandTool::none) {
+            vine().tool = HandTool::none;
+            vine().calliper_asked = false;
+        } else if (any()) vine().choose({});
+    }
+    // ---- the way through
+    void operator()(const ask::GoToStep& a) {
+        if (any()) go_to(a.step);
+    }
+    void operator()(const ask::NextStep&) {
+        if (!any()) return;
+        if (vine().finished()) return s.acted(s.next_vine());
+        const auto now = static_cast<std::size_t>(vine().step());
+        // From a step left early the strip goes on to the next one; it names what is still to do, and never blocks.
+        go_to(static_cast<Step>(std::min(now + 1, step_count - 1)));
+    }
+    void operator()(const ask::NextVine&) { s.acted(s.next_vine()); }
+    void operator()(const ask::OpenScene& a) { s.acted(s.open(open_scene(s.assets_, a.name, a.number))); }
+    void operator()(const ask::OpenCode& a) { s.acted(s.open_named(a.code)); }
+    void operator()(const ask::OfferTaken& a) {
+        const auto work = s.keeping_.take_offered();
+        if (!work) return;
+        s.shell_.offered = false;
+        if (a.yes) s.acted(s.take_up(*work));
+        else s.keeping_.set_aside();
+    }
+    void operator()(const ask::Disagree& a) {
+        s.shell_.message.reset();
+        if (any()) s.acted(s.keeping_.keep_disagreement(vine(), a.note));
+    }
+    // ---- shown on the vine: nothing of it is the trainee's work, so that no act is kept
+    void operator()(const ask::Watch& a) {
+        if (!any()) return;
+        if (!a.on) return ended();
+        s.no_offers();
+        s.watched_ = true;
+        s.shell_.screen = Screen::row;
+        told(vine().watch());
+    }
+    void operator()(const ask::WatchOwn&) { ended(); }
+    void operator()(const ask::Drill&) {
+        if (!any()) return;
+        s.shell_.offers_drill = false;
+        s.shell_.screen = Screen::row;
+        told(vine().begin_drill());
+    }
+    void operator()(const ask::DrillEnd&) {
+        s.shell_.offers_drill = false;
+        if (any() && vine().drill()) vine().end_showing();
+        s.shell_.message.reset();
+    }
+    // ---- the shell
+    void operator()(const ask::Hatch& a) { s.shell_.hatch = a.on; }
+    void operator()(const ask::GoTo& a) {
+        if (a.screen != Screen::row || any()) s.shell_.screen = a.screen;
+    }
+    void operator()(const ask::Speak& a) { s.acted(s.speak(a.language)); }
+    template <class Asked>
+        requires of_settings<Asked>
+    void operator()(const Asked& a) {
+        (void)change_settings(s.shell_.settings, a);
+        if constexpr (std::is_same_v<Asked, ask::StepFeedback>)
+            if (any()) vine().step_feedback = a.on;
+        if constexpr (std::is_same_v<Asked, ask::SafetySeen>) s.shell_.screen = any() ? Screen::row : Screen::home;
+        s.keep_settings();
+    }
+    void operator()(const ask::CloseMessage&) { s.shell_.message.reset(); }
+    void operator()(const ask::Leave&) { s.leaving_ = true; }
+
+private:
+    void told(const Result<void>& result) {
+        if (result) s.shell_.message.reset();
+        else s.say(result.error());
+    }
+    void ended() {
+        s.no_offers();
+        if (any()) vine().end_showing();
+        s.shell_.message.reset();
+    }
+    void go_to(Step step) {
+        vine().go_to(step);
+        if (!vine().finished()) return;
+        const Task& task = vine().task();
+        const WalkedVine here = task.scene.empty() ? WalkedVine{task.code, {}, 0} : WalkedVine{task.code, task.scene, task.scene_number};
+        auto& walked = s.shell_.walked;
+        const bool has_way_back = !here.code.empty() || !here.scene.empty();
+        if (has_way_back && std::find(walked.begin(), walked.end(), here) == walked.end()) walked.push_back(here);
+    }
+};
+
+bool Session::carry_out(const Request& request) {
+    const auto is = [&](auto test) { return std::visit([&](const auto& asked) { return test(asked); }, request); };
+    if (is([](const auto& asked) { return of_looking<std::decay_t<decltype(asked)>>; })) return false;
+    const bool hand = is([](const auto& asked) { return of_the_hand<std::decay_t<decltype(asked)>>; });
+    if (hand && practice_ && practice_->hand_rests()) {
+        say({Fault::not_allowed, {"error.practice.hand-rests"}, {}, {}});
+        return true;
+    }
+    if (practice_)
+        if (const auto carried = carry_out_on(*practice_, request)) {
+            answer(*carried);
+            return true;
+        }
+    std::visit(Asker{*this}, request);
+    return true;
+}
+
+}  // namespace spurwright::practice

@@ -1,0 +1,38 @@
+// A vine to prune with all that belongs to it, from where it is named: a code, a scene, work kept from before, or the
+// next in the row. Must not know: the vine in hand, screens, where work is kept.
+#pragma once
+
+#include <functional>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "scenarios/io/assets.h"
+#include "scenarios/practice/shell.h"
+#include "scenarios/scenes/scene_file.h"
+#include "scenarios/settings/work_file.h"
+
+namespace spurwright::practice {
+
+inline constexpr std::string_view usual_house = "general";
+
+// The scene where a scene names the vine.
+struct Opened {
+    Task task;
+    std::optional<scenes::Scene> scene;
+};
+
+// Faults: what the code or file is refused for, a vine that was worked on this winter, a house that cannot be read.
+[[nodiscard]] Result<Opened> open_code(const io::Assets& assets, const std::string& code, const std::string& house_name);
+// `number` of the scene's vines, from 0; past the last it is the last.
+[[nodiscard]] Result<Opened> open_scene(const io::Assets& assets, const std::string& name, std::size_t number);
+// The vine that work was done on: a scene's by name and number, a code's, or the one in `vine_path`.
+[[nodiscard]] Result<Opened> open_work(const io::Assets& assets, const settings::Work& work, const std::string& vine_path);
+
+// The code of a grown vine with canes enough to choose among. `fresh_seed` gives the seed of each try.
+[[nodiscard]] Result<std::string> next_code(const std::function<std::uint64_t()>& fresh_seed);
+
+// As the shed lists them.
+[[nodiscard]] Result<std::vector<SceneLine>> scene_lines(const io::Assets& assets);
+
+}  // namespace spurwright::practice

@@ -9,7 +9,9 @@
 
 #include "render/app/eye.h"
 #include "render/app/free_area.h"
+#include "render/app/gaze.h"
 #include "render/app/input.h"
+#include "render/app/pointing.h"
 #include "render/app/stage.h"
 #include "render/app/vine_marks.h"
 #include "render/gl/canvas.h"
@@ -53,23 +55,20 @@ private:
     void show_vine();
     scene::Camera camera() const { return in_free_area(eye_.camera(), free_); }  // as the picture is drawn
     void keep_free_area();
-    void point(float width, float height);
-    void use_mouse(float width, float height);
+    bool on_vine() const;
+    void use_mouse();
     void use_keys();
-    void click(const scene::Picked* picked);
-    bool look(const practice::Request& request);
-    void ask(const practice::Request& request);
-    void look_at_piece();
     void look_at_shown();
-    void keep_in_sight();
+    void ask(const practice::Request& request);
     std::optional<practice::CutPreview> would_cut();
 
     const io::Assets& assets_;
     std::unique_ptr<practice::Session> session_;
     std::unique_ptr<Stage> stage_;
     Eye eye_;
+    Gaze gaze_{eye_};
+    Pointing pointing_;
     FreeArea free_;  // of the frame before
-    bool keys_lead_ = false;  // what is chosen was walked to since the pointer last moved
     Input input_;
     ImGuiContext* imgui_ = nullptr;
     bool imgui_draws_ = false;
@@ -88,16 +87,6 @@ private:
     float width_ = 1, height_ = 1;
 
     std::uint64_t shown_vine_ = 0, shown_change_ = 0;
-    std::size_t turned_to_ = 0;  // act watched or place touched that the eye was turned to last, from 1; 0: none
-    struct Drag {
-        bool turns = false, leans = false, lays = false;
-        AxisId cane;
-        float x = 0, y = 0, gone = 0;
-    } drag_;
-    std::optional<ui::At> pointer_;
-    std::vector<scene::Picked> under_;  // the pointer, best first
-    std::size_t cycled_ = 0;
-    float clicked_x_ = -1e6f, clicked_y_ = -1e6f, clicked_ago_ = 10;
 
     struct Previewed {
         practice::Spot hover;

@@ -3,33 +3,11 @@
 #pragma once
 
 #include <optional>
-#include <vector>
 
-#include "render/scene/draw_list.h"
-#include "render/ui/marks.h"
-#include "scenarios/practice/practice.h"
+#include "render/app/mark_pen.h"
 #include "scenarios/practice/shell.h"
-#include "sim/shape/vine_shape.h"
 
 namespace spurwright::app {
-
-struct Projection {
-    glm::mat4 clip_from_world{1};
-    glm::vec3 eye{0};
-    float width = 1, height = 1;  // pixels of the window
-
-    Projection(const scene::Camera& camera, float width, float height);
-    // Nothing behind the eye.
-    std::optional<ui::At> operator()(glm::vec3 place) const;
-};
-
-struct Overlay {
-    ui::Marks marks;
-    std::vector<scene::Emphasis> emphases;
-};
-
-// Where a spot of the vine lies: a node, or so far past it. Nothing where it does not stand.
-std::optional<glm::vec3> place_of(const shape::VineShape& shape, const Vine& vine, const practice::Spot& spot);
 
 // `would_cut`: what the hand would cut now, worked out once a frame. `pointer`: where labels of what is pointed at stand.
 Overlay overlay_of(const practice::Practice& practice, const practice::Shell& shell, const shape::VineShape& shape, const scene::Camera& camera,

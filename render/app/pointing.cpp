@@ -1,0 +1,142 @@
+#include "render/app/pointing.h"
+
+#include <algorithm>
+#include <cmath>
+
+#include <imgui.h>
+
+#include "render/app/desk_report.h"
+
+namespace spurwright::app {
+namespace {
+
+namespace ask = practice::ask;
+using practice::HandTool;
+using practice::Practice;
+
+constexpr float drag_turn_deg_a_px = 0.12f, drag_lean_m_a_px = 0.0012f;
+constexpr float click_slack_px = 5;
+constexpr float cycle_seconds = 1;
+constexpr float lay_from_px = 40;  // a cane pulled this far along the row is laid to that side
+
+// What a click with the tool in hand asks; none: nothing lies there.
+std::optional<practice::Request> click(const Practice& practice, const scene::Picked* picked) {
+    if (practice.hand_rests()) return std::nullopt;
+    if (!picked) {
+        if (practice.tool == HandTool::none) return ask::Choose{};
+        return std::nullopt;
+    }
+    const practice::Spot spot = spot_of(practice.now(), *picked);
+    const bool done = practice.finished();
+    if (done || practice.tool == HandTool::none || practice.tool == HandTool::calliper)
+        return ask::Choose{spot.axis, picked->kind == mesh::PartKind::bud ? spot.node : NodeId{}};
+    if (practice.tool == HandTool::tape) return ask::MarkAs{spot.axis, practice.role_of(spot.axis) == practice.tape ? Role::none : practice.tape};
+    if (practice::cuts(practice.tool)) return ask::CutHere{spot, practice.tool};
+    if (practice.tool == HandTool::ties) return ask::TieHere{spot};
+    return ask::Choose{spot.axis, {}};  // hands: chosen now, laid by pulling or by the bar
+}
+
+}  // namespace
+
+// What lies under the pointer, where no panel does.
+void Pointing::point(Practice& practice, const Stage& stage, const Frame& frame) {
+    const ImGuiIO& io = ImGui::GetIO();
+    const bool in_picture = !io.WantCaptureMouse && io.MousePos.x >= 0 && io.MousePos.y >= 0 && io.MousePos.x < frame.width && io.MousePos.y < frame.height;
+    const bool moved = !pointer_ || pointer_->x != io.MousePos.x || pointer_->y != io.MousePos.y;
+    if (!in_picture) {
+        pointer_.reset();
+        under_.clear();
+        if (moved) practice.hover = {};
+        return;
+    }
+    if (moved) keys_lead_ = false;
+    if (keys_lead_) return;  // a view that turns under a resting pointer points at nothing
+    if (!moved && !frame.moving && !under_.empty()) return;
+    if (!moved && !frame.moving && practice.hover == practice::Spot{}) return;  // keys walk while the pointer rests
+    pointer_ = ui::At{io.MousePos.x, io.MousePos.y};
+    const scene::Camera& camera = frame.camera;
+    scene::Reach reach;
+    reach.radians_a_pixel = glm::radians(camera.fov_deg) / (camera.shown * frame.height);
+    under_ = scene::picked_all(stage.capsules(), scene::ray_through(camera, io.MousePos.x / frame.width, io.MousePos.y / frame.height, frame.width / frame.height), reach);
+    std::erase_if(under_, [](const scene::Picked& p) { return !p.axis; });
+    cycled_ = 0;
+    practice.hover = {};
+    if (under_.empty()) return;
+    if (!practice.drill()) practice.hover = spot_of(practice.now(), under_.front());  // a name would tell the wood
+}
+
+void Pointing::press(const Practice& practice, Eye& eye, const scene::Camera& camera, practice::Requests& asked) {
+    const ImGuiIO& io = ImGui::GetIO();
+    const scene::Picked* first = under_.empty() ? nullptr : &under_.front();
+    if (ImGui::IsMouseClicked(0)) {
+        drag_ = {};
+        drag_.x = io.MousePos.x;
+        drag_.y = io.MousePos.y;
+        drag_.lays = practice.tool == HandTool::hands && first && !practice.finished();
+        if (drag_.lays) {
+            drag_.cane = first->axis;
+            asked.push_back(ask::Choose{first->axis, {}});
+        }
+        drag_.turns = !first && !io.KeyShift;
+        drag_.leans = !first && io.KeyShift;
+    }
+    if (ImGui::IsMouseClicked(1)) {
+        drag_ = {};
+        drag_.leans = true;
+    }
+    if (io.MouseWheel != 0) {
+        eye.nearer(io.MouseWheel, first ? first->place : camera.target);
+        came_nearer_ = true;
+    }
+}
+
+void Pointing::pull(Eye& eye, float height) {
+    const ImGuiIO& io = ImGui::GetIO();
+    const bool held = ImGui::IsMouseDown(0) || ImGui::IsMouseDown(1);
+    const bool just_pressed = ImGui::IsMouseClicked(0) || ImGui::IsMouseClicked(1);  // how it came there is no drag
+    if (!held || just_pressed || (io.MouseDelta.x == 0 && io.MouseDelta.y == 0)) return;
+    drag_.gone += std::fabs(io.MouseDelta.x) + std::fabs(io.MouseDelta.y);
+    const float px = height / 720.0f;
+    if (drag_.turns) eye.turn(-io.MouseDelta.x * drag_turn_deg_a_px / px, io.MouseDelta.y * drag_turn_deg_a_px / px);
+    if (drag_.leans) eye.step(-io.MouseDelta.x * drag_lean_m_a_px / px, io.MouseDelta.y * drag_lean_m_a_px / px);
+}
+
+void Pointing::release(const Practice& practice, bool from_behind, float click_slack, practice::Requests& asked) {
+    const ImGuiIO& io = ImGui::GetIO();
+    const Drag drag = drag_;
+    drag_ = {};
+    if (drag.lays && std::fabs(io.MousePos.x - drag.x) >= lay_from_px) {
+        const bool towards_far = (io.MousePos.x > drag.x) != from_behind;
+        asked.push_back(ask::LayTo{drag.cane, towards_far ? Side::right : Side::left});
+        return;
+    }
+    if (io.WantCaptureMouse || drag.gone > click_slack_px * click_slack) return;
+    // Again at one place soon: the next candidate.
+    const bool again = clicked_ago_ < cycle_seconds && std::fabs(clicked_x_ - io.MousePos.x) + std::fabs(clicked_y_ - io.MousePos.y) < click_slack_px;
+    const bool chooses = practice.tool == HandTool::none || practice.tool == HandTool::calliper || practice.finished();
+    cycled_ = again && chooses && !under_.empty() ? cycled_ + 1 : 0;
+    clicked_x_ = io.MousePos.x;
+    clicked_y_ = io.MousePos.y;
+    clicked_ago_ = 0;
+    if (const auto one = click(practice, under_.empty() ? nullptr : &next_axis(under_, cycled_))) asked.push_back(*one);
+}
+
+void Pointing::let_keys_lead(Practice& practice) {
+    keys_lead_ = true;
+    practice.hover = {};
+    under_.clear();
+}
+
+practice::Requests Pointing::use(Practice& practice, const Stage& stage, Eye& eye, const Frame& frame) {
+    practice::Requests asked;
+    came_nearer_ = false;
+    point(practice, stage, frame);
+    const bool over_panel = ImGui::GetIO().WantCaptureMouse;
+    if (!over_panel) press(practice, eye, frame.camera, asked);
+    pull(eye, frame.height);
+    if (ImGui::IsMouseReleased(0)) release(practice, frame.camera.eye.z < 0 && !eye.orbits(), frame.click_slack, asked);
+    if (ImGui::IsMouseDoubleClicked(0) && !over_panel && practice.chosen && (practice.tool == HandTool::none || practice.finished())) asked.push_back(ask::LookAtChosen{});
+    return asked;
+}
+
+}  // namespace spurwright::app

@@ -36,6 +36,16 @@ struct Painted {
     GLint look = -1, dim = -1;
 };
 
+// Solid things, the nearest in front, over the whole of the target.
+void draw_on(GLuint framebuffer, const Target& target) {
+    glBindFramebuffer(GL_FRAMEBUFFER, framebuffer);
+    glViewport(0, 0, target.width, target.height);
+    glDisable(GL_BLEND);
+    glEnable(GL_DEPTH_TEST);
+    glDepthFunc(GL_LESS);
+    glDepthMask(GL_TRUE);
+}
+
 } // namespace
 
 struct Renderer::Inner {
@@ -196,12 +206,7 @@ void Renderer::draw(const scene::DrawList& list, const Target& target) {
     const void* fine = r.quality.samples > 0 ? inner_.get() : nullptr; // a plainer picture takes the shadow as it is
     if (r.shadow->needs_drawing(list.light, fine)) r.shadow->draw(list, r.depth.get(), r.meshes, fine);
     const bool many = r.quality.samples > 0 && r.samples.fit(target.width, target.height, r.quality.samples);
-    glBindFramebuffer(GL_FRAMEBUFFER, many ? r.samples.framebuffer() : target.framebuffer);
-    glViewport(0, 0, target.width, target.height);
-    glDisable(GL_BLEND);
-    glEnable(GL_DEPTH_TEST);
-    glDepthFunc(GL_LESS);
-    glDepthMask(GL_TRUE);
+    draw_on(many ? r.samples.framebuffer() : target.framebuffer, target);
     glClearColor(0, 0, 0, 1);
     glClearStencil(0);
     glClear(GL_COLOR_BUFFER_BIT | GL_DEPTH_BUFFER_BIT | GL_STENCIL_BUFFER_BIT);
@@ -234,12 +239,7 @@ void Renderer::draw_over(const scene::DrawList& list, const Target& target) {
     Inner& r = *inner_;
     if (list.over.empty()) return;
     r.set_frame(list, target);
-    glBindFramebuffer(GL_FRAMEBUFFER, target.framebuffer);
-    glViewport(0, 0, target.width, target.height);
-    glDisable(GL_BLEND);
-    glEnable(GL_DEPTH_TEST);
-    glDepthFunc(GL_LESS);
-    glDepthMask(GL_TRUE);
+    draw_on(target.framebuffer, target);
     glClearStencil(0);
     glClear(GL_STENCIL_BUFFER_BIT);
     r.bind_textures();
@@ -263,12 +263,7 @@ void Renderer::draw_over(const scene::DrawList& list, const Target& target) {
 void Renderer::draw_parts(const scene::DrawList& list, const Target& target) {
     Inner& r = *inner_;
     r.set_frame(list, target);
-    glBindFramebuffer(GL_FRAMEBUFFER, target.framebuffer);
-    glViewport(0, 0, target.width, target.height);
-    glDisable(GL_BLEND);
-    glEnable(GL_DEPTH_TEST);
-    glDepthFunc(GL_LESS);
-    glDepthMask(GL_TRUE);
+    draw_on(target.framebuffer, target);
     glClearColor(0, 0, 0, 0);
     glClear(GL_COLOR_BUFFER_BIT | GL_DEPTH_BUFFER_BIT);
     glDisable(GL_CULL_FACE);

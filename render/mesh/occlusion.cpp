@@ -8,49 +8,61 @@
 namespace spurwright::mesh {
 namespace {
 
-constexpr float strength = 1.7f; // sums over many thin canes come out pale without it; our choice
+// Our choice: sums over many thin canes come out pale without `strength`; one cane never hides all; of its own wood a
+// place sees only what bends back towards it.
+constexpr float strength = 1.7f, most_hidden = 0.8f, own_radii = 2.2f;
 
 struct Wood {
     float ax, ay, az, dx, dy, dz, size, radius; // from a, unit direction, length
     std::uint32_t axis;
 };
 
+// The room in which wood matters to a place.
+struct Room {
+    float low[3] = {1e9f, 1e9f, 1e9f}, high[3] = {-1e9f, -1e9f, -1e9f};
+    void widen(const Room& other) {
+        for (int k = 0; k < 3; ++k) low[k] = std::min(low[k], other.low[k]), high[k] = std::max(high[k], other.high[k]);
+    }
+    bool meets(const Room& other) const {
+        for (int k = 0; k < 3; ++k)
+            if (other.low[k] > high[k] || other.high[k] < low[k]) return false;
+        return true;
+    }
+    bool holds(const float (&p)[3]) const {
+        return p[0] > low[0] && p[0] < high[0] && p[1] > low[1] && p[1] < high[1] && p[2] > low[2] && p[2] < high[2];
+    }
+};
+
+Room room_of(const Wood& w) {
+    constexpr float rounding = 1e-4f; // metres: a place on the edge is within
+    const float a[3] = {w.ax, w.ay, w.az}, d[3] = {w.dx, w.dy, w.dz};
+    Room room;
+    for (int k = 0; k < 3; ++k) {
+        const float b = a[k] + d[k] * w.size, reach = w.radius + static_cast<float>(occlusion_reach) + rounding;
+        room.low[k] = std::min(a[k], b) - reach;
+        room.high[k] = std::max(a[k], b) + reach;
+    }
+    return room;
+}
+
 // Whether a place is within reach of any of these.
 class Reach {
 public:
     explicit Reach(const std::vector<Wood>& wood) {
         for (const Wood& w : wood) {
-            Box box;
-            const float a[3] = {w.ax, w.ay, w.az}, d[3] = {w.dx, w.dy, w.dz};
-            for (int k = 0; k < 3; ++k) {
-                const float b = a[k] + d[k] * w.size, room = w.radius + static_cast<float>(occlusion_reach) + 1e-4f;
-                box.low[k] = std::min(a[k], b) - room;
-                box.high[k] = std::max(a[k], b) + room;
-                all_.low[k] = std::min(all_.low[k], box.low[k]);
-                all_.high[k] = std::max(all_.high[k], box.high[k]);
-            }
-            boxes_.push_back(box);
+            rooms_.push_back(room_of(w));
+            all_.widen(rooms_.back());
         }
     }
-    bool meets(const float (&low)[3], const float (&high)[3]) const {
-        for (int k = 0; k < 3; ++k)
-            if (low[k] > all_.high[k] || high[k] < all_.low[k]) return false;
-        return true;
-    }
+    bool meets(const Room& room) const { return all_.meets(room); }
     bool holds(const float (&p)[3]) const {
         if (!all_.holds(p)) return false;
-        return std::any_of(boxes_.begin(), boxes_.end(), [&](const Box& box) { return box.holds(p); });
+        return std::any_of(rooms_.begin(), rooms_.end(), [&](const Room& room) { return room.holds(p); });
     }
 
 private:
-    struct Box {
-        float low[3] = {1e9f, 1e9f, 1e9f}, high[3] = {-1e9f, -1e9f, -1e9f};
-        bool holds(const float (&p)[3]) const {
-            return p[0] > low[0] && p[0] < high[0] && p[1] > low[1] && p[1] < high[1] && p[2] > low[2] && p[2] < high[2];
-        }
-    };
-    Box all_;
-    std::vector<Box> boxes_;
+    Room all_;
+    std::vector<Room> rooms_;
 };
 
 // Cells of a grid that hold the wood within reach of any place in them.
@@ -58,30 +70,18 @@ class Grid {
 public:
     // Of the wood that matters to places within `reach`; null: of all.
     Grid(const std::vector<Wood>& wood, const Reach* reach) {
-        low_[0] = low_[1] = low_[2] = 1e9f;
-        float high[3] = {-1e9f, -1e9f, -1e9f};
-        const auto bounds = [&](const Wood& w, float(&lo)[3], float(&hi)[3]) {
-            const float a[3] = {w.ax, w.ay, w.az}, d[3] = {w.dx, w.dy, w.dz};
-            for (int k = 0; k < 3; ++k) {
-                const float b = a[k] + d[k] * w.size, room = w.radius + static_cast<float>(occlusion_reach);
-                lo[k] = std::min(a[k], b) - room;
-                hi[k] = std::max(a[k], b) + room;
-            }
-        };
-        float lo[3], hi[3];
-        std::vector<std::uint32_t> held;
+        std::vector<std::pair<std::uint32_t, Room>> held;
         for (std::uint32_t i = 0; i < wood.size(); ++i) {
-            bounds(wood[i], lo, hi);
-            if (reach && !reach->meets(lo, hi)) continue;
-            held.push_back(i);
-            for (int k = 0; k < 3; ++k) low_[k] = std::min(low_[k], lo[k]), high[k] = std::max(high[k], hi[k]);
+            const Room room = room_of(wood[i]);
+            if (reach && !reach->meets(room)) continue;
+            held.push_back({i, room});
+            all_.widen(room);
         }
-        for (int k = 0; k < 3; ++k) count_[k] = std::clamp(static_cast<int>((high[k] - low_[k]) / cell) + 1, 1, 96);
+        for (int k = 0; k < 3; ++k) count_[k] = std::clamp(static_cast<int>((all_.high[k] - all_.low[k]) / cell) + 1, 1, most_cells);
         cells_.resize(static_cast<std::size_t>(count_[0] * count_[1] * count_[2]));
-        for (const std::uint32_t i : held) {
-            bounds(wood[i], lo, hi);
+        for (const auto& [i, room] : held) {
             int from[3], to[3];
-            for (int k = 0; k < 3; ++k) from[k] = index(k, lo[k]), to[k] = index(k, hi[k]);
+            for (int k = 0; k < 3; ++k) from[k] = index(k, room.low[k]), to[k] = index(k, room.high[k]);
             for (int x = from[0]; x <= to[0]; ++x)
                 for (int y = from[1]; y <= to[1]; ++y)
                     for (int z = from[2]; z <= to[2]; ++z) cells_[at(x, y, z)].push_back(i);
@@ -90,15 +90,16 @@ public:
 
     const std::vector<std::uint32_t>* near(const float (&p)[3]) const {
         for (int k = 0; k < 3; ++k)
-            if (p[k] < low_[k] || p[k] >= low_[k] + cell * static_cast<float>(count_[k])) return nullptr;
+            if (p[k] < all_.low[k] || p[k] >= all_.low[k] + cell * static_cast<float>(count_[k])) return nullptr;
         return &cells_[at(index(0, p[0]), index(1, p[1]), index(2, p[2]))];
     }
 
 private:
-    static constexpr float cell = 0.09f;
-    int index(int k, float v) const { return std::clamp(static_cast<int>((v - low_[k]) / cell), 0, count_[k] - 1); }
+    static constexpr float cell = 0.09f; // metres, and how many of them each way: what was quickest to bake
+    static constexpr int most_cells = 96;
+    int index(int k, float v) const { return std::clamp(static_cast<int>((v - all_.low[k]) / cell), 0, count_[k] - 1); }
     std::size_t at(int x, int y, int z) const { return static_cast<std::size_t>((x * count_[1] + y) * count_[2] + z); }
-    float low_[3];
+    Room all_;
     int count_[3];
     std::vector<std::vector<std::uint32_t>> cells_;
 };
@@ -111,14 +112,14 @@ float hidden(const Wood& w, const Vertex& v, bool own) {
     const float nx = t * w.dx - px, ny = t * w.dy - py, nz = t * w.dz - pz;
     const float away2 = nx * nx + ny * ny + nz * nz, away = std::sqrt(away2);
     if (away > w.radius + static_cast<float>(occlusion_reach) || away < 1e-6f) return 0;
-    if (own && away < 2.2f * w.radius) return 0;
+    if (own && away < own_radii * w.radius) return 0;
     const float facing = (nx * v.normal[0] + ny * v.normal[1] + nz * v.normal[2]) / away;
     if (facing <= 0) return 0;
     const float line2 = std::max(1e-8f, px * px + py * py + pz * pz - s * s), line = std::sqrt(line2);
     const float s1 = -s, s2 = w.size - s;
     const float span = 0.5f * (s2 / std::sqrt(s2 * s2 + line2) - s1 / std::sqrt(s1 * s1 + line2));
     const float fade = 1 - std::clamp((away - w.radius) / static_cast<float>(occlusion_reach), 0.0f, 1.0f);
-    return std::min(0.8f, strength * std::min(1.0f, w.radius / line) * facing * span * fade);
+    return std::min(most_hidden, strength * std::min(1.0f, w.radius / line) * facing * span * fade);
 }
 
 void add_wood(std::vector<Wood>& wood, const shape::Stem& stem) {
@@ -160,19 +161,56 @@ std::uint8_t open_share(const std::vector<Wood>& wood, const std::vector<std::ui
     return static_cast<std::uint8_t>(255 * open + 0.5f);
 }
 
+constexpr std::uint32_t no_part = ~0u;
+
+// Of each part, and one past the last.
+std::vector<std::uint32_t> first_vertices(const Mesh& mesh) {
+    std::vector<std::uint32_t> first(mesh.parts.size() + 1, 0);
+    for (const Vertex& v : mesh.vertices) ++first[std::size_t{v.part} + 1];
+    for (std::size_t i = 1; i < first.size(); ++i) first[i] += first[i - 1];
+    return first;
+}
+
+// Parts by what they show; several of one name follow each other in the same order in every mesh of a vine.
+using PartKey = std::array<std::uint32_t, 5>;
+std::vector<std::pair<PartKey, std::uint32_t>> keyed(const std::vector<Part>& parts) {
+    std::vector<std::pair<PartKey, std::uint32_t>> list;
+    for (std::uint32_t i = 0; i < parts.size(); ++i)
+        list.push_back({{static_cast<std::uint32_t>(parts[i].kind), static_cast<std::uint32_t>(parts[i].material), parts[i].axis.value, parts[i].id, 0}, i});
+    std::stable_sort(list.begin(), list.end());
+    for (std::size_t i = 1; i < list.size(); ++i)
+        if (std::equal(list[i].first.begin(), list[i].first.begin() + 4, list[i - 1].first.begin())) list[i].first[4] = list[i - 1].first[4] + 1;
+    return list;
+}
+
+// For each part the one of the mesh before that shows the same wood, standing as it stood; no_part where none does.
+std::vector<std::uint32_t> parts_as_before(const Mesh& mesh, const std::vector<std::uint32_t>& first, const shape::VineShape& vine, const shape::VineShape& before,
+                                           const KeptOcclusion& kept) {
+    std::vector<std::uint32_t> old_of(mesh.parts.size(), no_part);
+    const auto made = keyed(mesh.parts), old = keyed(kept.parts);
+    for (std::size_t a = 0, b = 0; a < made.size() && b < old.size();) {
+        if (made[a].first < old[b].first) ++a;
+        else if (old[b].first < made[a].first) ++b;
+        else {
+            const std::uint32_t is = made[a++].second, was = old[b++].second;
+            const AxisId axis = mesh.parts[is].axis;
+            const auto *stem = vine.find(axis), *stem_was = before.find(axis);
+            const bool stands = !axis || (stem && stem_was && same(*stem, *stem_was));
+            if (stands && first[is + 1] - first[is] == kept.first[was + 1] - kept.first[was]) old_of[is] = was;
+        }
+    }
+    return old_of;
+}
+
 } // namespace
 
 void bake_occlusion(Mesh& mesh, const shape::VineShape& vine) {
     bake_occlusion(mesh, vine, {}, KeptOcclusion(Mesh{}));
 }
 
-KeptOcclusion::KeptOcclusion(const Mesh& mesh) : parts(mesh.parts), first(mesh.parts.size() + 1, 0) {
+KeptOcclusion::KeptOcclusion(const Mesh& mesh) : parts(mesh.parts), first(first_vertices(mesh)) {
     open.reserve(mesh.vertices.size());
-    for (const Vertex& v : mesh.vertices) {
-        ++first[std::size_t{v.part} + 1];
-        open.push_back(v.occlusion);
-    }
-    for (std::size_t i = 1; i < first.size(); ++i) first[i] += first[i - 1];
+    for (const Vertex& v : mesh.vertices) open.push_back(v.occlusion);
 }
 
 void bake_occlusion(Mesh& mesh, const shape::VineShape& vine, const shape::VineShape& before, const KeptOcclusion& kept) {
@@ -194,34 +232,8 @@ void bake_occlusion(Mesh& mesh, const shape::VineShape& vine, const shape::VineS
     const Reach reach(changed);
     const Grid grid(wood, &reach);
     std::optional<Grid> whole;  // for what is new and stands elsewhere
-    // Parts of the old mesh by what they show; several of one name follow each other in the same order in both.
-    using Key = std::array<std::uint32_t, 5>;
-    const auto keys = [](const std::vector<Part>& parts) {
-        std::vector<std::pair<Key, std::uint32_t>> list;
-        for (std::uint32_t i = 0; i < parts.size(); ++i)
-            list.push_back({{static_cast<std::uint32_t>(parts[i].kind), static_cast<std::uint32_t>(parts[i].material), parts[i].axis.value, parts[i].id, 0}, i});
-        std::stable_sort(list.begin(), list.end());
-        for (std::size_t i = 1; i < list.size(); ++i)
-            if (std::equal(list[i].first.begin(), list[i].first.begin() + 4, list[i - 1].first.begin())) list[i].first[4] = list[i - 1].first[4] + 1;
-        return list;
-    };
-    const auto old = keys(kept.parts);
-    const auto made = keys(mesh.parts);
-    constexpr std::uint32_t none = ~0u;
-    std::vector<std::uint32_t> old_of(mesh.parts.size(), none), first(mesh.parts.size() + 1, 0);
-    for (const Vertex& v : mesh.vertices) ++first[std::size_t{v.part} + 1];
-    for (std::size_t i = 1; i < first.size(); ++i) first[i] += first[i - 1];
-    for (std::size_t a = 0, b = 0; a < made.size() && b < old.size();) {
-        if (made[a].first < old[b].first) ++a;
-        else if (old[b].first < made[a].first) ++b;
-        else {
-            const std::uint32_t is = made[a++].second, was = old[b++].second;
-            const AxisId axis = mesh.parts[is].axis;
-            const auto *stem = vine.find(axis), *stem_was = before.find(axis);
-            const bool stands = !axis || (stem && stem_was && same(*stem, *stem_was));
-            if (stands && first[is + 1] - first[is] == kept.first[was + 1] - kept.first[was]) old_of[is] = was;
-        }
-    }
+    const std::vector<std::uint32_t> first = first_vertices(mesh);
+    const std::vector<std::uint32_t> old_of = parts_as_before(mesh, first, vine, before, kept);
     std::uint16_t small_part = 65'535;
     std::uint8_t small_open = 255;
     for (std::size_t i = 0; i < mesh.vertices.size(); ++i) {
@@ -234,8 +246,8 @@ void bake_occlusion(Mesh& mesh, const shape::VineShape& vine, const shape::VineS
         }
         const std::uint32_t was = old_of[v.part];
         const bool reached = reach.holds(v.position);
-        if (!reached && was == none && !whole) whole.emplace(wood, nullptr);
-        if (!reached && was != none) {
+        if (!reached && was == no_part && !whole) whole.emplace(wood, nullptr);
+        if (!reached && was != no_part) {
             v.occlusion = kept.open[kept.first[was] + (i - first[v.part])];
         } else if (const auto* near = reached ? grid.near(v.position) : whole->near(v.position)) {
             v.occlusion = open_share(wood, *near, v, mesh.parts[v.part].axis.value);

@@ -10,8 +10,18 @@ namespace {
 
 constexpr double pi = 3.14159265358979323846;
 
+struct Wave {
+    double cosine, sine;
+};
+Wave wave(double angle) { return {std::cos(angle), std::sin(angle)}; }
+// Of the sum of two angles.
+double cosine_of(Wave a, Wave b) { return a.cosine * b.cosine - a.sine * b.sine; }
+double sine_of(Wave a, Wave b) { return a.sine * b.cosine + a.cosine * b.sine; }
+
+// One step round a tube, and its multiples that old wood's lobes are made of.
 struct Turn {
     double cosine, sine;
+    Wave two, three, five;
 };
 
 // One turn in `sides` steps; the last entry is the first, so that seams meet exactly.
@@ -19,18 +29,26 @@ const std::vector<Turn>& turns(int sides) {
     static thread_local std::vector<std::vector<Turn>> kept(64);
     auto& list = kept[static_cast<std::size_t>(sides)];
     if (list.empty()) {
-        for (int i = 0; i < sides; ++i) list.push_back({std::cos(2 * pi * i / sides), std::sin(2 * pi * i / sides)});
+        for (int i = 0; i < sides; ++i) {
+            const double a = 2 * pi * i / sides;
+            list.push_back({std::cos(a), std::sin(a), wave(2 * a), wave(3 * a), wave(5 * a)});
+        }
         list.push_back(list.front());
     }
     return list;
 }
 
-double lobes(double a, double s) {
-    return 0.6 * std::sin(3 * a + 7 * s) + 0.4 * std::sin(5 * a - 13 * s) + 0.5 * std::sin(2 * a + 23 * s);
-}
-double lobe_slope(double a, double s) {
-    return 1.8 * std::cos(3 * a + 7 * s) + 2.0 * std::cos(5 * a - 13 * s) + 1.0 * std::cos(2 * a + 23 * s);
-}
+// Lobes of old wood: three waves round it that wander along it, each at its own pace. Our choice, from the look.
+struct Lobes {
+    Wave by_two, by_three, by_five; // how far each has wandered
+    explicit Lobes(double along) : by_two(wave(23 * along)), by_three(wave(7 * along)), by_five(wave(-13 * along)) {}
+    double height(const Turn& t) const {
+        return 0.6 * sine_of(t.three, by_three) + 0.4 * sine_of(t.five, by_five) + 0.5 * sine_of(t.two, by_two);
+    }
+    double slope(const Turn& t) const {
+        return 1.8 * cosine_of(t.three, by_three) + 2.0 * cosine_of(t.five, by_five) + 1.0 * cosine_of(t.two, by_two);
+    }
+};
 
 // Length that a normal loses by leaning with the slope of its ring.
 double lean_of(const Ring& ring) { return 1 / std::sqrt(1 + ring.slope * ring.slope); }
@@ -39,19 +57,28 @@ struct Spot {
     Vec3 place, normal;
 };
 
-// `lean`: see lean_of.
-Spot spot(const Ring& ring, Vec3 side, Turn t, double angle, double grow, double lean) {
+// What all places of a ring share.
+struct RingPen {
+    const Ring& ring;
+    double grow;
+    Vec3 side = shape::cross(ring.along, ring.out);
+    double lean = lean_of(ring), facing = shape::dot(ring.cut, ring.along);
+    Lobes lobes{ring.lobe > 0 ? ring.lobe_at : 0};
+    Spot spot(const Turn& t) const;
+};
+
+Spot RingPen::spot(const Turn& t) const {
     double f = grow, df = 0;
     if (ring.lobe > 0) {
-        f *= 1 + ring.lobe * lobes(angle, ring.lobe_at);
-        df = grow * ring.lobe * lobe_slope(angle, ring.lobe_at);
+        f *= 1 + ring.lobe * lobes.height(t);
+        df = grow * ring.lobe * lobes.slope(t);
     }
     const double x = ring.across_out * f * t.cosine, y = ring.across_side * f * t.sine;
     const double dx = ring.across_out * (df * t.cosine - f * t.sine),
                  dy = ring.across_side * (df * t.sine + f * t.cosine);
     const Vec3 radial = dy * ring.out - dx * side;
     Vec3 place = ring.centre + x * ring.out + y * side;
-    if (const double facing = shape::dot(ring.cut, ring.along); facing > 0.2) // slid along the wood onto the cut
+    if (facing > 0.2) // slid along the wood onto the cut
         place = place - (shape::dot(place - ring.centre, ring.cut) / facing) * ring.along;
     // `radial` is square to the wood, so the length of both together is known from that of each.
     const double wide = shape::length(radial);
@@ -79,14 +106,15 @@ void add_tube(Writer& w, std::span<const Ring> rings, const TubeStyle& style) {
     const std::uint8_t flags = w.flags;
     for (const Ring& ring : rings) {
         w.flags = static_cast<std::uint8_t>(flags | ring.flags);
-        const Vec3 side = shape::cross(ring.along, ring.out);
-        const double lean = lean_of(ring);
+        const RingPen pen{ring, grow};
         w.along = ring.along;
         w.node = ring.node;
         w.age = ring.age;
+        Spot seam;  // where the tube closes one place has two vertices
         for (std::uint32_t j = 0; j <= sides; ++j) {
             const double share = static_cast<double>(j) / style.sides;
-            const Spot s = spot(ring, side, turn[j], 2 * pi * (j == sides ? 0 : share), grow, lean);
+            const Spot s = j == sides ? seam : pen.spot(turn[j]);
+            if (j == 0) seam = s;
             w.vertex(s.place, s.normal, style.thin ? ring.across_out * grow : style.u_from + style.u_tiles * share,
                      ring.v);
         }
@@ -119,12 +147,10 @@ void add_tube(Writer& w, std::span<const Ring> rings, const TubeStyle& style) {
 
 std::vector<Vec3> ring_places(const Ring& ring, const TubeStyle& style) {
     const double grow = style.area_true ? area_true_radius(style.sides) : 1.0;
-    const Vec3 side = shape::cross(ring.along, ring.out);
+    const RingPen pen{ring, grow};
+    const auto& turn = turns(style.sides);
     std::vector<Vec3> places;
-    for (int j = 0; j < style.sides; ++j)
-        places.push_back(spot(ring, side, turns(style.sides)[static_cast<std::size_t>(j)],
-                              2 * pi * (static_cast<double>(j) / style.sides), grow, lean_of(ring))
-                             .place);
+    for (std::size_t j = 0; j + 1 < turn.size(); ++j) places.push_back(pen.spot(turn[j]).place);
     return places;
 }
 

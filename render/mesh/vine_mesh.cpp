@@ -10,15 +10,23 @@
 #include "render/mesh/trellis_mesh.h"
 
 namespace spurwright::mesh {
+namespace {
+
+// The wood of a shape and what sits on it.
+void add_wood(Writer& writer, const shape::VineShape& shape, const Detail& detail) {
+    for (std::size_t i = 0; i < shape.stems.size(); ++i) add_stem(writer, shape, i, detail);
+    for (const auto& bud : shape.buds) add_bud(writer, shape, bud, detail);
+    for (const auto& hanger : shape.hangers) add_hanger(writer, shape, hanger, detail);
+    for (const auto& wound : shape.wounds) add_wound(writer, shape, wound, detail);
+}
+
+} // namespace
 
 void build_vine(Mesh& mesh, const shape::VineShape& vine, const Detail& detail) {
     mesh.clear();
     Writer writer(mesh);
-    for (std::size_t i = 0; i < vine.stems.size(); ++i) add_stem(writer, vine, i, detail);
-    for (const auto& bud : vine.buds) add_bud(writer, vine, bud, detail);
-    for (const auto& hanger : vine.hangers) add_hanger(writer, vine, hanger, detail);
+    add_wood(writer, vine, detail);
     add_knobs(writer, vine, detail);
-    for (const auto& wound : vine.wounds) add_wound(writer, vine, wound, detail);
     add_strips(writer, vine, detail);
     for (const auto& tie : vine.ties) add_tie(writer, tie, detail);
     add_trellis(writer, vine, detail);
@@ -43,10 +51,7 @@ void build_surroundings(Mesh& mesh, const shape::VineShape& vine, const Detail& 
 void build_brush(Mesh& mesh, const shape::VineShape& piece, const Detail& detail) {
     mesh.clear();
     Writer writer(mesh);
-    for (std::size_t i = 0; i < piece.stems.size(); ++i) add_stem(writer, piece, i, detail);
-    for (const auto& bud : piece.buds) add_bud(writer, piece, bud, detail);
-    for (const auto& hanger : piece.hangers) add_hanger(writer, piece, hanger, detail);
-    for (const auto& wound : piece.wounds) add_wound(writer, piece, wound, detail);
+    add_wood(writer, piece, detail);
 }
 
 } // namespace spurwright::mesh

@@ -137,7 +137,10 @@ void Desk::frame(const gl::Target& target, float seconds) {
     io.DisplaySize = {width_, height_};
     io.DeltaTime = std::max(seconds, 1e-4f);
     input_.feed(io, presses_);
-    if (!presses_.empty()) again_ = std::max(again_, 2);
+    const bool pressed = !presses_.empty() || ImGui::IsAnyMouseDown() != mouse_was_down_;
+    mouse_was_down_ = ImGui::IsAnyMouseDown();
+    // A panel folded open takes its new size a frame later: a click before that would fall through it.
+    if (pressed) again_ = std::max(again_, 3);
     pointing_.advance(seconds);
     eye_.reduced_motion = session_->shell().settings.reduced_motion;
     const ui::Face face = session_->shell().settings.theme == settings::ThemeName::dusk ? ui::Face::dusk : ui::Face::paper;

@@ -82,6 +82,7 @@ private:
     std::vector<ui::KeyPress> presses_;
     float content_scale_ = 1, built_em_ = 0;
     int again_ = 3;
+    bool mouse_was_down_ = false;
     std::int64_t frames_ = 0;
     bool moving_ = false, rough_ = false, finer_asked_ = false;
     float width_ = 1, height_ = 1;

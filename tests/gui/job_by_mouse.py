@@ -25,14 +25,33 @@ try:
         window.until(lambda s: s["tool"] == wanted, "the tool " + wanted)
         tool = wanted
 
-    hidden = []  # wood that other wood hides: looked for again when that is gone
+    def look_from(view):
+        if window.state()["view"] == view:
+            return
+        window.click_widget("row.looks")
+        window.click_widget("row.view-" + view)
+        window.until(lambda s: s["view"] == view, "the view " + view)
+        window.click_widget("row.looks")  # folds it: the vine is free
+        window.until(lambda s: s["at_rest"] and not any(w["name"] == "row.view-" + view for w in s["widgets"]), "it folded")
+
+    def joint(node):
+        """The very joint to cut, from where one stands or from nearer; a joint farther out would leave on what is to go."""
+        for view in (None, "head", "other-side", "row"):
+            if view:
+                look_from(view)
+            part = window.part(node, outward=True)
+            if part is not None and part["node"] == node:
+                break
+        return part
+
+    waits = []  # wood that other wood hides: looked for again when that is gone
     while acts:
         act = acts.pop(0)
-        if act[0] == "cut" and window.part(node_of(act[1]), outward=True) is None:
-            # Cane ends stand above the window until the canes are laid.
-            if act not in hidden:
-                acts.insert(next(i for i, later in enumerate(acts) if later[0] == "tie"), act)
-            hidden.append(act)
+        part = joint(node_of(act[1])) if act[0] == "cut" else None
+        if act[0] == "cut" and part is None:
+            assert act not in waits, f"never in sight: {act}"
+            waits.append(act)
+            acts.insert(next(i for i, later in enumerate(acts) if later[0] == "tie"), act)
             continue
         if act[0] == "mark":
             take("tape")
@@ -44,10 +63,10 @@ try:
             window.click(part["x"], part["y"])
         elif act[0] == "cut":
             take(act[2])
-            part = window.part(node_of(act[1]), outward=True)
             window.click(part["x"], part["y"])
         elif act[0] == "lay":
             take("hands")
+            look_from("row")
             part = window.part(act[1] + ".3")
             window.drag(part["x"], part["y"], -120 if act[2] == "left" else 120)
         else:
@@ -62,11 +81,9 @@ try:
     window.until(lambda s: s["done"] == done, "it done again")
     window.click_widget("row.step.look-back")
     state = window.until(lambda s: s["finished"] and s.get("best") is not None, "the look back with the best plan")
-    never = [act for act in hidden if hidden.count(act) > 1]
-    assert len(never) <= 2, f"never in sight: {never}"
     print(f"{window.actions} actions, {state['points']} points, the best plan has {state['best']}")
     assert window.actions < 60, window.actions
-    assert state["points"] >= 50, state["points"]
+    assert state["points"] >= state["best"] - 5, state["points"]  # a hand cuts a joint beside now and then
     assert state["best"] >= state["points"]
     piece = state["piece"]
     window.click_widget("look.next-piece")

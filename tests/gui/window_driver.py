@@ -108,7 +108,7 @@ class Window:
     def is_free(part):
         """Whether no panel lies over this place, the card of the vine folded."""
         x, y = part["x"], part["y"]
-        return 110 < y < 545 and not (x < 330 and y < 160) and not (x > 1110 and y < 170) and 10 < x < WIDTH - 10
+        return 110 < y < 605 and not (x < 330 and y < 160) and not (x > 1110 and y < 170) and 10 < x < WIDTH - 10
 
     def part(self, node, outward=False):
         """Where this joint, or the nearest joint of the same wood that can be seen, stands on the window; None where all of

@@ -131,6 +131,32 @@ TEST_SUITE("window/opening") {
         CHECK(b["code"] != a["code"]);
         CHECK(b["step"] == "look");
     }
+    TEST_CASE("what keys walked to stands while the view turns under a resting pointer, and the cut is made there") {
+        NEED_OFFSCREEN
+        const Folder home;
+        settings_of(home, settings_seen);
+        const std::string code = "00RM-K1SX-G00Q-0004-0005-046T";
+        const std::string walk = "key Tab\nsettle\nreport b.json\n";
+        REQUIRE(played(home, "key F5\nsettle\n" + walk, {"--code", code}).status == 0);
+        // Where other wood of the cane walked to will stand once the view has turned: there the pointer rests beforehand.
+        const json turned = report_in(home, "b.json");
+        json rests;
+        const std::string cane = turned["chosen"];
+        for (const json& part : turned["parts"]) {
+            const std::string name = part["node"];
+            if (name.starts_with(cane + ".") && name != cane + ".0" && part["y"] > 90 && part["y"] < 290) rests = part;
+        }
+        REQUIRE(rests.is_object());
+        const std::string place = std::to_string(rests["x"].get<double>()) + " " + std::to_string(rests["y"].get<double>());
+        const Ran ran = played(home, "key F5\nsettle\nmove " + place + "\nsettle\n" + walk + "key 1\nkey C\nreport c.json\n", {"--code", code});
+        CHECK(ran.status == 0);
+        const json b = report_in(home, "b.json"), c = report_in(home, "c.json");
+        REQUIRE(c.is_object());
+        CHECK(b["hover"].is_null());
+        CHECK(b["view"] == "");  // the view did turn to what was walked to
+        CHECK(c["done"] == 1);
+        CHECK(c["plan"].get<std::string>().starts_with("cut " + cane + ".0"));
+    }
     TEST_CASE("shrunk to nothing it waits, and goes on where it was") {
         NEED_OFFSCREEN
         const Folder home;

@@ -13,6 +13,7 @@
 #include "sim/vine/canonical_text.h"
 #include "sim/vine/vine_check.h"
 #include "sim/vine/vine_query.h"
+#include "tests/support/grown.h"
 
 using namespace spurwright;
 using namespace spurwright::growth;
@@ -26,9 +27,7 @@ Vine grown(std::uint64_t seed, int age = 12, Vigour vigour = Vigour::moderate) {
     site.seed = seed;
     site.age = age;
     site.vigour = vigour;
-    auto vine = grow_vine(site);
-    REQUIRE(vine.has_value());
-    return *std::move(vine);
+    return test::grown(site);
 }
 
 // As the rules measure it when it is cut after its twelfth count bud, or its last ripe one.

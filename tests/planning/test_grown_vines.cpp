@@ -7,6 +7,7 @@
 #include "sim/planning/planning.h"
 #include "sim/pruning/plan_text.h"
 #include "sim/vine/vine_check.h"
+#include "tests/support/grown.h"
 #include "tests/support/judged.h"
 #include "tests/support/random_edits.h"
 
@@ -33,9 +34,7 @@ growth::Site site(std::uint32_t number) {
 constexpr std::uint32_t sites = 40;
 
 Vine grown(std::uint32_t number) {
-    auto vine = growth::grow_vine(site(number));
-    REQUIRE(vine.has_value());
-    return *std::move(vine);
+    return test::grown(site(number));
 }
 
 }  // namespace

@@ -5,6 +5,7 @@
 #include "sim/planning/planning.h"
 #include "sim/vine/canonical_text.h"
 #include "sim/vine/vine_query.h"
+#include "tests/support/grown.h"
 #include "tests/support/little_vine.h"
 #include "tests/support/random_edits.h"
 
@@ -20,9 +21,7 @@ practice::Task little() { return {test::little_vine(), "", "", "general", {}, {}
 practice::Task grown(std::uint64_t seed) {
     growth::Site site;
     site.seed = seed;
-    auto vine = growth::grow_vine(site);
-    REQUIRE(vine.has_value());
-    return {*std::move(vine), "", "", "general", {}, {}};
+    return {test::grown(site), "", "", "general", {}, {}};
 }
 
 void carry_out(Practice& practice, const Plan& plan) {

@@ -4,7 +4,6 @@
 #include <unistd.h>
 
 #include <chrono>
-#include <cstdlib>
 #include <thread>
 
 #include "scenarios/io/safe_file.h"
@@ -12,29 +11,14 @@
 #include "sim/core/hash.h"
 #include "sim/pruning/plan_text.h"
 #include "sim/vine/canonical_text.h"
+#include "tests/support/folder.h"
 
 using namespace spurwright;
 using namespace spurwright::practice;
 
 namespace {
 
-// A folder of its own for one test.
-class Somewhere {
-public:
-    Somewhere() {
-        char name[] = "/tmp/spurwright-test-XXXXXX";
-        REQUIRE(::mkdtemp(name) != nullptr);
-        path_ = name;
-    }
-    ~Somewhere() { (void)std::system(("rm -rf '" + path_ + "'").c_str()); }
-    Somewhere(const Somewhere&) = delete;
-    Somewhere& operator=(const Somewhere&) = delete;
-    settings::Folders folders() const { return {path_ + "/config ñ/spurwright/settings.json", path_ + "/data/spurwright/work"}; }
-    const std::string& path() const { return path_; }
-
-private:
-    std::string path_;
-};
+settings::Folders folders_in(const test::Folder& here) { return {here.file("config ñ/spurwright/settings.json"), here.file("data/spurwright/work")}; }
 
 const io::Assets assets(std::string(SPURWRIGHT_SOURCE) + "/assets");
 
@@ -56,10 +40,10 @@ Opening first_scene() { return {{}, {}, "first"}; }
 }  // namespace
 
 TEST_CASE("work is kept after each act and offered back at the next start, with what was undone") {
-    const Somewhere here;
+    const test::Folder here;
     std::string plan;
     {
-        const auto session = opened(here.folders(), first_scene());
+        const auto session = opened(folders_in(here), first_scene());
         session->carry_out(ask::SafetySeen{});
         const AxisId cane = some_cane(*session);
         session->carry_out(ask::MarkAs{cane, Role::left});
@@ -69,7 +53,7 @@ TEST_CASE("work is kept after each act and offered back at the next start, with 
         plan = print_plan(session->practice()->done());
         CHECK_FALSE(session->shell().message.has_value());
     }  // as after a crash: nothing is written at the end
-    const auto again = opened(here.folders());
+    const auto again = opened(folders_in(here));
     REQUIRE(again->shell().offered);
     CHECK(again->shell().offered_acts == 2);
     CHECK(again->practice() == nullptr);
@@ -82,11 +66,11 @@ TEST_CASE("work is kept after each act and offered back at the next start, with 
 }
 
 TEST_CASE("work on a scene's vine that no code grows is kept by scene and number and taken up on the same vine") {
-    const Somewhere here;
+    const test::Folder here;
     std::uint64_t hash = 0;
     std::string plan;
     {
-        const auto session = opened(here.folders());
+        const auto session = opened(folders_in(here));
         REQUIRE(session->shell().scenes.size() == 4);
         session->carry_out(ask::OpenScene{"fat-one", 2});
         REQUIRE(session->practice() != nullptr);
@@ -97,8 +81,8 @@ TEST_CASE("work on a scene's vine that no code grows is kept by scene and number
         session->carry_out(ask::MarkAs{some_cane(*session), Role::remove});
         plan = print_plan(session->practice()->done());
     }
-    CHECK_FALSE(io::read_file(here.folders().work_folder + "/vine.json", 1 << 20).has_value());  // the scene grows it
-    const auto again = opened(here.folders());
+    CHECK_FALSE(io::read_file(folders_in(here).work_folder + "/vine.json", 1 << 20).has_value());  // the scene grows it
+    const auto again = opened(folders_in(here));
     REQUIRE(again->shell().offered);
     again->carry_out(ask::OfferTaken{true});
     REQUIRE(again->practice() != nullptr);
@@ -115,62 +99,62 @@ TEST_CASE("work on a scene's vine that no code grows is kept by scene and number
 }
 
 TEST_CASE("a scene that is not there is refused and leaves the vine in hand") {
-    const Somewhere here;
-    const auto session = opened(here.folders(), first_scene());
+    const test::Folder here;
+    const auto session = opened(folders_in(here), first_scene());
     session->carry_out(ask::OpenScene{"no-such-scene", 0});
     REQUIRE(session->shell().message.has_value());
     CHECK(session->practice()->task().scene == "first");
     std::uint64_t next = 1;
-    CHECK_FALSE(Session::make(assets, here.folders(), {{}, {}, "no-such-scene"}, [&] { return next++; }).has_value());
+    CHECK_FALSE(Session::make(assets, folders_in(here), {{}, {}, "no-such-scene"}, [&] { return next++; }).has_value());
 }
 
 TEST_CASE("saying no to work from before sticks, and deletes nothing") {
-    const Somewhere here;
+    const test::Folder here;
     {
-        const auto session = opened(here.folders(), first_scene());
+        const auto session = opened(folders_in(here), first_scene());
         session->carry_out(ask::MarkAs{some_cane(*session), Role::left});
     }
     {
-        const auto session = opened(here.folders());
+        const auto session = opened(folders_in(here));
         REQUIRE(session->shell().offered);
         session->carry_out(ask::OfferTaken{false});
     }
-    CHECK_FALSE(opened(here.folders())->shell().offered);
-    CHECK(io::read_file(here.folders().work_folder + "/left-1.json", 1 << 20).has_value());
+    CHECK_FALSE(opened(folders_in(here))->shell().offered);
+    CHECK(io::read_file(folders_in(here).work_folder + "/left-1.json", 1 << 20).has_value());
 }
 
 TEST_CASE("beginning another vine while work is offered sets that work aside") {
-    const Somewhere here;
+    const test::Folder here;
     {
-        const auto session = opened(here.folders(), first_scene());
+        const auto session = opened(folders_in(here), first_scene());
         session->carry_out(ask::MarkAs{some_cane(*session), Role::left});
     }
-    const auto session = opened(here.folders(), first_scene());
+    const auto session = opened(folders_in(here), first_scene());
     CHECK_FALSE(session->shell().offered);
-    CHECK(io::read_file(here.folders().work_folder + "/left-1.json", 1 << 20).has_value());
+    CHECK(io::read_file(folders_in(here).work_folder + "/left-1.json", 1 << 20).has_value());
 }
 
 TEST_CASE("a second window on the same work is read-only and says so; the first one's work stays") {
-    const Somewhere here;
-    const auto first = opened(here.folders(), first_scene());
+    const test::Folder here;
+    const auto first = opened(folders_in(here), first_scene());
     first->carry_out(ask::MarkAs{some_cane(*first), Role::left});
-    const auto kept = io::read_file(here.folders().work_folder + "/present.json", 1 << 20);
+    const auto kept = io::read_file(folders_in(here).work_folder + "/present.json", 1 << 20);
     REQUIRE(kept.has_value());
-    const auto second = opened(here.folders());
+    const auto second = opened(folders_in(here));
     CHECK(second->shell().read_only);
     REQUIRE(second->shell().message.has_value());
     CHECK(second->shell().message->key.name == "screen.message.second-window");
     second->carry_out(ask::OpenScene{"first", 0});
     second->carry_out(ask::MarkAs{some_cane(*second), Role::spur});
     CHECK(second->practice()->done_count() == 1);
-    CHECK(*io::read_file(here.folders().work_folder + "/present.json", 1 << 20) == *kept);
+    CHECK(*io::read_file(folders_in(here).work_folder + "/present.json", 1 << 20) == *kept);
 }
 
 TEST_CASE("settings are kept; nonsense in their file means defaults for this run and the file untouched") {
-    const Somewhere here;
-    const std::string file = here.folders().settings_file;
+    const test::Folder here;
+    const std::string file = folders_in(here).settings_file;
     {
-        const auto session = opened(here.folders());
+        const auto session = opened(folders_in(here));
         CHECK(session->shell().screen == Screen::safety);
         session->carry_out(ask::SafetySeen{});
         session->carry_out(ask::Speak{"es"});
@@ -180,7 +164,7 @@ TEST_CASE("settings are kept; nonsense in their file means defaults for this run
         CHECK(session->words().language() == "es");
     }
     {
-        const auto session = opened(here.folders());
+        const auto session = opened(folders_in(here));
         CHECK(session->shell().screen == Screen::home);
         CHECK(session->words().language() == "es");
         CHECK(session->shell().settings.text_percent == 200);
@@ -189,7 +173,7 @@ TEST_CASE("settings are kept; nonsense in their file means defaults for this run
     for (const std::string nonsense : {"", "{", "[]", "{\"kind\": \"spurwright-settings\", \"version\": 1, \"text_percent\": 5000}",
                                        "{\"kind\": \"spurwright-settings\", \"version\": 7}", "{\"kind\": \"spurwright-settings\", \"version\": 1, \"language\": \"xx\"}"}) {
         REQUIRE(io::write_file(file, nonsense).has_value());
-        const auto session = opened(here.folders());
+        const auto session = opened(folders_in(here));
         CHECK(session->shell().settings == settings::Settings{});
         REQUIRE(session->shell().message.has_value());
         CHECK(session->shell().message->key.name == "screen.message.settings-unread");
@@ -216,29 +200,46 @@ TEST_CASE("printed settings and work read back the same") {
 
 TEST_CASE("work that cannot be read is set aside, and newer work is left where it is") {
     for (const bool newer : {false, true}) {
-        const Somewhere here;
-        const std::string file = here.folders().work_folder + "/present.json";
-        REQUIRE(settings::make_folder(here.folders().work_folder).has_value());
+        const test::Folder here;
+        const std::string file = folders_in(here).work_folder + "/present.json";
+        REQUIRE(settings::make_folder(folders_in(here).work_folder).has_value());
         const std::string bytes = newer ? "{\"kind\": \"spurwright-work\", \"version\": 3, \"house\": \"general\", \"plan\": \"\", \"done\": 0}" : "{\"kind\": \"spurw";
         REQUIRE(io::write_file(file, bytes).has_value());
-        const auto session = opened(here.folders(), first_scene());
+        const auto session = opened(folders_in(here), first_scene());
         session->carry_out(ask::MarkAs{some_cane(*session), Role::left});
-        CHECK(*io::read_file(newer ? file : here.folders().work_folder + "/left-1.json", 1 << 20) == bytes);
+        CHECK(*io::read_file(newer ? file : folders_in(here).work_folder + "/left-1.json", 1 << 20) == bytes);
     }
 }
 
+TEST_CASE("work of version 1, which names its vine by code alone, is offered and taken up") {
+    const test::Folder here;
+    const std::string code = "00RM-K1SX-G00Q-0004-00ES-HJ0R";
+    REQUIRE(settings::make_folder(folders_in(here).work_folder).has_value());
+    REQUIRE(io::write_file(folders_in(here).work_folder + "/present.json", "{\"kind\": \"spurwright-work\", \"version\": 1, \"code\": \"" + code +
+                                                                              "\", \"scene\": \"first\", \"house\": \"general\", \"plan\": \"mark a508 left; mark a510 right\", \"done\": 1}")
+                .has_value());
+    const auto session = opened(folders_in(here));
+    REQUIRE(session->shell().offered);
+    CHECK(session->shell().offered_acts == 1);
+    session->carry_out(ask::OfferTaken{true});
+    REQUIRE(session->practice() != nullptr);
+    CHECK(session->practice()->task().code == code);
+    CHECK(print_plan(session->practice()->done()) == "mark a508 left");
+    CHECK(session->practice()->can_redo());
+}
+
 TEST_CASE("work that cannot be saved is said once and goes on in memory") {
-    const Somewhere here;
-    settings::Folders folders = here.folders();
-    REQUIRE(io::write_file(here.path() + "/data", "a file where a folder should be").has_value());
+    const test::Folder here;
+    settings::Folders folders = folders_in(here);
+    REQUIRE(io::write_file(here.file("data"), "a file where a folder should be").has_value());
     const auto session = opened(folders, first_scene());
     session->carry_out(ask::MarkAs{some_cane(*session), Role::left});
     CHECK(session->practice()->done_count() == 1);
 }
 
 TEST_CASE("the search finds the best plan beside the work; the look back shows it once it is there") {
-    const Somewhere here;
-    const auto session = opened(here.folders(), first_scene());
+    const test::Folder here;
+    const auto session = opened(folders_in(here), first_scene());
     session->carry_out(ask::GoToStep{Step::look_back});
     REQUIRE(session->practice()->finished());
     for (int i = 0; i < 600 && session->shell().searching; ++i) {
@@ -256,8 +257,8 @@ TEST_CASE("the search finds the best plan beside the work; the look back shows i
 }
 
 TEST_CASE("a typed code opens its vine, and a slip in it is said without losing the vine in hand") {
-    const Somewhere here;
-    const auto session = opened(here.folders(), first_scene());
+    const test::Folder here;
+    const auto session = opened(folders_in(here), first_scene());
     const std::string code = session->practice()->task().code;
     session->carry_out(ask::OpenCode{"00RM-K1SX-G00Q-0004-0005-046X"});
     REQUIRE(session->shell().message.has_value());
@@ -281,8 +282,8 @@ TEST_CASE("folders follow XDG: absolute paths only, else those of the home folde
 }
 
 TEST_CASE("the first scene offers to watch it once; watching keeps no work, and the vine then lies uncut in hand") {
-    const Somewhere here;
-    const auto session = opened(here.folders(), first_scene());
+    const test::Folder here;
+    const auto session = opened(folders_in(here), first_scene());
     session->carry_out(ask::SafetySeen{});
     CHECK(session->shell().offers_watch);
     session->carry_out(ask::Watch{true});
@@ -319,21 +320,21 @@ TEST_CASE("the first scene offers to watch it once; watching keeps no work, and 
 }
 
 TEST_CASE("what is offered goes away with Esc, with doing it oneself and with the first act") {
-    const Somewhere here;
+    const test::Folder here;
     for (const Request& request : {Request{ask::TakeBack{}}, Request{ask::WatchOwn{}}}) {
-        const auto session = opened(here.folders(), first_scene());
+        const auto session = opened(folders_in(here), first_scene());
         session->carry_out(request);
         CHECK_FALSE(session->shell().offers_watch);
         CHECK_FALSE(session->practice()->hand_rests());
     }
-    const auto session = opened(here.folders(), first_scene());
+    const auto session = opened(folders_in(here), first_scene());
     session->carry_out(ask::MarkAs{some_cane(*session), Role::left});
     CHECK_FALSE(session->shell().offers_watch);
 }
 
 TEST_CASE("twelve places are asked, counted and left for the vine to prune") {
-    const Somewhere here;
-    const auto session = opened(here.folders(), first_scene());
+    const test::Folder here;
+    const auto session = opened(folders_in(here), first_scene());
     session->carry_out(ask::Drill{});
     REQUIRE(session->practice()->drill().has_value());
     session->carry_out(ask::DrillNext{});  // not before an answer

@@ -8,6 +8,7 @@
 #include "scenarios/words/load_words.h"
 #include "sim/growth/history.h"
 #include "sim/vine/vine_query.h"
+#include "tests/support/grown.h"
 #include "tests/support/little_vine.h"
 
 using namespace spurwright;
@@ -22,9 +23,7 @@ Vine grown(std::uint32_t number) {
     site.seed = 700 + number;
     site.age = std::array{6, 9, 12, 20}[number % 4];
     site.pruner = static_cast<Pruner>(number % 8);
-    auto vine = growth::grow_vine(site);
-    REQUIRE(vine.has_value());
-    return *std::move(vine);
+    return test::grown(site);
 }
 constexpr std::uint32_t vines = 24;
 

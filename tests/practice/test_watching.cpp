@@ -8,6 +8,7 @@
 #include "sim/rules/rule_list.h"
 #include "sim/vine/canonical_text.h"
 #include "sim/vine/vine_query.h"
+#include "tests/support/grown.h"
 
 using namespace spurwright;
 using practice::Practice;
@@ -25,9 +26,7 @@ Practice grown(std::uint32_t number) {
     site.pruner = static_cast<Pruner>(number % 8);
     site.vigour = static_cast<Vigour>(number % 3);
     site.neighbours = static_cast<growth::Neighbours>(number / 3 % 4);
-    auto vine = growth::grow_vine(site);
-    REQUIRE(vine.has_value());
-    return Practice({*std::move(vine), "", "", "general", {}, {}});
+    return Practice({test::grown(site), "", "", "general", {}, {}});
 }
 constexpr std::uint32_t vines = 16;
 

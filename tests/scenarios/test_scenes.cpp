@@ -2,7 +2,7 @@
 #include <doctest/doctest.h>
 
 #include <algorithm>
-#include <cstdlib>
+#include <filesystem>
 #include <functional>
 #include <set>
 
@@ -25,6 +25,7 @@
 #include "sim/vine/vine_check.h"
 #include "sim/vine/vine_query.h"
 #include "tests/scenarios/schema.h"
+#include "tests/support/folder.h"
 #include "tests/support/mirror.h"
 
 using namespace spurwright;
@@ -221,9 +222,8 @@ TEST_CASE("old or new: whoever lays the old upright is held at 40, whoever leave
         for (const Axis& axis : set.vine().axes) {
             if (!was_laid_last_winter(set.vine(), axis)) continue;
             const rules::Judgement left = set.judged(without_cuts_on(set.best.plan, axis.id));
-            // A piece of the plan may stand on it: then a stub beyond it is left, no more.
-            const bool bears = std::any_of(left.caps.begin(), left.caps.end(), [](const rules::Cap& c) { return c.cap == "old-cane-left"; });
-            CHECK(bears);
+            const bool old_left = std::any_of(left.caps.begin(), left.caps.end(), [](const rules::Cap& c) { return c.cap == "old-cane-left"; });
+            CHECK(old_left);
             CHECK(left.points <= Tenths{600});
         }
         // All plans as good lay one-year wood both ways: nothing else is in their space.
@@ -317,11 +317,9 @@ TEST_CASE("scene files fit their schema, a file of version 1 reads still, and a 
         CHECK(test::schema_fault("scene-2", *io::read_file(assets.path("scenes", name + ".json"), io::largest_json)) == "");
     CHECK(test::schema_fault("scene-order-1", *io::read_file(assets.path("scenes", "order.json"), io::largest_json)) == "");
 
-    char name[] = "/tmp/spurwright-test-XXXXXX";
-    REQUIRE(::mkdtemp(name) != nullptr);
-    const std::string folder = name;
-    REQUIRE(std::system(("mkdir '" + folder + "/scenes'").c_str()) == 0);
-    const io::Assets here(folder);
+    const test::Folder folder;
+    std::filesystem::create_directory(folder.file("scenes"));
+    const io::Assets here(folder.path());
     const auto read = [&](const std::string& text) {
         REQUIRE(io::write_file(here.path("scenes", "it.json"), text).has_value());
         return load_scene(here, "it");
@@ -342,5 +340,4 @@ TEST_CASE("scene files fit their schema, a file of version 1 reads still, and a 
     CHECK(read(head + "{\"name\": \"far-cane\", \"side\": \"none\"}" + tail).error().key.name == "error.scene.side");
     CHECK(read(head + "{\"name\": \"far-cane\", \"side\": \"left\", \"axis_ratio\": 1.2}" + tail).error().key.name == "error.json.unknown-key");
     CHECK(read("{\"kind\": \"spurwright-scene\", \"version\": 9, \"name\": \"it\"}").error().fault == Fault::newer);
-    (void)std::system(("rm -rf '" + folder + "'").c_str());
 }

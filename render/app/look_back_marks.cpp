@@ -7,7 +7,7 @@
 namespace spurwright::app {
 namespace {
 
-constexpr float shortest_tape = 20, longest_tape = 60, px_a_point = 6;
+constexpr float shortest_tape = 20, longest_tape = 60, px_a_point = 6;  // pixels (our choice)
 
 void hang(MarkPen& pen, const practice::Walked& w, bool current) {
     if ((w.folded && !current) || w.stop == practice::Stop::remark) return;

@@ -14,6 +14,7 @@ namespace ask = practice::ask;
 using practice::HandTool;
 using practice::Practice;
 
+// Our choice; pixels of a window 720 high.
 constexpr float drag_turn_deg_a_px = 0.12f, drag_lean_m_a_px = 0.0012f;
 constexpr float click_slack_px = 5;
 constexpr float cycle_seconds = 1;

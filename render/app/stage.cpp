@@ -7,7 +7,7 @@
 namespace spurwright::app {
 namespace {
 
-constexpr float moving_scale = 0.75f;  // of the window, on a slow machine while the eye moves
+constexpr float moving_scale = 0.75f;  // of the window, on a slow machine while the eye moves (our choice)
 
 bool same(const std::vector<scene::Emphasis>& all, const std::vector<scene::Emphasis>& others) {
     const auto one = [](const scene::Emphasis& a, const scene::Emphasis& b) { return a.axis == b.axis && a.kind == b.kind && a.id == b.id && a.look == b.look; };

@@ -14,7 +14,7 @@ namespace {
 using practice::Practice;
 using practice::Spot;
 
-constexpr float tick_below_px = 12;  // width of a bud on the screen above which it counts itself
+constexpr float tick_below_px = 12;  // width of a bud on the screen above which it counts itself (our choice)
 
 void roles(MarkPen& pen) {
     for (const auto& stem : pen.shape.stems) {

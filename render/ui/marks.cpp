@@ -16,37 +16,32 @@ void edged_line(ImDrawList& draw, ImVec2 a, ImVec2 b, ImU32 ink, float thick) {
     draw.AddLine(a, b, ink, thick);
 }
 
-// Dots at even steps along the whole line, so that corners do not bunch them.
-void dotted(ImDrawList& draw, const std::vector<At>& points, float step, float radius) {
+// Calls `each` at even steps along the whole line, so that corners do not bunch them: where the step is, and where it
+// would be `more` further on, no farther than the stretch goes.
+template <class Each>
+void at_steps(const std::vector<At>& points, float step, float more, const Each& each) {
     float until = 0;
     for (std::size_t i = 1; i < points.size(); ++i) {
         const At a = points[i - 1], b = points[i];
         const float dx = b.x - a.x, dy = b.y - a.y, length = std::sqrt(dx * dx + dy * dy);
         if (!(length > 0)) continue;
+        const auto along = [&](float at) { return ImVec2{a.x + dx * at / length, a.y + dy * at / length}; };
         float at = until;
-        for (; at <= length; at += step) {
-            const ImVec2 spot{a.x + dx * at / length, a.y + dy * at / length};
-            draw.AddCircleFilled(spot, radius + 1.5f, dark, 12);
-            draw.AddCircleFilled(spot, radius, light, 12);
-        }
+        for (; at < length; at += step) each(along(at), along(std::min(at + more, length)));
         until = at - length;
     }
 }
 
+void dotted(ImDrawList& draw, const std::vector<At>& points, float step, float radius) {
+    at_steps(points, step, 0, [&](ImVec2 spot, ImVec2) {
+        draw.AddCircleFilled(spot, radius + 1.5f, dark, 12);
+        draw.AddCircleFilled(spot, radius, light, 12);
+    });
+}
+
 // Dashes as long as the gaps between them, each straight: `step` from the begin of one to the begin of the next.
 void dashed(ImDrawList& draw, const std::vector<At>& points, float step, float thick) {
-    float until = 0;
-    for (std::size_t i = 1; i < points.size(); ++i) {
-        const At a = points[i - 1], b = points[i];
-        const float dx = b.x - a.x, dy = b.y - a.y, length = std::sqrt(dx * dx + dy * dy);
-        if (!(length > 0)) continue;
-        float at = until;
-        for (; at < length; at += step) {
-            const float from = at / length, to = std::min(at + step / 2, length) / length;
-            edged_line(draw, {a.x + dx * from, a.y + dy * from}, {a.x + dx * to, a.y + dy * to}, colour(mark::goes), thick);
-        }
-        until = at - length;
-    }
+    at_steps(points, step, step / 2, [&](ImVec2 from, ImVec2 to) { edged_line(draw, from, to, colour(mark::goes), thick); });
 }
 
 void ring(ImDrawList& draw, At at, float radius) {

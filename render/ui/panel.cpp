@@ -7,6 +7,17 @@
 
 namespace spurwright::ui {
 
+PanelPlace upper_middle(const Ui& ui, float top) {
+    const ImVec2 screen = ImGui::GetIO().DisplaySize;
+    PanelPlace place;
+    place.x = screen.x / 2;
+    place.y = top + ui.grid.gap();
+    place.pivot_x = 0.5f;
+    place.width = std::min(ui.em() * 34, screen.x - 2 * ui.grid.gap());
+    place.most_height = screen.y - place.y - ui.grid.gap();
+    return place;
+}
+
 void panel_begin(Ui& ui, std::string_view name, const PanelPlace& place) {
     ++ui.panels;
     ui.panel = name;

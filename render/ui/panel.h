@@ -17,6 +17,9 @@ struct PanelPlace {
     bool keys_walk = true;          // arrows and Tab move between its widgets
 };
 
+// Of a card that lies over the picture, below `top`, in the middle.
+PanelPlace upper_middle(const Ui& ui, float top);
+
 // Always followed by panel_end(), which answers the box the panel took.
 void panel_begin(Ui& ui, std::string_view name, const PanelPlace& place);
 Box panel_end(Ui& ui);

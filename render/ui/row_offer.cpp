@@ -1,5 +1,3 @@
-#include <algorithm>
-
 #include "render/ui/panel.h"
 #include "render/ui/row_parts.h"
 
@@ -14,13 +12,7 @@ bool offers_anything(const State& state) {
 // Asked once at the start of a vine, never in the way: Esc, or doing it, lets it go.
 Asked offer_card(const State& state, Views&, Ui& ui, float top) {
     if (!offers_anything(state)) return {};
-    const ImVec2 screen = ImGui::GetIO().DisplaySize;
-    PanelPlace place;
-    place.x = screen.x / 2;
-    place.y = top + ui.grid.gap();
-    place.pivot_x = 0.5f;
-    place.width = std::min(ui.em() * 34, screen.x - 2 * ui.grid.gap());
-    place.most_height = screen.y - place.y - ui.grid.gap();
+    PanelPlace place = upper_middle(ui, top);
     place.keys_walk = false;
     Asked asked;
     ui.over = true;

@@ -37,13 +37,7 @@ void unchecked_line(Ui& ui) {
 std::optional<Request> say_panel(const State& state, Ui& ui, float top) {
     const bool waits = state.practice && state.practice->waiting().has_value() && place_of(state) == Place::row;
     if (!waits && !state.shell.message) return {};
-    const ImVec2 screen = ImGui::GetIO().DisplaySize;
-    PanelPlace place;
-    place.x = screen.x / 2;
-    place.y = top + ui.grid.gap();
-    place.pivot_x = 0.5f;
-    place.width = std::min(ui.em() * 34, screen.x - 2 * ui.grid.gap());
-    place.most_height = screen.y - place.y - ui.grid.gap();
+    PanelPlace place = upper_middle(ui, top);
     place.keys_walk = !over_picture(place_of(state));
     std::optional<Request> asked;
     ui.over = true;

@@ -9,6 +9,7 @@ namespace {
 
 constexpr std::string_view scene_kind = "spurwright-scene", order_kind = "spurwright-scene-order";
 constexpr int scene_version = 2, order_version = 1;
+// What a file may hold: our choice.
 constexpr std::size_t longest_name = 60, longest_key = 60, longest_code = 40;
 constexpr int most_target = 200; // count buds
 constexpr int most_winters = 20; // to grow on

@@ -11,6 +11,7 @@ namespace spurwright::growth {
 namespace {
 
 constexpr int no_recipe = 255; // a drawn or edited vine
+// All our choice: what else the wood is like that a scene's numbers leave open.
 constexpr double sound_ratio = 1.10;
 constexpr double straight_deg = 10; // a faultless cane leaves nearly along the row
 constexpr double far_elbow_deg = 30, far_lean_deg = 58; // low enough that it can be laid from just below the wire

@@ -5,8 +5,10 @@
 namespace spurwright::shape {
 namespace {
 
-constexpr double least_piece = 0.002; // metres along the wood that are left to draw
+// Our choice, for the picture alone; metres.
+constexpr double least_piece = 0.002; // along the wood that is left to draw
 constexpr double face_depth = 0.001;  // the face of the cut stands this far out of the wood it closes
+constexpr double nodes_apart = 1e-4, last_share = 0.98; // a rest never begins on a node or at a joint's very end
 
 double whole_length(const Stem& stem) { return stem.from_root(stem.line.segment_count()); }
 
@@ -14,8 +16,8 @@ double whole_length(const Stem& stem) { return stem.from_root(stem.line.segment_
 CentreLine from_there(const CentreLine& line, double from) {
     std::size_t segment = 0;
     double gone = 0;
-    while (segment + 1 < line.segment_count() && gone + line.segment_length(segment) < from + 1e-4) gone += line.segment_length(segment++);
-    const double share = std::clamp((from - gone) / line.segment_length(segment), 0.0, 0.98);
+    while (segment + 1 < line.segment_count() && gone + line.segment_length(segment) < from + nodes_apart) gone += line.segment_length(segment++);
+    const double share = std::clamp((from - gone) / line.segment_length(segment), 0.0, last_share);
     const LineSample first = line.at(segment, share);
     std::vector<LinePoint> points{{first.place, first.radii, -1}};
     std::vector<Radii> middles;

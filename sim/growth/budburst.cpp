@@ -34,13 +34,14 @@ private:
     struct Cane {
         const Axis* axis;
         std::vector<std::uint32_t> count_nodes; // live, ripe
+        std::vector<const Bud*> buds;           // of them
         bool laid = false;
     };
 
     void find_canes() {
         for (const Axis& axis : old_.axes) {
             if (axis.removed || axis.born != old_.winter || axis.state == AxisState::dead || !axis.parent) continue;
-            Cane cane{&axis, {}, false};
+            Cane cane{&axis, {}, {}, false};
             Length at;
             for (std::uint32_t i = 1; i < axis.node_count; ++i) {
                 const Node& node = old_.nodes[axis.first_node + i];
@@ -48,7 +49,10 @@ private:
                 if (node.removed || at > axis.ripe) break;
                 if (node.joint < CountingHabits{}.clear_joint) continue;
                 for (const Bud& bud : old_.buds_of(node))
-                    if (bud.kind == BudKind::node && bud.primary && !bud.harmed) cane.count_nodes.push_back(i);
+                    if (bud.kind == BudKind::node && !bud.harmed && (bud.primary || bud.secondary || bud.tertiary)) {
+                        cane.count_nodes.push_back(i);
+                        cane.buds.push_back(&bud);
+                    }
             }
             for (const Laid& laid : old_.laid)
                 cane.laid = cane.laid || (laid.axis == axis.id && laid.winter == old_.winter);
@@ -62,7 +66,9 @@ private:
         Push push;
         push.on = node.id;
         push.nth = nth;
-        push.kind = nth == 0 ? PushKind::count : PushKind::twin;
+        push.kind = nth == 1                  ? PushKind::twin
+                    : cane.buds[i]->primary ? PushKind::count
+                                            : PushKind::replacement;
         push.side = cane.axis->side;
         push.count_index = static_cast<int>(i) + 1;
         push.laid = cane.laid;
@@ -92,6 +98,7 @@ private:
                 ++notes_.burst;
                 turn(push, next_.vine, c_.azimuth_node_sd_deg, draws_);
                 pushes_.push_back(push);
+                if (!cane.buds[i]->primary || !cane.buds[i]->secondary) continue;
                 if (!draws_.happens(Trait::doubled, push.on, 0, c_.double_share, double_sum_)) continue;
                 ++notes_.doubles_pushed;
                 Push second = push_at(cane, i, 1);

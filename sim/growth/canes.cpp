@@ -5,6 +5,7 @@
 
 #include "sim/growth/laterals.h"
 #include "sim/growth/rhythm.h"
+#include "sim/pruning/prunings.h"
 #include "sim/vine/vine_builder.h"
 #include "sim/vine/vine_query.h"
 
@@ -13,13 +14,13 @@ namespace {
 
 class Canes {
 public:
-    Canes(NextVine& next, const ShootLaw& law, const SeasonSettings& settings, const Draws& draws)
-        : next_(next), law_(law), s_(settings), draws_(draws), trellis_(next.vine, settings) {}
+    Canes(NextVine& next, const ShootLaw& law, const SeasonSettings& settings, const Draws& draws, SeasonNotes* notes)
+        : next_(next), law_(law), s_(settings), draws_(draws), notes_(notes), trellis_(next.vine, settings) {}
 
     void grow(const Spring& spring) {
         const std::size_t first = next_.vine.axes.size();
         for (const Push& push : spring.pushes) grow_one(push);
-        grow_laterals(next_, first, ranks_, trellis_, s_, draws_);
+        grow_laterals(next_, first, ranks_, trellis_, s_, draws_, notes_);
     }
 
 private:
@@ -31,12 +32,13 @@ private:
         stand_shoot(course_, next_.vine, id, push, shoot_, collar, trellis_, s_, draws_);
         next_.add_axis(push.on, push.side);
         write(collar, push);
+        if (notes_) weigh(collar);
         if (next_.vine.axes.back().node_count < 2) {
             next_.drop_last_axis();
             ranks_.resize(next_.buds.size());
             return;
         }
-        if (push.kind != PushKind::count && push.kind != PushKind::twin) {
+        if (!push.from_node_bud()) {
             std::uint8_t& latent = next_.latent_at(push.on);
             if (latent > 0) --latent; // the bud that grew
         }
@@ -75,10 +77,46 @@ private:
         if (shoot_.poorly_ripe && course_.hedged) axis.end = AxisEnd::hedge;
     }
 
+    Node row_of_joint(double joint, double diameter) const {
+        const double stretch = std::sqrt(shoot_.flattening);
+        Node node;
+        node.joint = from_mm(joint);
+        node.major = from_mm(diameter * stretch);
+        node.minor = from_mm(diameter / stretch);
+        return node;
+    }
+
+    // What this shoot grew, and what is off it by winter: beyond the hedge's cut, and the unripe rest.
+    void weigh(double collar) {
+        const Axis& axis = next_.vine.axes.back();
+        const bool stands = axis.node_count >= 2;
+        double grown = joint_mass_mg(row_of_joint(collar, shoot_.base_mm)), off = stands ? 0.0 : grown, hedged = off;
+        double at = 0;
+        for (std::size_t i = 0; i < shoot_.joints_mm.size(); ++i) {
+            const double joint = shoot_.joints_mm[i];
+            const double mg = joint_mass_mg(
+                row_of_joint(joint, shoot_.base_mm * law_.taper_at((at + joint / 2) / shoot_.length_mm)));
+            at += joint;
+            grown += mg;
+            if (stands && i + 1 < axis.node_count) continue;
+            off += mg;
+            if (!stands)
+                hedged += mg;
+            else if (course_.hedged)
+                hedged += mg * numeric::clamp((at - course_.wood_mm) / joint, 0.0, 1.0);
+        }
+        if (stands) off -= tip_mass_mg(next_.vine, axis);
+        hedged = std::min(hedged, off);
+        notes_->grown_mg += grown;
+        notes_->hedged_mg += hedged;
+        notes_->fallen_mg += off - hedged;
+    }
+
     NextVine& next_;
     const ShootLaw& law_;
     const SeasonSettings& s_;
     const Draws& draws_;
+    SeasonNotes* notes_;
     Trellis trellis_;
     Shoot shoot_;
     Course course_;
@@ -88,8 +126,8 @@ private:
 } // namespace
 
 void grow_canes(NextVine& next, const Spring& spring, const ShootLaw& law, const SeasonSettings& settings,
-                const Draws& draws) {
-    Canes(next, law, settings, draws).grow(spring);
+                const Draws& draws, SeasonNotes* notes) {
+    Canes(next, law, settings, draws, notes).grow(spring);
 }
 
 } // namespace spurwright::growth

@@ -31,6 +31,7 @@ struct Constants {
     double wanted_per_side = 2;
     double wanted_keep = 0.95, unwanted_keep = 0.15, double_off = 0.80, sucker_off = 0.80;
     double wanted_distance_mm = 80, wanted_below_mm = 50, wanted_azimuth_deg = 60;
+    double thinned_at_cm = 12.5;
     double leaf_removal_p = 0.8, leaf_removal_nodes = 5, leaf_removal_above_mm = 300;
     double hedge_spread_mm = 20, hedge_side_mm = 200;
     double hedge_laterals_low = 1, hedge_laterals_high = 4;
@@ -94,11 +95,35 @@ struct Constants {
     double ring_w1 = 3.0, ring_w_inf = 0.8, ring_tau = 5;
     double arm_ring_share = 0.5, head_ring_factor = 1.5;
     double area_rule_p = 2;
+    // crop and memory (G11-G14)
+    double bunch_mass_ref = 142, bunch_exponent = 0.25;
+    double reserve_nu = 0.70, reserve_a = 0.36, reserve_z0 = 0.12, reserve_rho = 0.75;
+    double reserve_split_number = 0.38, reserve_split_mass = 0.62;
+    double capacity_return = 0.5, capacity_kappa = 0.10, capacity_clamp_low = 0.75, capacity_clamp_high = 1.25;
+    double ri_star = 7;
+    double dry_over_fresh = 0.57;
+    // a row of vines
+    double row_patch_sd = 0.12, row_corr = 0.85;
+    // weather and the season's days
+    double ar1_rho = 0.75, ar1_sd = 3.5;
+    double gdd_base = 10;
+    double spring_sum_base = 4.5, spring_sum_from = 60, spring_sum = 240;
+    double budbreak_sum_early = 75, budbreak_sum_late = 92;
+    double phyllochron = 22, nodes_at_burst = 4, bloom_sum = 325;
+    double internode_extension = 5;
+    double release_sum = 90, held_from_tip = 4;
+    // cold and frost
+    double budbreak_lt_vinifera = -2.2, budbreak_lt_labruscana = -6.4;
+    double eco_latest = 60;
+    double kill_sd = 1.7, secondary_hardier = 2, tertiary_hardier = 4;
+    double frost_sd_vinifera = 0.6;
+    double still_night_lapse = 2.0, still_night_wire = 0.9, still_night_most = 2;
+    double spur_later_days = 1;
 };
 
-enum class ValueStatus : unsigned char { read, choice, computed, common_practice };
+enum class ValueStatus : unsigned char { read, choice, computed, common_practice, memory };
 constexpr auto words_of(ValueStatus) {
-    return std::to_array<std::string_view>({"read", "choice", "computed", "common practice"});
+    return std::to_array<std::string_view>({"read", "choice", "computed", "common practice", "memory"});
 }
 
 struct ConstantRow {

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "sim/pruning/prunings.h"
 #include "sim/vine/vine_query.h"
 
 namespace spurwright::growth {
@@ -15,8 +16,9 @@ constexpr double most_of_bearer = 0.7; // thickness against the cane's there
 class Laterals {
 public:
     Laterals(NextVine& next, const std::vector<Point3>& ranks, const Trellis& trellis, const SeasonSettings& settings,
-             const Draws& draws)
-        : next_(next), ranks_(ranks), trellis_(trellis), s_(settings), c_(settings.constants), draws_(draws) {}
+             const Draws& draws, SeasonNotes* notes)
+        : next_(next), ranks_(ranks), trellis_(trellis), s_(settings), c_(settings.constants), draws_(draws),
+          notes_(notes) {}
 
     void along(std::size_t row) {
         const Axis cane = next_.vine.axes[row]; // a copy: rows are added
@@ -31,10 +33,12 @@ public:
                                  spurwright::in_mm(node.place.y) < trellis_.fruiting + c_.leaf_removal_above_mm;
             const bool off =
                 s_.leaf_removal && in_zone && draws_.chance(Trait::lateral, node.id.value, 1, c_.leaf_removal_p);
-            if (off || draws_.chance(Trait::lateral, node.id.value, 2, c_.lateral_drop))
-                node_at(cane, i).lateral = Lateral::scar;
-            else
+            if (!off && !draws_.chance(Trait::lateral, node.id.value, 2, c_.lateral_drop)) {
                 add(cane, i, 0);
+                continue;
+            }
+            if (notes_) (off ? notes_->leaf_removal_mg : notes_->fallen_mg) += weighed_only(cane, i);
+            node_at(cane, i).lateral = Lateral::scar;
         }
         if (under_hedge == cane.node_count) return;
         const int count = draws_.between(Trait::lateral, cane.id.value, 3, static_cast<int>(c_.hedge_laterals_low),
@@ -76,6 +80,26 @@ private:
         node_at(cane, index).lateral = Lateral::axis;
         next_.add_axis(bearer.id, cane.side);
         write(base, t, collar, length, joints, thick, hedged, cane.side);
+        if (notes_) notes_->grown_mg += last_mg();
+    }
+
+    double last_mg() const {
+        const Axis& axis = next_.vine.axes.back();
+        double mg = tip_mass_mg(next_.vine, axis);
+        for (std::uint32_t i = 0; i < axis.node_count; ++i) mg += joint_mass_mg(next_.vine.nodes[axis.first_node + i]);
+        return mg;
+    }
+
+    // Grown, weighed and gone again, leaving no name used: what a lateral weighed that winter does not find.
+    double weighed_only(const Axis& cane, std::uint32_t index) {
+        const std::uint32_t names = next_.highest_id;
+        const std::size_t rows = next_.vine.axes.size();
+        add(cane, index, 0);
+        if (next_.vine.axes.size() == rows) return 0;
+        const double mg = last_mg();
+        next_.drop_last_axis();
+        next_.highest_id = names;
+        return mg;
     }
 
     void write(const Point3& base, const Point3& t, double collar, double length, int joints, double thick, bool hedged,
@@ -102,15 +126,16 @@ private:
     const SeasonSettings& s_;
     const Constants& c_;
     const Draws& draws_;
+    SeasonNotes* notes_;
 };
 
 } // namespace
 
 void grow_laterals(NextVine& next, std::size_t first_cane, const std::vector<Point3>& ranks, const Trellis& trellis,
-                   const SeasonSettings& settings, const Draws& draws) {
+                   const SeasonSettings& settings, const Draws& draws, SeasonNotes* notes) {
     if (!draws.scatter()) return;
     const std::size_t canes = next.vine.axes.size();
-    Laterals laterals(next, ranks, trellis, settings, draws);
+    Laterals laterals(next, ranks, trellis, settings, draws, notes);
     for (std::size_t row = first_cane; row < canes; ++row) laterals.along(row);
 }
 

@@ -53,6 +53,24 @@ double inflorescences(const Constants& c, double area) {
     return c.fruit_a2 * a * a + c.fruit_a1 * a + c.fruit_c;
 }
 
+double bunch_mass(const Constants& c, double capacity, double shoots, double reserves) {
+    return c.bunch_mass_ref * numeric::pow(capacity / std::max(1.0, shoots), c.bunch_exponent) *
+           numeric::pow(reserves, c.reserve_split_mass);
+}
+
+double next_reserves(const Constants& c, double reserves, double fruiting, double capacity) {
+    const double load = fruiting / (c.reserve_nu * capacity);
+    const double over = load > 1.0 ? numeric::log(load) : 0.0;
+    const double target = 1.0 - c.reserve_a * (1.0 - numeric::exp(-over / c.reserve_z0));
+    return reserves + c.reserve_rho * (target - reserves);
+}
+
+double next_capacity(const Constants& c, double capacity, double site, double crop_to_prunings) {
+    const double change =
+        c.capacity_return * numeric::log(site / capacity) - c.capacity_kappa * numeric::log(crop_to_prunings / c.ri_star);
+    return capacity * numeric::clamp(numeric::exp(change), c.capacity_clamp_low, c.capacity_clamp_high);
+}
+
 double laid_diameter(const Constants& c, double one_year, double one_year_base) {
     return one_year + c.laid_cane_growth_mm + c.laid_cane_taper_kept * (one_year_base - one_year);
 }

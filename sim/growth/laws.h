@@ -1,4 +1,4 @@
-// The laws of the growth model as plain functions of numbers (steps G3 to G10, G15, G16). No vine, no draws. Lengths
+// The laws of the growth model as plain functions of numbers (steps G3 to G16). No vine, no draws. Lengths
 // in cm, diameters in mm, mass in g, unless the name says otherwise. How each was set: DEVELOPERS.md.
 #pragma once
 
@@ -25,6 +25,11 @@ double shoot_mass(const Constants& c, double length, double scale);
 double base_diameter(const Constants& c, double length, double mass);            // d_b
 double diameter_at(const Constants& c, double base, double share_of_length);     // d(s)
 double inflorescences(const Constants& c, double parent_area_mm2);               // y(A)
+double bunch_mass(const Constants& c, double capacity, double shoots, double reserves); // M_b, g
+// R of the next season, after one of `fruiting` shoots (S_f); 1 is full (G13).
+double next_reserves(const Constants& c, double reserves, double fruiting, double capacity);
+// C of the next season; `site` the capacity the site gives, `crop_to_prunings` RI (G14). Needs both above 0.
+double next_capacity(const Constants& c, double capacity, double site, double crop_to_prunings);
 double laid_diameter(const Constants& c, double one_year, double one_year_base); // G15
 double ring_width(const Constants& c, int ring);                                 // G16, mm, ring from 1
 

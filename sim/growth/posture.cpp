@@ -177,7 +177,7 @@ void stand_shoot(Course& course, const Vine& vine, AxisId id, const Push& push, 
     Walk walk(course, id, push, shoot, trellis, settings, draws);
     const Node& bearer = *vine.find(push.on);
     const double out = spurwright::in_mm(mean_diameter(bearer)) / 2 + collar_mm;
-    const bool old_wood = push.kind != PushKind::count && push.kind != PushKind::twin;
+    const bool old_wood = !push.from_node_bud();
     const Direction leaving = old_wood || is_trunk(*vine.find(axis_of(push.on))) ? walk.sideways() : walk.leaving();
     const Point3 on = in_mm(bearer.place);
     walk.from({on.x + out * leaving.x, on.y + out * leaving.y, on.z + out * leaving.z});

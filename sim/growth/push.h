@@ -6,7 +6,8 @@
 
 namespace spurwright::growth {
 
-enum class PushKind : unsigned char { count, twin, base, head, sucker };
+// replacement: of a secondary or tertiary bud whose primary died.
+enum class PushKind : unsigned char { count, twin, base, head, sucker, replacement };
 
 struct Push {
     NodeId on;             // the node that bears it
@@ -19,6 +20,10 @@ struct Push {
     double azimuth_deg = 0;     // of its base, from the row direction of its side
     bool towards_front = false; // across the row: +z
     double parent_area = 0;     // mm2, section of the cane that bore the bud
+
+    bool from_node_bud() const {
+        return kind == PushKind::count || kind == PushKind::twin || kind == PushKind::replacement;
+    }
 };
 
 // The draws of pushes: addressed by the bearing node, the season and which of its pushes. With scatter off what

@@ -3,18 +3,14 @@
 #include <algorithm>
 #include <cmath>
 
-#include "sim/growth/laws.h"
+#include "sim/growth/fruit.h"
 
 namespace spurwright::growth {
 namespace {
 
 // Inflorescences of one shoot: the parent's section, the place on the cane, the kind of bud; at most three.
 int bunch_count(AxisId id, const Push& push, const Constants& c, const Draws& draws) {
-    double mean = inflorescences(c, push.parent_area);
-    if (push.count_index == 1) mean *= c.fruit_first_node;
-    if (push.count_index == 2) mean *= c.fruit_second_node;
-    if (push.kind == PushKind::twin) mean *= c.secondary_f;
-    if (push.kind != PushKind::count && push.kind != PushKind::twin) mean *= c.noncount_f;
+    const double mean = mean_bunches(push, c);
     const double base = std::floor(mean);
     return std::min(3, static_cast<int>(base) + draws.chance(Trait::bunches, id.value, 0, mean - base));
 }

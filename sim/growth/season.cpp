@@ -1,6 +1,8 @@
 #include "sim/growth/season.h"
 
 #include "sim/growth/canes.h"
+#include "sim/growth/fruit.h"
+#include "sim/growth/laws.h"
 #include "sim/growth/thickening.h"
 #include "sim/growth/traits.h"
 
@@ -27,11 +29,15 @@ double site_capacity(const Vine& vine, const Constants& c) {
     return per_m * in_m(vine.spacing);
 }
 
-// C of the coming season, held over the years once the vine is grown up.
-double coming_capacity(const Vine& pruned, const Constants& c) {
+// C of the coming season: held over the years once the vine is grown up, or moved by last season's crop against this
+// winter's prunings.
+double coming_capacity(const Vine& pruned, Mass prunings, const SeasonSettings& s) {
+    const Constants& c = s.constants;
     const double share = young_share(c, pruned.winter + 1);
-    if (pruned.capacity == 0) return site_capacity(pruned, c) * share;
-    return pruned.capacity / 1000.0 * share / young_share(c, pruned.winter);
+    if (pruned.capacity == 0) return s.site_capacity.value_or(site_capacity(pruned, c)) * share;
+    const double held = pruned.capacity / 1000.0 * share / young_share(c, pruned.winter);
+    if (!s.site_capacity || pruned.last_yield.count == 0 || prunings.count == 0) return held;
+    return next_capacity(c, held, *s.site_capacity * share, in_g(pruned.last_yield) / in_g(prunings));
 }
 
 } // namespace
@@ -48,18 +54,29 @@ Vine season(const Vine& pruned, const SeasonSettings& settings, SeasonNotes* not
     SeasonNotes own_notes;
     SeasonNotes& seen = notes ? *notes : own_notes;
     seen = {};
-    const double capacity = coming_capacity(pruned, settings.constants);
     const Draws draws(pruned.seed, settings.scatter);
     NextVine next = carry_over(pruned);
+    const double capacity = coming_capacity(pruned, next.vine.last_prunings, settings);
     next.vine.capacity = rounded(1000.0 * capacity);
     const Spring spring = budburst(pruned, next, capacity, settings, draws, seen);
     const ShootLaw law(pruned, settings, capacity, spring.shoots);
     seen.shoots = spring.shoots;
     seen.mean_length_cm = law.mean_length_cm;
+    seen.capacity = capacity;
+    seen.reserves = as_share(pruned.reserves);
+    const Crop crop = crop_of(spring, capacity, seen.reserves, settings.constants);
+    seen.fruiting = crop.fruiting;
+    seen.bunches = crop.bunches;
+    seen.yield_kg = crop.yield_kg;
     add_rings(next, settings.constants);
-    grow_canes(next, spring, law, settings, draws);
+    grow_canes(next, spring, law, settings, draws, notes);
     mark_dead_wood(next);
     hold_area_rule(next);
+    if (settings.site_capacity) {
+        next.vine.last_yield = from_g(1000 * crop.yield_kg);
+        next.vine.reserves = {
+            rounded(1000 * next_reserves(settings.constants, seen.reserves, crop.fruiting, capacity))};
+    }
     next.finish(static_cast<int>(settings.constants.base_buds_per_axis));
     return std::move(next.vine);
 }

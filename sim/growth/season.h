@@ -16,6 +16,9 @@ struct SeasonSettings {
     bool leaf_removal = true;             // S2
     std::optional<double> hedge_m = 1.00; // S3: top above the fruiting wire; none: not hedged
     bool machine_harvest = false;
+    // The crop's memory (G11 to G14): C drawn back to what the site gives this vine, in shoots, and moved by the crop;
+    // R by the load. None: capacity and reserves hold over the years, as for practice vines, and no crop is noted.
+    std::optional<double> site_capacity;
 };
 
 // The setting in which published trials are compared: no summer acts, no handling loss, trial references.
@@ -30,6 +33,10 @@ struct SeasonNotes {
     int suckers_kept = 0;
     double shoots = 0; // S, after thinning
     double mean_length_cm = 0;
+    double capacity = 0, reserves = 1;              // C and R of this season
+    double fruiting = 0, bunches = 0, yield_kg = 0; // S_f; all shoots
+    // Wood of the summer as the tables weigh it (mg): all that grew, and what was off again before winter.
+    double grown_mg = 0, thinned_mg = 0, leaf_removal_mg = 0, hedged_mg = 0, fallen_mg = 0; // fallen: unripe and weak
 };
 
 // The next winter's vine. Needs a vine that passes check_vine; gives one that does. New axes are numbered after every

@@ -25,14 +25,14 @@ double length_factor(const Push& push, const Constants& c) {
     double factor = 1.0;
     if (push.along_cane >= 0)
         factor = c.length_pos_proximal + (c.length_pos_distal - c.length_pos_proximal) * push.along_cane;
-    return push.kind == PushKind::twin ? factor * c.length_pos_twin : factor;
+    return push.kind == PushKind::twin || push.kind == PushKind::replacement ? factor * c.length_pos_twin : factor;
 }
 
 CaneClass class_of(AxisId id, const Push& push, const ShootLaw& law, const SeasonSettings& settings,
                    const Draws& draws) {
     if (!draws.scatter()) return CaneClass::ordinary;
     const Constants& c = settings.constants;
-    const bool non_count = push.kind != PushKind::count && push.kind != PushKind::twin;
+    const bool non_count = !push.from_node_bud();
     const bool bend = push.laid && (push.count_index == 3 || push.count_index == 4);
     const double bull = law.bull_share * (non_count ? c.bull_place_noncount
                                           : bend    ? c.bull_place_bend

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "sim/growth/laws.h"
 #include "sim/vine/vine_query.h"
 
 namespace spurwright::growth {
@@ -58,6 +59,10 @@ void thin(std::vector<Push>& pushes, const NextVine& next, const SeasonSettings&
         notes.suckers_kept += push.kind == PushKind::sucker;
         pushes[stays++] = push;
     }
+    // Off when a hand long: weighed as a shoot of that length.
+    const double hand_mg = 1000 * shoot_mass(settings.constants, settings.constants.thinned_at_cm, 1.0);
+    notes.thinned_mg += hand_mg * static_cast<double>(pushes.size() - stays);
+    notes.grown_mg += hand_mg * static_cast<double>(pushes.size() - stays);
     pushes.resize(stays);
 }
 

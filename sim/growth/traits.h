@@ -45,6 +45,10 @@ enum class Trait : std::uint32_t {
     zigzag = 44,
     rank_plane = 45,
     hang = 46,
+    weather = 50,     // by year and day
+    winter_kill = 51, // by bud and winter
+    frost_kill = 52,
+    patch = 53,       // a row's slow change of vigour, by place
 };
 
 // The draws of one vine. With scatter off every normal is 0 and every even spread its middle; chances stay.

@@ -10,6 +10,7 @@
 #include "sim/growth/rhythm.h"
 #include "sim/growth/season.h"
 #include "sim/pruning/legal_edits.h"
+#include "sim/pruning/prunings.h"
 #include "sim/vine/canonical_text.h"
 #include "sim/vine/vine_builder.h"
 #include "sim/vine/vine_check.h"
@@ -261,5 +262,84 @@ TEST_SUITE("growth/season") {
                 if (is_cane(vine, axis)) CHECK(std::fabs(in_mm(node.place.z)) <= 200.001);
             }
         }
+    }
+}
+
+TEST_SUITE("growth/summer and memory") {
+    TEST_CASE("check 46: what grew is prunings, kept wood, summer's loss and what fell by itself, to a thousand "
+              "millionth; trimmings are never prunings") {
+        for (std::uint64_t seed = 0; seed < 40; ++seed) {
+            growth::Site site;
+            site.seed = seed;
+            site.vigour = static_cast<Vigour>(seed % 3);
+            const Vine vine = *growth::grow_vine(site);
+            const Vine cut = *prune(vine, growth::history_plan(vine, growth::habits_of(Pruner::good)));
+            growth::SeasonNotes n;
+            const Vine next = growth::season(cut, {}, &n);
+            const Vine cut_again = *prune(next, growth::history_plan(next, growth::habits_of(Pruner::good)));
+            const Prunings p = prunings(next, cut_again);
+            const double summer = n.thinned_mg + n.leaf_removal_mg + n.hedged_mg;
+            CAPTURE(seed);
+            CHECK(std::fabs(n.grown_mg - (p.removed.one_year_mg + p.kept.one_year_mg + summer + n.fallen_mg)) <=
+                  1e-9 * n.grown_mg);
+            CHECK(n.hedged_mg > 0);
+            CHECK(n.thinned_mg > 0);
+            CHECK(n.fallen_mg > 0);
+            CHECK(p.removed.one_year_mg < n.grown_mg - summer);
+            CHECK(vine_hash(next) == vine_hash(growth::season(cut, {}))); // weighing changes nothing
+        }
+    }
+    TEST_CASE("without summer acts nothing is lost to them") {
+        growth::SeasonNotes n;
+        growth::season(bare_vine(3, 12), growth::trial_settings(), &n);
+        CHECK(n.thinned_mg == 0);
+        CHECK(n.leaf_removal_mg == 0);
+        CHECK(n.hedged_mg == 0);
+        CHECK(n.grown_mg > 0);
+    }
+    TEST_CASE("a dead primary is stood in for by its secondary, with less fruit; a bud with nothing left stays blind") {
+        growth::SeasonSettings trial = growth::trial_settings();
+        trial.scatter = false;
+        growth::SeasonNotes sound, hurt, dead;
+        growth::season(bare_vine(3, 12), trial, &sound);
+        Vine vine = bare_vine(3, 12);
+        for (Bud& bud : vine.buds)
+            if (bud.kind == BudKind::node) bud.primary = false;
+        growth::season(vine, trial, &hurt);
+        CHECK(hurt.count_nodes == sound.count_nodes);
+        CHECK(hurt.burst == sound.burst);
+        CHECK(hurt.doubles_pushed == 0);
+        CHECK(hurt.yield_kg < 0.6 * sound.yield_kg);
+        CHECK(hurt.yield_kg > 0.3 * sound.yield_kg);
+        for (Bud& bud : vine.buds)
+            if (bud.kind == BudKind::node) bud.secondary = bud.tertiary = false;
+        growth::season(vine, trial, &dead);
+        CHECK(dead.count_nodes == 0);
+        CHECK(dead.non_count_pushed > sound.non_count_pushed);
+    }
+    TEST_CASE("memory: a heavy crop lowers next season's reserves and capacity, a light one lifts capacity; without "
+              "memory both hold") {
+        growth::SeasonSettings trial = growth::trial_settings();
+        Vine vine = bare_vine(6, 12);
+        CHECK(growth::season(vine, trial).reserves == whole);
+        CHECK(growth::season(vine, trial).last_yield.count == 0);
+        trial.site_capacity = 54;
+        growth::SeasonNotes heavy, light;
+        const Vine next = growth::season(vine, trial, &heavy);
+        CHECK(next.reserves.count < 900);
+        CHECK(in_g(next.last_yield) == doctest::Approx(1000 * heavy.yield_kg).epsilon(1e-6));
+        CHECK(growth::season(bare_vine(2, 12), trial, &light).reserves == whole);
+        CHECK(light.yield_kg < heavy.yield_kg);
+        // The same vine after a crop of 20 and of 2 times its prunings.
+        const auto capacity_after = [&](double ratio) {
+            Vine v = *prune(next, growth::history_plan(next, growth::habits_of(Pruner::good)));
+            v.last_yield = from_g(ratio * in_g(from_g(prunings(next, v).removed.one_year_mg / 1000)));
+            growth::SeasonNotes n;
+            growth::season(v, trial, &n);
+            return n.capacity;
+        };
+        CHECK(capacity_after(20) < capacity_after(7));
+        CHECK(capacity_after(7) == doctest::Approx(54).epsilon(0.001));
+        CHECK(capacity_after(2) > capacity_after(7));
     }
 }

@@ -1,0 +1,58 @@
+#include "sim/growth/variety.h"
+
+namespace spurwright::growth {
+namespace {
+
+constexpr auto read = ValueStatus::read, choice = ValueStatus::choice, memory = ValueStatus::memory;
+
+constexpr Told base_fruit_vinifera{0.15, choice}, base_fruit_hybrid{0.5, choice};
+constexpr Told reserve_plain{0.36, choice, "epee-2024"}, reserve_none{0, read, "antcliff-1965"};
+constexpr Told ri_vinifera{7, choice, "trought-2017"}, ri_labruscana{17.5, read, "bates-2021"};
+
+constexpr Told bunch(double grams) { return {grams, memory}; }
+
+constexpr Variety wine(std::string_view name, std::string_view shown, Burst burst, Told bunch_mass,
+                       std::string_view hardiness, bool own = true) {
+    return {name,          shown,       Species::vinifera, burst, hardiness, own, bunch_mass, base_fruit_vinifera,
+            reserve_plain, ri_vinifera, false};
+}
+
+constexpr auto table = std::to_array<Variety>({
+    wine("plain", "plain", Burst::late, {142, read, "ajev-6021"}, "cabernet-sauvignon", false),
+    wine("cabernet-sauvignon", "Cabernet Sauvignon", Burst::late, {142, read, "ajev-6021"}, "cabernet-sauvignon"),
+    wine("sauvignon-blanc", "Sauvignon blanc", Burst::late, {82, read, "epee-2024"}, "sauvignon-blanc"),
+    wine("chardonnay", "Chardonnay", Burst::early, bunch(120), "chardonnay"),
+    wine("riesling", "Riesling", Burst::late, bunch(110), "riesling"),
+    wine("merlot", "Merlot", Burst::late, bunch(140), "merlot"),
+    wine("pinot-noir", "Pinot noir", Burst::early, bunch(100), "pinot-gris", false),
+    wine("syrah", "Syrah", Burst::late, bunch(150), "syrah"),
+    wine("sangiovese", "Sangiovese", Burst::late, bunch(200), "sangiovese"),
+    wine("sunmuscat", "Sunmuscat", Burst::late, bunch(250), "grenache", false),
+    {"sultana", "Sultana", Species::vinifera, Burst::early, "grenache", false, bunch(250), base_fruit_hybrid,
+     reserve_none, ri_vinifera, false},
+    {"concord", "Concord", Species::labruscana, Burst::early, "concord", true, bunch(100), base_fruit_hybrid,
+     reserve_plain, ri_labruscana, true},
+    {"chambourcin", "Chambourcin", Species::hybrid, Burst::late, "lemberger", false, bunch(200), base_fruit_hybrid,
+     reserve_plain, ri_vinifera, false},
+});
+
+} // namespace
+
+std::span<const Variety> varieties() { return table; }
+
+const Variety* find_variety(std::string_view name) {
+    for (const Variety& variety : table)
+        if (variety.name == name) return &variety;
+    return nullptr;
+}
+
+Constants with_variety(const Constants& base, const Variety& variety) {
+    Constants c = base;
+    c.bunch_mass_ref = variety.bunch_mass_g.value;
+    c.noncount_f = variety.noncount_f.value;
+    c.reserve_a = variety.reserve_a.value;
+    c.ri_star = variety.ri_star.value;
+    return c;
+}
+
+} // namespace spurwright::growth

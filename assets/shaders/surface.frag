@@ -1,4 +1,4 @@
-// One material a compile (MATERIAL is defined): both sides of a branch would be paid for.
+// One material a compile, small things (SMALL) together: both sides of a branch would be paid for.
 uniform sampler2D detail;
 uniform vec4 look;   // rgb, tint
 uniform float dim;
@@ -141,6 +141,44 @@ vec3 soil(inout vec3 normal) {
     return a * max(tone, 0.25);
 }
 
+#ifdef SMALL
+uniform int stuff;
+
+// Buds, cut faces, dry stalks and what people put up: few pixels each, so one compile serves all.
+vec3 small(inout float rough, inout float sheen, inout float ao) {
+    vec3 a;
+    if (stuff == STUFF_BUD) {
+        float scales = smoothstep(0.05, 0.0, abs(at.y - 0.30 - 0.05 * sin(at.x * 12.6))) + 0.8 * smoothstep(0.05, 0.0, abs(at.y - 0.58 - 0.05 * sin(at.x * 12.6 + 2.0)));
+        a = mix(linear_of(vec3(112, 74, 50)), linear_of(vec3(152, 118, 92)), smoothstep(0.1, 1.0, at.y));
+        a *= 1.0 - 0.45 * clamp(scales, 0.0, 1.0);
+        a = mix(a, linear_of(vec3(206, 190, 168)), 0.45 * smoothstep(0.80, 1.0, at.y));
+        if ((kind & DEAD) != 0u) a = linear_of(vec3(70, 62, 56));
+        ao *= 0.55 + 0.45 * smoothstep(0.0, 0.35, at.y);
+        rough = 0.7;
+    } else if (stuff == STUFF_FACE) {
+        a = cut_wood(rough);
+    } else if (stuff == STUFF_TIMBER) {
+        vec4 d = texture(detail, at * vec2(1.0, 0.7)), e = texture(detail, at * vec2(3.0, 0.35) + vec2(0.3, 0.0));
+        a = linear_of(vec3(128, 116, 101)) * (0.55 + 0.5 * d.a + 0.35 * texture(detail, at * vec2(2.0, 0.5)).r) * (1.0 - 0.5 * smoothstep(0.42, 0.15, e.r));
+        a *= mix(0.6, 1.0, smoothstep(0.0, 0.09, place.y));
+    } else if (stuff == STUFF_METAL) {
+        a = linear_of(vec3(116, 117, 116)) * (0.8 + 0.4 * texture(detail, at).a);
+        a = mix(a, linear_of(vec3(120, 98, 80)), 0.35 * smoothstep(0.40, 0.95, texture(detail, at * 1.7 + 0.3).a));
+        rough = 0.5;
+        sheen = 0.8;
+    } else if (stuff == STUFF_RUBBER) {
+        a = vec3(0.032, 0.036, 0.034);
+        rough = 0.55;
+        sheen = 0.7;
+    } else if (stuff == STUFF_TWINE) {
+        a = mix(linear_of(vec3(176, 156, 112)), linear_of(vec3(128, 116, 96)), clamp(organ.x * 8.0, 0.0, 1.0));
+    } else {
+        a = linear_of(vec3(62, 48, 46)) * (0.8 + 0.4 * texture(detail, at).a);
+    }
+    return a;
+}
+#endif
+
 void main() {
     vec3 normal = normalize(n);
     float ao = organ.y, rough = 0.9, sheen = 0.1;
@@ -148,16 +186,6 @@ void main() {
 #if defined(CANE) || defined(TWO_YEAR) || defined(OLD)
     if ((kind & RIBBON) != 0u && !gl_FrontFacing) normal = -normal;
     albedo = bark(normal, rough, sheen);
-#elif defined(BUD)
-    float scales = smoothstep(0.05, 0.0, abs(at.y - 0.30 - 0.05 * sin(at.x * 12.6))) + 0.8 * smoothstep(0.05, 0.0, abs(at.y - 0.58 - 0.05 * sin(at.x * 12.6 + 2.0)));
-    albedo = mix(linear_of(vec3(112, 74, 50)), linear_of(vec3(152, 118, 92)), smoothstep(0.1, 1.0, at.y));
-    albedo *= 1.0 - 0.45 * clamp(scales, 0.0, 1.0);
-    albedo = mix(albedo, linear_of(vec3(206, 190, 168)), 0.45 * smoothstep(0.80, 1.0, at.y));
-    if ((kind & DEAD) != 0u) albedo = linear_of(vec3(70, 62, 56));
-    ao *= 0.55 + 0.45 * smoothstep(0.0, 0.35, at.y);
-    rough = 0.7;
-#elif defined(FACE)
-    albedo = cut_wood(rough);
 #elif defined(GROUND)
     albedo = soil(normal);
 #elif defined(CARD)
@@ -168,23 +196,8 @@ void main() {
     ao = 0.85;
 #elif defined(BACKDROP)
     albedo = organ.x < 0.2 ? vec3(.10, .13, .15) : organ.x < 0.5 ? vec3(.085, .095, .07) : vec3(.07, .065, .045);
-#elif defined(TIMBER)
-    vec4 d = texture(detail, at * vec2(1.0, 0.7)), e = texture(detail, at * vec2(3.0, 0.35) + vec2(0.3, 0.0));
-    albedo = linear_of(vec3(128, 116, 101)) * (0.55 + 0.5 * d.a + 0.35 * texture(detail, at * vec2(2.0, 0.5)).r) * (1.0 - 0.5 * smoothstep(0.42, 0.15, e.r));
-    albedo *= mix(0.6, 1.0, smoothstep(0.0, 0.09, place.y));
-#elif defined(METAL)
-    albedo = linear_of(vec3(116, 117, 116)) * (0.8 + 0.4 * texture(detail, at).a);
-    albedo = mix(albedo, linear_of(vec3(120, 98, 80)), 0.35 * smoothstep(0.40, 0.95, texture(detail, at * 1.7 + 0.3).a));
-    rough = 0.5;
-    sheen = 0.8;
-#elif defined(RUBBER)
-    albedo = vec3(0.032, 0.036, 0.034);
-    rough = 0.55;
-    sheen = 0.7;
-#elif defined(TWINE)
-    albedo = mix(linear_of(vec3(176, 156, 112)), linear_of(vec3(128, 116, 96)), clamp(organ.x * 8.0, 0.0, 1.0));
-#elif defined(DRY)
-    albedo = linear_of(vec3(62, 48, 46)) * (0.8 + 0.4 * texture(detail, at).a);
+#elif defined(SMALL)
+    albedo = small(rough, sheen, ao);
 #elif defined(THIN)
     if (organ.x > 0.99) {
         albedo = linear_of(vec3(142, 144, 146));

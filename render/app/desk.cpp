@@ -54,12 +54,16 @@ Desk::~Desk() {
 Result<void> Desk::build_fonts() {
     const float em = std::round(ui::em_at_one * content_scale_ * static_cast<float>(session_->shell().settings.text_percent) / 100.0f);
     if (em == built_em_) return {};
-    if (built_em_ > 0) ImGui_ImplOpenGL3_DestroyFontsTexture();
+    const bool ever_built = built_em_ > 0;
+    if (ever_built) ImGui_ImplOpenGL3_DestroyFontsTexture();
     auto fonts = ui::build_fonts(font_files_, ranges_, em);
     if (!fonts) return failure(std::move(fonts.error()));
     fonts_ = *fonts;
     built_em_ = em;
-    ImGui_ImplOpenGL3_CreateFontsTexture();
+    if (ever_built) ImGui_ImplOpenGL3_CreateFontsTexture();
+    else ImGui_ImplOpenGL3_CreateDeviceObjects();  // the texture with the rest: left to the first frame it is made twice
+    ImGui::GetIO().Fonts->ClearTexData();  // the renderer has the one, and the next size reads the other anew
+    ImGui::GetIO().Fonts->ClearInputData();
     again_ = 3;
     return {};
 }

@@ -20,4 +20,11 @@ inline bool keep_freed_memory() {
 #endif
 }
 
+// Gives back once what was only needed to begin: the driver's compiler leaves twenty megabytes behind.
+inline void give_back_freed_memory() {
+#ifdef __GLIBC__
+    malloc_trim(0);
+#endif
+}
+
 } // namespace spurwright::app

@@ -17,10 +17,10 @@ Result<void> check_size(int width, int height) {
     return {};
 }
 
-Result<std::unique_ptr<Studio>> Studio::make(const std::string& assets, const gl::Quality& quality) {
+Result<std::unique_ptr<Studio>> Studio::make(const std::string& assets) {
     auto context = gl::OffscreenContext::make();
     if (!context) return failure(context.error());
-    auto renderer = gl::Renderer::make(assets + "/shaders", quality);
+    auto renderer = gl::Renderer::make(assets + "/shaders");
     if (!renderer) return failure(renderer.error());
     auto studio = std::make_unique<Studio>();
     studio->context_ = std::move(*context);

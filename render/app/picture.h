@@ -28,8 +28,7 @@ inline constexpr int least_pixels = 16, most_pixels = 4096;
 class Studio {
 public:
     // Fails (Fault::missing) without EGL, OpenGL 3.3 or the shader files.
-    [[nodiscard]] static Result<std::unique_ptr<Studio>> make(const std::string& assets,
-                                                              const gl::Quality& quality = gl::still_quality);
+    [[nodiscard]] static Result<std::unique_ptr<Studio>> make(const std::string& assets);
 
     // RGBA, lowest row first. Needs a size within least_pixels and most_pixels.
     [[nodiscard]] Result<std::vector<std::uint8_t>> draw(const Vine& vine, const PictureWish& wish);

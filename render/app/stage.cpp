@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "render/app/memory.h"
 #include "render/mesh/vine_mesh.h"
 
 namespace spurwright::app {
@@ -25,66 +26,54 @@ bool draws_in_software(const std::string& machine) {
 Stage::Stage(std::string shader_folder) : shaders_(std::move(shader_folder)), machine_(gl::machine()), slow_(draws_in_software(machine_)) {}
 
 Result<void> Stage::show(const Vine& vine, bool new_vine, bool at_once) {
-    if (!quick_) {
-        auto made = gl::Renderer::make(shaders_, gl::moving_quality);
+    if (!renderer_) {
+        auto made = gl::Renderer::make(shaders_);
         if (!made) return failure(std::move(made.error()));
-        quick_ = std::move(*made);
+        renderer_ = std::move(*made);
     }
     shape::VineShape now = shape::vine_shape(vine);
     if (new_vine || empty_) brush_.forget();
     else brush_.change(shape_, now, at_once);
     shape_ = std::move(now);
     capsules_ = scene::Capsules(shape_);
-    for (Built* built : {&quick_built_, &still_built_}) {
-        built->stale = true;
-        built->around_stale = built->around_stale || new_vine;
-    }
+    built_.stale = true;
+    built_.around_stale = built_.around_stale || new_vine;
     empty_ = false;
     ++change_;
     return {};
 }
 
-// Meshes of one of the two pictures, built when they are first needed.
-bool Stage::prepare(bool quick) {
-    if (!quick && !still_) {
-        auto made = gl::Renderer::make(shaders_, gl::still_quality, quick_.get());
-        if (!made) return false;
-        still_ = std::move(*made);
+// The meshes are built when they are first needed.
+void Stage::prepare() {
+    if (built_.stale) {
+        mesh::rebuild_vine(built_.vine, built_.shape, shape_, detail());
+        built_.shape = shape_;
+        renderer_->upload(scene::Of::vine, built_.vine);
+        built_.stale = false;
     }
-    gl::Renderer& renderer = quick ? *quick_ : *still_;
-    Built& built = quick ? quick_built_ : still_built_;
-    if (built.stale) {
-        mesh::rebuild_vine(built.vine, built.shape, shape_, detail(quick));
-        built.shape = shape_;
-        renderer.upload(scene::Of::vine, built.vine);
-        built.stale = false;
+    if (built_.around_stale) {
+        mesh::build_surroundings(built_.surroundings, shape_, detail());
+        renderer_->upload(scene::Of::surroundings, built_.surroundings);
+        built_.surroundings.keep_parts();
+        built_.around_stale = false;
     }
-    if (built.around_stale) {
-        mesh::build_surroundings(built.surroundings, shape_, detail(quick));
-        renderer.upload(scene::Of::surroundings, built.surroundings);
-        built.surroundings.keep_parts();
-        built.around_stale = false;
+    if (built_.lying_change != brush_.lying_change()) {
+        brush_.build_lying(built_.lying, detail());
+        renderer_->upload(scene::Of::brush, built_.lying);
+        built_.lying_change = brush_.lying_change();
     }
-    if (built.lying_change != brush_.lying_change()) {
-        brush_.build_lying(built.lying, detail(quick));
-        renderer.upload(scene::Of::brush, built.lying);
-        built.lying_change = brush_.lying_change();
-    }
-    return true;
 }
 
 // What passes, over a copy of the picture: the picture itself stays.
 void Stage::draw_over(scene::DrawList& list) {
-    gl::Renderer& renderer = drawn_plain_ ? *quick_ : *still_;
-    Built& built = drawn_plain_ ? quick_built_ : still_built_;
     shows_over_ = false;
     if (brush_.falls()) {
-        if (built.falling_change != brush_.falling_change()) {
-            brush_.build_falling(built.falling, detail(drawn_plain_));
-            renderer.upload(scene::Of::falling, built.falling);
-            built.falling_change = brush_.falling_change();
+        if (built_.falling_change != brush_.falling_change()) {
+            brush_.build_falling(built_.falling, detail());
+            renderer_->upload(scene::Of::falling, built_.falling);
+            built_.falling_change = brush_.falling_change();
         }
-        scene::add_whole(list.over, scene::Of::falling, built.falling);
+        scene::add_whole(list.over, scene::Of::falling, built_.falling);
     }
     drawn_falling_ = brush_.falling_change();
     if (list.over.empty()) return;
@@ -95,7 +84,7 @@ void Stage::draw_over(scene::DrawList& list) {
         return;
     }
     over_->copy(*canvas_);
-    renderer.draw_over(list, over_->target());
+    renderer_->draw_over(list, over_->target());
     shows_over_ = true;
 }
 
@@ -112,23 +101,26 @@ bool Stage::draw(const scene::Camera& camera, const std::vector<scene::Emphasis>
     const bool over_same = same(passing, passing_) && drawn_falling_ == brush_.falling_change();
     if (picture_same && over_same) return false;
     if (!picture_same) {
-        const bool drawn_quick = quick || !prepare(false);
-        if (drawn_quick && !prepare(true)) return false;
+        prepare();
         if (!fits) canvas_ = std::make_unique<gl::Canvas>(w, h);
         if (!canvas_->complete()) {
             canvas_.reset();
             shows_over_ = false;
             return false;
         }
-        drawn_plain_ = drawn_quick;
+        drawn_plain_ = quick;
     }
-    const Built& built = drawn_plain_ ? quick_built_ : still_built_;
-    auto list = scene::draw_list(built.vine, built.surroundings, emphases, camera, scene::light_of(scene::Sky::sun));
+    auto list = scene::draw_list(built_.vine, built_.surroundings, emphases, camera, scene::light_of(scene::Sky::sun));
     list.spacing = static_cast<float>(shape_.spacing);
     list.row_spacing = static_cast<float>(shape_.row_spacing);
     if (!picture_same) {
-        scene::add_whole(list.items, scene::Of::brush, built.lying);
-        (drawn_plain_ ? *quick_ : *still_).draw(list, canvas_->target());
+        scene::add_whole(list.items, scene::Of::brush, built_.lying);
+        renderer_->draw(list, canvas_->target(), quick ? gl::quick_samples : gl::fine_samples);
+        if (slow_ && !quick) glFinish();  // a software driver keeps megabytes for every picture that waits to be drawn
+        if (!quick && !gave_back_) {
+            give_back_freed_memory();
+            gave_back_ = true;
+        }
     }
     draw_over(list);
     camera_ = camera;

@@ -38,21 +38,21 @@ public:
 private:
     std::string shaders_;
     std::string machine_;
-    std::unique_ptr<gl::Renderer> quick_, still_;  // the second is made when it is first wanted
+    std::unique_ptr<gl::Renderer> renderer_;
     std::unique_ptr<gl::Canvas> canvas_, over_;  // the picture; a copy of it with what passes over it
     shape::VineShape shape_;
     scene::Capsules capsules_;
     scene::FallenBrush brush_;
-    bool slow_ = false, empty_ = true;
+    bool slow_ = false, empty_ = true, gave_back_ = false;
 
-    // The meshes of one of the two pictures, and how far they are up to date.
+    // The meshes, and how far they are up to date.
     struct Built {
         mesh::Mesh vine, surroundings, lying, falling;
         shape::VineShape shape;  // that `vine` shows
         bool stale = true, around_stale = true;
         std::uint64_t lying_change = ~std::uint64_t{0}, falling_change = ~std::uint64_t{0};
     };
-    Built quick_built_, still_built_;
+    Built built_;
 
     // What the texture holds.
     scene::Camera camera_;
@@ -60,8 +60,8 @@ private:
     std::uint64_t change_ = 0, drawn_change_ = ~std::uint64_t{0}, drawn_lying_ = ~std::uint64_t{0}, drawn_falling_ = ~std::uint64_t{0};
     bool drawn_plain_ = false, shows_over_ = false;
 
-    const mesh::Detail& detail(bool quick) const { return quick ? mesh::moving_detail : slow_ ? mesh::resting_detail : mesh::fine_detail; }
-    bool prepare(bool quick);
+    const mesh::Detail& detail() const { return slow_ ? mesh::slow_detail : mesh::fine_detail; }
+    void prepare();
     void draw_over(scene::DrawList& list);
 };
 

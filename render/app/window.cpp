@@ -36,7 +36,9 @@ public:
         glfwWindowHint(GLFW_CONTEXT_VERSION_MINOR, 3);
         glfwWindowHint(GLFW_OPENGL_PROFILE, GLFW_OPENGL_CORE_PROFILE);
         glfwWindowHint(GLFW_OPENGL_FORWARD_COMPAT, GLFW_TRUE);
-        glfwWindowHint(GLFW_SAMPLES, 0);  // samples live in the picture's own framebuffer
+        glfwWindowHint(GLFW_SAMPLES, 0);  // samples, depth and stencil live in the picture's own framebuffer
+        glfwWindowHint(GLFW_DEPTH_BITS, 0);
+        glfwWindowHint(GLFW_STENCIL_BITS, 0);
         window_ = glfwCreateWindow(width, height, title.c_str(), nullptr, nullptr);
         if (!window_) return failure(lacking("error.picture.no-gl"));
         glfwMakeContextCurrent(window_);

@@ -1,5 +1,6 @@
 #include "render/gl/renderer.h"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 
@@ -17,10 +18,6 @@ namespace {
 using mesh::Material;
 using scene::Of;
 
-constexpr std::array<const char*, mesh::material_count> define_of{"CANE", "TWO_YEAR", "OLD",   "BUD",      "DRY",
-                                                                  "FACE", "TIMBER",   "METAL", "RUBBER",   "TWINE",
-                                                                  "CARD", "GROUND",   "CARD",  "BACKDROP", "THIN"};
-
 bool two_sided(Material m) {
     return m == Material::card || m == Material::leaf || m == Material::old || m == Material::backdrop;
 }
@@ -31,15 +28,15 @@ struct FrameBlock {
     glm::vec4 eye, to_sun, sun, sky_up, sky_horizon, bounce, picture;
 };
 
-struct Painted {
-    Program program;
-    GLint look = -1, dim = -1;
-};
+// With many samples a picture is drawn strip by strip (our choice: few enough that shaping the vine again for each does
+// not show, enough that the samples take little memory).
+constexpr int strips = 6;
 
-// Solid things, the nearest in front, over the whole of the target.
-void draw_on(GLuint framebuffer, const Target& target) {
+// Solid things, the nearest in front, over the whole of the target; into a framebuffer that holds the target's rows from
+// `from` on.
+void draw_on(GLuint framebuffer, const Target& target, int from = 0) {
     glBindFramebuffer(GL_FRAMEBUFFER, framebuffer);
-    glViewport(0, 0, target.width, target.height);
+    glViewport(0, -from, target.width, target.height);
     glDisable(GL_BLEND);
     glEnable(GL_DEPTH_TEST);
     glDepthFunc(GL_LESS);
@@ -49,54 +46,26 @@ void draw_on(GLuint framebuffer, const Target& target) {
 } // namespace
 
 struct Renderer::Inner {
-    Inner(const Quality& wanted, std::shared_ptr<ShadowMap> shared)
-        : quality(wanted), shadow(shared ? std::move(shared) : std::make_shared<ShadowMap>(wanted.shadow_size)) {}
+    explicit Inner(Paints with) : paints(std::move(with)), sky_world_from_clip(glGetUniformLocation(paints.sky(), "world_from_clip")) {
+        glBindBuffer(GL_UNIFORM_BUFFER, frame.get());
+        glBufferData(GL_UNIFORM_BUFFER, sizeof(FrameBlock), nullptr, GL_DYNAMIC_DRAW);
+    }
 
-    Quality quality;
-    std::array<Painted, mesh::material_count> painted;
-    Program sky, depth, flat, flat_thin;
-    GLint sky_world_from_clip = -1;
-    Texture detail;
-    std::shared_ptr<ShadowMap> shadow; // of the finer meshes, where two renderers share it
+    Paints paints;
+    GLint sky_world_from_clip;
+    Texture detail = detail_texture();
+    ShadowMap shadow;
     Buffer frame = new_buffer();
     VertexArray nothing = new_array();
     std::array<GpuMesh, scene::of_count> meshes;
     Samples samples;
     FrameBlock block{};
 
-    Result<void> build(const Shaders& shaders) {
-        for (std::size_t m = 0; m < mesh::material_count; ++m) {
-            std::vector<std::string> defines{define_of[m], "TAPS " + std::to_string(quality.shadow_taps)};
-            if (quality.bump) defines.push_back("BUMP");
-            if (!quality.tone) defines.push_back("NO_TONE");
-            auto made =
-                shaders.program("surface.vert", "surface.frag", defines, {"tone.glsl", "sky.glsl", "light.glsl"});
-            if (!made) return failure(made.error());
-            painted[m].program = std::move(*made);
-            painted[m].look = glGetUniformLocation(painted[m].program.get(), "look");
-            painted[m].dim = glGetUniformLocation(painted[m].program.get(), "dim");
-        }
-        auto made = shaders.program("sky.vert", "sky.frag", {}, {"tone.glsl", "sky.glsl"});
-        if (!made) return failure(made.error());
-        sky = std::move(*made);
-        sky_world_from_clip = glGetUniformLocation(sky.get(), "world_from_clip");
-        if (!(made = shaders.program("depth.vert", "depth.frag", {}, {}))) return failure(made.error());
-        depth = std::move(*made);
-        if (!(made = shaders.program("flat.vert", "flat.frag", {}, {}))) return failure(made.error());
-        flat = std::move(*made);
-        if (!(made = shaders.program("flat.vert", "flat.frag", {"THIN"}, {}))) return failure(made.error());
-        flat_thin = std::move(*made);
-        detail = detail_texture();
-        glBindBuffer(GL_UNIFORM_BUFFER, frame.get());
-        glBufferData(GL_UNIFORM_BUFFER, sizeof(FrameBlock), nullptr, GL_DYNAMIC_DRAW);
-        return {};
-    }
-
     void set_frame(const scene::DrawList& list, const Target& target) {
         const auto& light = list.light;
         const float aspect = static_cast<float>(target.width) / static_cast<float>(target.height);
         block.clip_from_world = scene::clip_from_world(list.camera, aspect);
-        block.shadow_from_world = shadow->view(light);
+        block.shadow_from_world = shadow.view(light);
         block.eye = glm::vec4(list.camera.eye, list.spacing);
         block.to_sun = glm::vec4(light.to_sun, light.sky == scene::Sky::overcast ? 1 : 0);
         block.sun = glm::vec4(light.sun, light.exposure);
@@ -105,7 +74,7 @@ struct Renderer::Inner {
         block.bounce = glm::vec4(light.bounce,
                                  std::tan(glm::radians(list.camera.fov_deg) / 2) / (list.camera.shown * static_cast<float>(target.height)));
         block.picture =
-            glm::vec4(target.width, target.height, 1.0f / static_cast<float>(quality.shadow_size), list.row_spacing);
+            glm::vec4(target.width, target.height, 1.0f / static_cast<float>(shadow.size()), list.row_spacing);
         glBindBuffer(GL_UNIFORM_BUFFER, frame.get());
         glBufferSubData(GL_UNIFORM_BUFFER, 0, sizeof block, &block);
         glBindBufferBase(GL_UNIFORM_BUFFER, 0, frame.get());
@@ -116,16 +85,25 @@ struct Renderer::Inner {
     void draw_items(const std::vector<scene::Drawn>& items, bool thin, bool falling = false) {
         for (const auto& item : items) {
             if ((item.material == Material::thin) != thin || (item.of == Of::falling) != falling) continue;
-            const auto& paint = painted[static_cast<std::size_t>(item.material)];
-            glUseProgram(paint.program.get());
-            glUniform4f(paint.look, item.look.colour.r, item.look.colour.g, item.look.colour.b, item.look.tint);
-            glUniform1f(paint.dim, item.look.dim);
+            const auto& colour = item.look.colour;
+            paints.use(item.material, {colour.r, colour.g, colour.b, item.look.tint, item.look.dim});
             if (two_sided(item.material))
                 glDisable(GL_CULL_FACE);
             else
                 glEnable(GL_CULL_FACE);
             mesh_of(item).draw(item);
         }
+    }
+
+    void draw_sky() {
+        glDepthFunc(GL_LEQUAL);
+        glUseProgram(paints.sky());
+        const glm::mat4 world_from_clip = glm::inverse(block.clip_from_world);
+        glUniformMatrix4fv(sky_world_from_clip, 1, GL_FALSE, glm::value_ptr(world_from_clip));
+        glBindVertexArray(nothing.get());
+        glDisable(GL_CULL_FACE);
+        glDrawArrays(GL_TRIANGLES, 0, 3);
+        glDepthFunc(GL_LESS);
     }
 
     // Thin things are drawn late, since they let through what is behind them.
@@ -150,7 +128,7 @@ struct Renderer::Inner {
         const auto pass = [&](float extra, bool mark, bool edge) {
             for (const auto& item : items) {
                 if (item.look.outline_px <= 0) continue;
-                const GLuint program = (item.material == Material::thin ? flat_thin : flat).get();
+                const GLuint program = paints.flat(item.material == Material::thin);
                 glUseProgram(program);
                 const glm::vec3 c = edge ? glm::vec3(0.05f) : item.look.colour;
                 glUniform4f(glGetUniformLocation(program, "paint"), c.r, c.g, c.b, 1);
@@ -177,7 +155,7 @@ struct Renderer::Inner {
 
     void bind_textures() {
         glActiveTexture(GL_TEXTURE1);
-        glBindTexture(GL_TEXTURE_2D, shadow->texture());
+        glBindTexture(GL_TEXTURE_2D, shadow.texture());
         glActiveTexture(GL_TEXTURE0);
         glBindTexture(GL_TEXTURE_2D, detail.get());
     }
@@ -186,49 +164,40 @@ struct Renderer::Inner {
 Renderer::Renderer(std::unique_ptr<Inner> inner) : inner_(std::move(inner)) {}
 Renderer::~Renderer() = default;
 
-Result<std::unique_ptr<Renderer>> Renderer::make(const std::string& shader_folder, const Quality& quality, const Renderer* beside) {
-    const bool shares = beside && beside->inner_->quality.shadow_size == quality.shadow_size;
-    auto inner = std::make_unique<Inner>(quality, shares ? beside->inner_->shadow : nullptr);
-    if (auto built = inner->build(Shaders(shader_folder)); !built) return failure(built.error());
-    return std::unique_ptr<Renderer>(new Renderer(std::move(inner)));
+Result<std::unique_ptr<Renderer>> Renderer::make(const std::string& shader_folder, const Finish& finish) {
+    auto paints = Paints::make(Shaders(shader_folder), finish);
+    if (!paints) return failure(paints.error());
+    return std::unique_ptr<Renderer>(new Renderer(std::make_unique<Inner>(std::move(*paints))));
 }
 
 void Renderer::upload(Of of, const mesh::Mesh& mesh) {
     inner_->meshes[static_cast<std::size_t>(of)].fill(mesh);
-    if (of != Of::falling) inner_->shadow->forget();
+    if (of != Of::falling) inner_->shadow.forget();
 }
 
-void Renderer::forget_shadow() { inner_->shadow->forget(); }
+void Renderer::forget_shadow() { inner_->shadow.forget(); }
 
-void Renderer::draw(const scene::DrawList& list, const Target& target) {
+void Renderer::draw(const scene::DrawList& list, const Target& target, int samples) {
     Inner& r = *inner_;
     r.set_frame(list, target);
-    const void* fine = r.quality.samples > 0 ? inner_.get() : nullptr; // a plainer picture takes the shadow as it is
-    if (r.shadow->needs_drawing(list.light, fine)) r.shadow->draw(list, r.depth.get(), r.meshes, fine);
-    const bool many = r.quality.samples > 0 && r.samples.fit(target.width, target.height, r.quality.samples);
-    draw_on(many ? r.samples.framebuffer() : target.framebuffer, target);
-    glClearColor(0, 0, 0, 1);
-    glClearStencil(0);
-    glClear(GL_COLOR_BUFFER_BIT | GL_DEPTH_BUFFER_BIT | GL_STENCIL_BUFFER_BIT);
+    if (r.shadow.needs_drawing(list.light)) r.shadow.draw(list, r.paints.depth(), r.meshes);
+    const int strip = (target.height + strips - 1) / strips;
+    const bool many = samples > 0 && r.samples.fit(target.width, strip, samples);
     r.bind_textures();
-    r.draw_items(list.items, false);
-
-    glDepthFunc(GL_LEQUAL);
-    glUseProgram(r.sky.get());
-    const glm::mat4 world_from_clip = glm::inverse(r.block.clip_from_world);
-    glUniformMatrix4fv(r.sky_world_from_clip, 1, GL_FALSE, glm::value_ptr(world_from_clip));
-    glBindVertexArray(r.nothing.get());
-    glDisable(GL_CULL_FACE);
-    glDrawArrays(GL_TRIANGLES, 0, 3);
-    glDepthFunc(GL_LESS);
-
-    r.draw_thin(list.items, many);
-    r.draw_outlines(list.items);
-
-    if (many) {
+    for (int from = 0; from < target.height; from += many ? strip : target.height) {
+        draw_on(many ? r.samples.framebuffer() : target.framebuffer, target, many ? from : 0);
+        glClearColor(0, 0, 0, 1);
+        glClearStencil(0);
+        glClear(GL_COLOR_BUFFER_BIT | GL_DEPTH_BUFFER_BIT | GL_STENCIL_BUFFER_BIT);
+        r.draw_items(list.items, false);
+        r.draw_sky();
+        r.draw_thin(list.items, many);
+        r.draw_outlines(list.items);
+        if (!many) continue;
+        const int to = std::min(from + strip, target.height);
         glBindFramebuffer(GL_READ_FRAMEBUFFER, r.samples.framebuffer());
         glBindFramebuffer(GL_DRAW_FRAMEBUFFER, target.framebuffer);
-        glBlitFramebuffer(0, 0, target.width, target.height, 0, 0, target.width, target.height, GL_COLOR_BUFFER_BIT | GL_DEPTH_BUFFER_BIT, GL_NEAREST);
+        glBlitFramebuffer(0, 0, target.width, to - from, 0, from, target.width, to, GL_COLOR_BUFFER_BIT | GL_DEPTH_BUFFER_BIT, GL_NEAREST);
     }
     glBindFramebuffer(GL_FRAMEBUFFER, target.framebuffer);
     glDisable(GL_DEPTH_TEST);
@@ -268,7 +237,7 @@ void Renderer::draw_parts(const scene::DrawList& list, const Target& target) {
     glClear(GL_COLOR_BUFFER_BIT | GL_DEPTH_BUFFER_BIT);
     glDisable(GL_CULL_FACE);
     for (const auto& item : list.items) {
-        const GLuint program = (item.material == Material::thin ? r.flat_thin : r.flat).get();
+        const GLuint program = r.paints.flat(item.material == Material::thin);
         glUseProgram(program);
         glUniform4f(glGetUniformLocation(program, "paint"), 0, 0, 0, 0);
         glUniform1f(glGetUniformLocation(program, "grow_px"), 0);

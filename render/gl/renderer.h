@@ -6,29 +6,19 @@
 #include <string>
 
 #include "render/gl/canvas.h"
+#include "render/gl/paints.h"
 #include "render/scene/draw_list.h"
 #include "sim/core/error.h"
 
 namespace spurwright::gl {
 
-struct Quality {
-    int samples = 4; // 0: none, thin things are blended
-    int shadow_size = 2048;
-    int shadow_taps = 9; // 1 or 9
-    bool bump = true;
-    bool tone = true; // false: colours as they are worked out, for measuring what the tone curve costs
-};
-
-// While the camera moves on a software renderer; at rest there; for a still picture.
-inline constexpr Quality moving_quality{0, 2048, 1, false}, low_quality{0, 2048, 1, true},
-    still_quality{4, 2048, 9, true};
+// Samples a pixel of a picture at rest, and while the eye moves on a slow machine: there thin things are blended.
+inline constexpr int fine_samples = 4, quick_samples = 0;
 
 class Renderer {
 public:
-    // `shader_folder` is assets/shaders. Needs a current context of OpenGL 3.3. `beside`: another renderer of the same
-    // vine, whose shadow map serves both.
-    [[nodiscard]] static Result<std::unique_ptr<Renderer>> make(const std::string& shader_folder, const Quality& quality,
-                                                                const Renderer* beside = nullptr);
+    // `shader_folder` is assets/shaders. Needs a current context of OpenGL 3.3.
+    [[nodiscard]] static Result<std::unique_ptr<Renderer>> make(const std::string& shader_folder, const Finish& finish = {});
     ~Renderer();
 
     // Hands a mesh over; until the next upload its ranges may be drawn. All but what falls makes the shadows stale: a
@@ -39,7 +29,7 @@ public:
 
     // One frame of `list.items`: shadow map where stale, surroundings, vine, thin things, outlines. Leaves the target
     // bound, blending and depth test off.
-    void draw(const scene::DrawList& list, const Target& target);
+    void draw(const scene::DrawList& list, const Target& target, int samples = fine_samples);
 
     // `list.over`, over a finished picture of the same camera that the target holds, depth and all. One sample a pixel.
     void draw_over(const scene::DrawList& list, const Target& target);

@@ -9,28 +9,25 @@ namespace spurwright::gl {
 
 class ShadowMap {
 public:
-    explicit ShadowMap(int size);
+    ShadowMap();
     GLuint texture() const { return texture_.get(); }
     int size() const { return size_; }
 
     void forget() { stale_ = true; } // a mesh changed
-    // `painter`: who wants it of its own meshes; none: whoever drew it last.
-    bool needs_drawing(const scene::Light& light, const void* painter) const {
-        return light.sky == scene::Sky::sun && (stale_ || drawn_for_ != light.to_sun || (painter && painter != painter_));
+    bool needs_drawing(const scene::Light& light) const {
+        return light.sky == scene::Sky::sun && (stale_ || drawn_for_ != light.to_sun);
     }
     // Draws what casts a shadow with the program given, bound with the frame that holds view().
-    void draw(const scene::DrawList& list, GLuint program, std::span<const GpuMesh, scene::of_count> meshes,
-              const void* painter);
+    void draw(const scene::DrawList& list, GLuint program, std::span<const GpuMesh, scene::of_count> meshes);
 
     // Shadow place from world: fitted to the vine and its nearest neighbours, snapped to whole texels.
     glm::mat4 view(const scene::Light& light) const;
 
 private:
-    int size_;
+    static constexpr int size_ = 2048; // texels a side, our choice: 1.7 mm each on the vine
     Texture texture_ = new_texture();
     Framebuffer framebuffer_ = new_framebuffer();
     bool stale_ = true;
-    const void* painter_ = nullptr;
     glm::vec3 drawn_for_{0};
 };
 

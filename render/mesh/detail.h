@@ -1,11 +1,11 @@
-// How finely a mesh is built. Three fixed levels: while the camera moves on a slow machine, at rest there, and fine.
+// How finely a mesh is built. Two fixed levels, our choice: for a machine that draws in software, and fine.
 #pragma once
 
 namespace spurwright::mesh {
 
 struct Detail {
     int thin_sides, cane_sides, thick_sides, trunk_sides; // radius < 2 mm, 2-5 mm, 5-12 mm, above
-    int rings_a_joint;                                    // 3, 5 or 8
+    int rings_a_joint;                                    // at least 3
     int bud_rings, bud_sides;
     int tendril_steps;
     int strips; // loose bark on the trunk
@@ -17,8 +17,7 @@ struct Detail {
     }
 };
 
-inline constexpr Detail moving_detail{3, 5, 6, 12, 3, 2, 4, 5, 30, 400, 0.12};
-inline constexpr Detail resting_detail{3, 6, 8, 16, 5, 3, 5, 9, 80, 2000, 0.09};
+inline constexpr Detail slow_detail{3, 6, 7, 14, 4, 3, 5, 7, 60, 1400, 0.1};
 inline constexpr Detail fine_detail{4, 8, 10, 24, 8, 5, 7, 16, 130, 7000, 0.05};
 
 } // namespace spurwright::mesh

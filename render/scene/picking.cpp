@@ -1,6 +1,7 @@
 #include "render/scene/picking.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 
 namespace spurwright::scene {
@@ -99,21 +100,38 @@ Capsules::Capsules(const shape::VineShape& vine) {
 
 void Capsules::near(const Ray& ray, float slope, std::vector<std::uint32_t>& found) const {
     found.clear();
-    const std::size_t count = all_.size();
-    for (std::size_t i = 0; i < count; ++i) {
+    // By how much a sphere stays outside the cone around the ray; not above 0 within it.
+    const auto outside = [&](std::size_t i) {
         const float dx = x_[i] - ray.from.x, dy = y_[i] - ray.from.y, dz = z_[i] - ray.from.z;
         const float along = dx * ray.way.x + dy * ray.way.y + dz * ray.way.z;
         const float beside2 = dx * dx + dy * dy + dz * dz - along * along;
         const float room = reach_[i] + slope * (std::fabs(along) + reach_[i]);
-        if (beside2 <= room * room && along > -reach_[i]) found.push_back(static_cast<std::uint32_t>(i));
+        return std::max(beside2 - room * room, -along - reach_[i]);
+    };
+    constexpr std::size_t block = 16; // worked out side by side; nearly always all are outside
+    const std::size_t count = all_.size();
+    std::array<float, block> gaps;
+    for (std::size_t from = 0; from < count; from += block) {
+        const std::size_t here = std::min(block, count - from);
+        if (here == block)
+            for (std::size_t k = 0; k < block; ++k) gaps[k] = outside(from + k);
+        else
+            for (std::size_t k = 0; k < here; ++k) gaps[k] = outside(from + k);
+        float least = 1;
+        for (std::size_t k = 0; k < here; ++k) least = std::min(least, gaps[k]);
+        if (least > 0) continue;
+        for (std::size_t k = 0; k < here; ++k)
+            if (gaps[k] <= 0) found.push_back(static_cast<std::uint32_t>(from + k));
     }
 }
 
 std::vector<Picked> picked_all(const Capsules& capsules, const Ray& ray, const Reach& reach) {
     const float slope = reach.slope + reach.extra_pixels * reach.radians_a_pixel;
     std::vector<std::uint32_t> near;
+    near.reserve(128);
     capsules.near(ray, slope, near);
     std::vector<Picked> list;
+    list.reserve(32);
     for (const std::uint32_t i : near) {
         const Capsule& c = capsules.all()[i];
         const Nearest n = nearest(ray, c.from, c.to);
@@ -129,12 +147,11 @@ std::vector<Picked> picked_all(const Capsules& capsules, const Ray& ray, const R
         p.depth = p.hit ? n.depth - std::sqrt(std::max(0.0f, c.radius * c.radius - n.gap * n.gap)) : n.depth;
         p.miss = p.hit ? 0 : outside / n.depth;
         p.place = c.from + n.share * (c.to - c.from);
-        list.push_back(p);
+        const auto better = [](const Picked& a, const Picked& b) {
+            return a.miss != b.miss ? a.miss < b.miss : a.depth < b.depth;
+        };
+        list.insert(std::upper_bound(list.begin(), list.end(), p, better), p); // a handful: quicker than sorting them
     }
-    std::stable_sort(list.begin(), list.end(), [](const Picked& a, const Picked& b) {
-        if (a.miss != b.miss) return a.miss < b.miss;
-        return a.depth < b.depth;
-    });
     // A near miss well in front of the first hit comes first only where it stands close before it.
     if (!list.empty() && list.front().hit) {
         const float depth = list.front().depth;

@@ -22,6 +22,7 @@ using bench::Bar;
 namespace {
 
 constexpr int width = 1280, height = 720;
+constexpr gl::Finish full, flatter{1, false, false};
 const std::string shaders = SPURWRIGHT_SOURCE "/assets/shaders";
 
 std::string processor() {
@@ -81,11 +82,12 @@ std::uint64_t bare_tubes(std::size_t triangles, std::vector<mesh::Vertex>& verti
 struct Easel {
     std::unique_ptr<gl::Renderer> renderer;
     gl::Canvas canvas;
+    int samples;
     mesh::Mesh vine, around;
     scene::DrawList list;
 
-    Easel(const gl::Quality& quality, const shape::VineShape& shape, const mesh::Detail& detail, scene::View view, int w = width, int h = height) : canvas(w, h) {
-        auto made = gl::Renderer::make(shaders, quality);
+    Easel(int wanted, const gl::Finish& finish, const shape::VineShape& shape, const mesh::Detail& detail, scene::View view, int w = width, int h = height) : canvas(w, h), samples(wanted) {
+        auto made = gl::Renderer::make(shaders, finish);
         if (!made) std::exit(3);
         renderer = std::move(*made);
         mesh::build_vine(vine, shape, detail);
@@ -96,7 +98,7 @@ struct Easel {
         list = scene::draw_list(vine, around, {}, scene::camera_of(view, shape), scene::light_of(scene::Sky::sun));
     }
     std::uint64_t frame() {
-        renderer->draw(list, canvas.target());
+        renderer->draw(list, canvas.target(), samples);
         glFinish();
         return 1;
     }
@@ -118,13 +120,13 @@ int main(int argc, char** argv) {
 
     // ---- after an edit
     mesh::Mesh rebuilt;
-    mesh::build_vine(rebuilt, shape, mesh::moving_detail);
+    mesh::build_vine(rebuilt, shape, mesh::slow_detail);
     std::vector<mesh::Vertex> vertices;
     std::vector<std::uint32_t> indices;
-    const auto rebuild = [&] { return mesh::build_vine(rebuilt, shape, mesh::moving_detail), rebuilt.vertices.size(); };
-    std::printf("the vine: %zu triangles while anything moves\n", rebuilt.triangle_count());
+    const auto rebuild = [&] { return mesh::build_vine(rebuilt, shape, mesh::slow_detail), rebuilt.vertices.size(); };
+    std::printf("the vine: %zu triangles on a slow machine\n", rebuilt.triangle_count());
     b.ratio("L6 rebuild of the vine / bare tubes of as many triangles", Bar::at_most, 5, rebuild, 3, [&] { return bare_tubes(rebuilt.triangle_count(), vertices, indices); }, 9);
-    Easel low(gl::low_quality, shape, mesh::moving_detail, scene::View::row);
+    Easel low(gl::quick_samples, full, shape, mesh::slow_detail, scene::View::row);
     AxisId cane;
     NodeId cut;
     for (const auto& stem : shape.stems)
@@ -137,24 +139,32 @@ int main(int argc, char** argv) {
             [&] {
                 turn = !turn;
                 shape::VineShape next = shape::vine_shape(turn ? *prune(vine, plan) : vine);
-                mesh::rebuild_vine(edited, now, next, mesh::moving_detail);
+                mesh::rebuild_vine(edited, now, next, mesh::slow_detail);
                 now = std::move(next);
                 low.renderer->upload(scene::Of::vine, edited);
                 glFinish();
                 return edited.vertices.size();
             },
             2, rebuild, 2);
-    std::printf("%-60s skipped: its peer is not installed\n", "L8 picking");
+    Plan long_work; // each cane shortened joint by joint
+    for (const auto& stem : shape.stems)
+        if (stem.wood == shape::Wood::one_year && !stem.lateral)
+            for (std::size_t k = stem.nodes.size(); k-- > 4 && long_work.edits.size() < 200;) long_work.edits.push_back(Cut{stem.nodes[k].node, Length{2'000}, {}, {}});
+    const auto replayed = prune(vine, long_work);
+    if (!replayed) return std::printf("200 cuts were refused: %s\n", replayed.error().key.name.data()), 1;
+    std::printf("%zu edits, %zu of %zu axes left\n", long_work.edits.size(), replayed->axes.size(), vine.axes.size());
+    b.ratio("L25 undo of 200 edits by replay / L6", Bar::at_most, 1, [&] { return prune(vine, long_work)->axes.size(); }, 5, rebuild, 3);
+
 
     // ---- a frame and its terms
     for (const auto view : {scene::View::row, scene::View::head}) {
         const bool wide = view == scene::View::row;
-        Easel base(gl::Quality{0, 2048, 9, true}, shape, mesh::resting_detail, view), flat(gl::Quality{0, 2048, 1, false, false}, shape, mesh::resting_detail, view);
+        Easel base(gl::quick_samples, full, shape, mesh::slow_detail, view), flat(gl::quick_samples, flatter, shape, mesh::slow_detail, view);
         b.ratio(wide ? "L17 frame / flat variant, wide" : "L17 frame / flat variant, close", Bar::at_most, wide ? 1.6 : 1.9, [&] { return base.frame(); }, 1, [&] { return flat.frame(); }, 1);
         if (!wide) break;
-        Easel many(gl::still_quality, shape, mesh::resting_detail, view);
+        Easel many(gl::fine_samples, full, shape, mesh::slow_detail, view);
         b.ratio("L18 frame, four samples / one", Bar::at_most, 2.7, [&] { return many.frame(); }, 1, [&] { return base.frame(); }, 1);
-        Easel rest(gl::low_quality, shape, mesh::resting_detail, view), moving(gl::moving_quality, shape, mesh::moving_detail, view, width * 3 / 4, height * 3 / 4);
+        Easel rest(gl::quick_samples, full, shape, mesh::slow_detail, view), moving(gl::quick_samples, full, shape, mesh::slow_detail, view, width * 3 / 4, height * 3 / 4);
         b.ratio("L19 frame while moving / at rest, not scaled", Bar::at_most, 0.7, [&] { return moving.frame(); }, 1, [&] { return rest.frame(); }, 1);
         b.ratio("L20 frame with its shadow pass / without", Bar::at_most, 1.3,
                 [&] {

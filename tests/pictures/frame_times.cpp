@@ -42,7 +42,7 @@ int main(int count, char** words) {
     mesh::Mesh m, around;
     shape::VineShape shape = shape::vine_shape(vine);
     std::printf("shape           %8.2f ms\n", median_ms(9, [&] { shape = shape::vine_shape(vine); }));
-    for (const auto& [name, detail] : {std::pair{"moving", mesh::moving_detail}, {"resting", mesh::resting_detail}, {"fine", mesh::fine_detail}}) {
+    for (const auto& [name, detail] : {std::pair{"slow", mesh::slow_detail}, {"fine", mesh::fine_detail}}) {
         const double build = median_ms(9, [&] { mesh::build_vine(m, shape, detail); });
         const double bake = median_ms(5, [&] { mesh::bake_occlusion(m, shape); });
         const double rest = median_ms(3, [&] { mesh::build_surroundings(around, shape, detail); });
@@ -60,9 +60,9 @@ int main(int count, char** words) {
     for (const bool low : {true, false}) {
         auto context = gl::OffscreenContext::make();
         if (!context) return 3;
-        auto renderer = gl::Renderer::make(std::string(SPURWRIGHT_SOURCE) + "/assets/shaders", low ? gl::low_quality : gl::still_quality);
+        auto renderer = gl::Renderer::make(std::string(SPURWRIGHT_SOURCE) + "/assets/shaders");
         if (!renderer) return 3;
-        const mesh::Detail detail = low ? mesh::resting_detail : mesh::fine_detail;
+        const mesh::Detail detail = low ? mesh::slow_detail : mesh::fine_detail;
         mesh::build_vine(m, shape, detail);
         mesh::build_surroundings(around, shape, detail);
         (*renderer)->upload(scene::Of::surroundings, around);
@@ -70,7 +70,7 @@ int main(int count, char** words) {
         for (const auto view : {scene::View::row, scene::View::whole}) {
             const auto list = scene::draw_list(m, around, {}, scene::camera_of(view, shape), scene::light_of(scene::Sky::sun));
             const auto frame = [&] {
-                (*renderer)->draw(list, canvas.target());
+                (*renderer)->draw(list, canvas.target(), low ? gl::quick_samples : gl::fine_samples);
                 (void)canvas.pixels();
             };
             (*renderer)->upload(scene::Of::vine, m);

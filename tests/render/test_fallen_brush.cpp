@@ -66,7 +66,7 @@ TEST_CASE("every piece of a grown vine falls ever lower and comes to lie on the 
                 height = now;
             }
             mesh::Mesh body, lying;
-            mesh::build_brush(body, piece.shape, mesh::moving_detail);
+            mesh::build_brush(body, piece.shape, mesh::slow_detail);
             mesh::add_posed(lying, body, pose_at(fall, 5));
             CHECK(clearance(lying) > -0.06); // a tendril or a lateral may lie in the grass
             CHECK(clearance(lying) < 0.02);
@@ -83,7 +83,7 @@ TEST_CASE("a body turned and moved keeps its triangles, its parts and the length
     const auto pieces = shape::fallen_pieces(after({}), after({cut_at(5, 1)}));
     REQUIRE(pieces.size() == 1);
     mesh::Mesh body, all;
-    mesh::build_brush(body, pieces[0].shape, mesh::resting_detail);
+    mesh::build_brush(body, pieces[0].shape, mesh::slow_detail);
     const mesh::Pose pose = pose_at(fall_of(pieces[0]), 0.3);
     mesh::add_posed(all, body, {});
     mesh::add_posed(all, body, pose);
@@ -108,21 +108,21 @@ TEST_CASE("cuts in quick succession fall each in its own time; taking one back t
     CHECK(brush.advance(0.2));
     brush.change(one, two, false);
     mesh::Mesh falling, lying;
-    brush.build_falling(falling, mesh::moving_detail);
-    brush.build_lying(lying, mesh::moving_detail);
+    brush.build_falling(falling, mesh::slow_detail);
+    brush.build_lying(lying, mesh::slow_detail);
     CHECK(lying.triangle_count() == 0);
     const std::size_t both = falling.triangle_count();
     const std::uint64_t lying_change = brush.lying_change();
     for (int k = 0; k < 8 && brush.lying_change() == lying_change; ++k) brush.advance(0.05);
     CHECK(brush.falls()); // the first lies, the second still falls
-    brush.build_falling(falling, mesh::moving_detail);
-    brush.build_lying(lying, mesh::moving_detail);
+    brush.build_falling(falling, mesh::slow_detail);
+    brush.build_lying(lying, mesh::slow_detail);
     CHECK(lying.triangle_count() > 0);
     CHECK(falling.triangle_count() > 0);
     CHECK(lying.triangle_count() + falling.triangle_count() == both);
     brush.change(two, one, false); // undo
     CHECK_FALSE(brush.falls());
-    brush.build_falling(falling, mesh::moving_detail);
+    brush.build_falling(falling, mesh::slow_detail);
     CHECK(falling.triangle_count() == 0);
     brush.change(one, whole, false);
     CHECK(brush.empty());
@@ -135,8 +135,8 @@ TEST_CASE("with motion reduced nothing falls: it lies at once") {
     brush.change(whole, one, true);
     CHECK_FALSE(brush.falls());
     mesh::Mesh lying, falling;
-    brush.build_lying(lying, mesh::moving_detail);
-    brush.build_falling(falling, mesh::moving_detail);
+    brush.build_lying(lying, mesh::slow_detail);
+    brush.build_falling(falling, mesh::slow_detail);
     CHECK(falling.triangle_count() == 0);
     CHECK(lying.triangle_count() > 100);
     CHECK(lowest(lying) < 0.05);

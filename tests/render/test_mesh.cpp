@@ -138,11 +138,11 @@ void check_closed(const Mesh& mesh) {
 
 TEST_CASE("all round wood is closed: each edge twice in opposite directions, V - E + F = 2, volume above 0") {
     Mesh mesh;
-    for (const Detail& detail : {moving_detail, resting_detail, fine_detail}) {
+    for (const Detail& detail : {slow_detail, fine_detail}) {
         build_vine(mesh, shape::vine_shape(test::little_vine()), detail);
         check_closed(mesh);
     }
-    build_vine(mesh, shape::vine_shape(test::grown_vine(7)), resting_detail);
+    build_vine(mesh, shape::vine_shape(test::grown_vine(7)), slow_detail);
     check_closed(mesh);
     build_vine(mesh, shape::vine_shape(test::grown_vine(3, 25)), fine_detail);
     check_closed(mesh);
@@ -152,7 +152,7 @@ TEST_CASE("every stem starts inside the wood that bears it") {
     for (const int age : {4, 12, 25}) {
         const auto shape = shape::vine_shape(test::grown_vine(7, age));
         Mesh mesh;
-        build_vine(mesh, shape, resting_detail);
+        build_vine(mesh, shape, slow_detail);
         const auto pieces = closed_pieces(mesh);
         std::map<std::uint32_t, const Piece*> stems;
         std::vector<const Piece*> heads;
@@ -168,7 +168,7 @@ TEST_CASE("every stem starts inside the wood that bears it") {
         for (const auto& stem : shape.stems) {
             if (stem.trunk) continue;
             const auto& bearer = *stems.at(axis_of(stem.parent).value);
-            const int sides = std::max(4, resting_detail.sides(stem.nodes[0].radius));
+            const int sides = std::max(4, slow_detail.sides(stem.nodes[0].radius));
             for (int j = 0; j < sides; ++j) {
                 const Corner p = corner_of(mesh.vertices[first.at(stem.axis.value) + static_cast<std::uint32_t>(j)]);
                 const shape::Vec3 at{p[0], p[1], p[2]};
@@ -209,10 +209,10 @@ TEST_CASE("buds are seated in their node, never narrower than 3.2 mm on a sound 
 TEST_CASE("rebuilding keeps the memory and the numbers") {
     const auto shape = shape::vine_shape(test::grown_vine(5));
     Mesh mesh;
-    build_vine(mesh, shape, resting_detail);
+    build_vine(mesh, shape, slow_detail);
     const auto* memory = mesh.vertices.data();
     const auto first = mesh.vertices;
-    build_vine(mesh, shape, resting_detail);
+    build_vine(mesh, shape, slow_detail);
     CHECK(mesh.vertices.data() == memory);
     CHECK(std::memcmp(first.data(), mesh.vertices.data(), first.size() * sizeof(Vertex)) == 0);
 }
@@ -221,9 +221,9 @@ TEST_CASE("a vine of the default site stays within the triangles that a software
     Mesh mesh;
     for (const std::uint64_t seed : {1u, 7u, 11u}) {
         const auto shape = shape::vine_shape(test::grown_vine(seed));
-        build_vine(mesh, shape, resting_detail);
+        build_vine(mesh, shape, slow_detail);
         CHECK(mesh.triangle_count() < 110'000);
-        build_vine(mesh, shape, moving_detail);
+        build_vine(mesh, shape, slow_detail);
         CHECK(mesh.triangle_count() < 75'000);
     }
 }
@@ -231,7 +231,7 @@ TEST_CASE("a vine of the default site stays within the triangles that a software
 TEST_CASE("wood hides sky from wood: open at a free cane, darker in the head, the same bytes every time") {
     const auto shape = shape::vine_shape(test::grown_vine(7));
     Mesh mesh;
-    build_vine(mesh, shape, resting_detail);
+    build_vine(mesh, shape, slow_detail);
     bake_occlusion(mesh, shape);
     const auto once = mesh.vertices;
     bake_occlusion(mesh, shape);
@@ -252,7 +252,7 @@ TEST_CASE("light worked out again only where wood came or went is that of a whol
     const Vine vine = test::grown_vine(7);
     const auto whole = shape::vine_shape(vine);
     mesh::Mesh kept;
-    mesh::rebuild_vine(kept, {}, whole, mesh::moving_detail);
+    mesh::rebuild_vine(kept, {}, whole, mesh::slow_detail);
     const auto same_bytes = [](const mesh::Mesh& a, const mesh::Mesh& b) {
         REQUIRE(a.vertices.size() == b.vertices.size());
         for (std::size_t i = 0; i < a.vertices.size(); ++i)
@@ -267,9 +267,9 @@ TEST_CASE("light worked out again only where wood came or went is that of a whol
         const auto cut = prune(vine, Plan{{Cut{stem.nodes[stem.axis.value % 2].node, Length{8'000}, {}, {}}}});
         if (!cut) continue;
         for (const auto& now : {shape::vine_shape(*cut), whole}) { // off, and back again
-            mesh::rebuild_vine(kept, before, now, mesh::moving_detail);
+            mesh::rebuild_vine(kept, before, now, mesh::slow_detail);
             mesh::Mesh anew;
-            mesh::build_vine(anew, now, mesh::moving_detail);
+            mesh::build_vine(anew, now, mesh::slow_detail);
             mesh::bake_occlusion(anew, now);
             CHECK(same_bytes(kept, anew));
             before = now;

@@ -67,7 +67,7 @@ Bench* bench() {
         auto context = gl::OffscreenContext::make();
         if (!context) return b;
         b.context = std::move(*context);
-        auto renderer = gl::Renderer::make(assets + "/shaders", gl::still_quality);
+        auto renderer = gl::Renderer::make(assets + "/shaders");
         if (renderer) b.renderer = std::move(*renderer);
         return b;
     }();
@@ -81,7 +81,7 @@ Drawing drawn(Bench& b, const Vine& vine, scene::View view, scene::Sky sky, int 
     d.shape = shape::vine_shape(vine);
     mesh::build_vine(d.vine, d.shape, mesh::fine_detail);
     mesh::bake_occlusion(d.vine, d.shape);
-    mesh::build_surroundings(d.around, d.shape, mesh::resting_detail);
+    mesh::build_surroundings(d.around, d.shape, mesh::slow_detail);
     b.renderer->upload(scene::Of::vine, d.vine);
     b.renderer->upload(scene::Of::surroundings, d.around);
     gl::Canvas canvas(width, height);
@@ -108,9 +108,9 @@ TEST_CASE("where there is EGL, every shader compiles") {
         MESSAGE("skipped: no EGL or no OpenGL 3.3 on this machine");
         return;
     }
-    const auto renderer = gl::Renderer::make(assets + "/shaders", gl::low_quality);
+    const auto renderer = gl::Renderer::make(assets + "/shaders");
     CHECK(renderer.has_value());
-    const auto none = gl::Renderer::make("/nowhere", gl::low_quality);
+    const auto none = gl::Renderer::make("/nowhere");
     REQUIRE_FALSE(none.has_value());
     CHECK(none.error().fault == Fault::missing);
     CHECK(none.error().key.name == "error.picture.shader-file");

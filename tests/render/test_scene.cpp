@@ -165,8 +165,8 @@ TEST_CASE("the quick scan finds what a scan of every capsule finds") {
 TEST_CASE("a draw list joins ranges, and an emphasis of an axis takes its buds and faces along") {
     const auto shape = shape::vine_shape(test::little_vine());
     mesh::Mesh vine, around;
-    mesh::build_vine(vine, shape, mesh::resting_detail);
-    mesh::build_surroundings(around, shape, mesh::moving_detail);
+    mesh::build_vine(vine, shape, mesh::slow_detail);
+    mesh::build_surroundings(around, shape, mesh::slow_detail);
     const Camera camera = camera_of(View::row, shape);
     const auto plain = draw_list(vine, around, {}, camera, light_of(Sky::sun));
     CHECK(plain.items.size() <= 2 * mesh::material_count);

@@ -21,7 +21,8 @@ std::string page(std::string text, const words::Words& words) {
 
 } // namespace
 
-Printed run_command(const std::vector<std::string>& arguments, const std::vector<Verb>& verbs) {
+Printed run_command(const std::vector<std::string>& arguments, const std::vector<Verb>& verbs,
+                    void (*progress)(int done, int of)) {
     const bool json = json_asked(arguments);
     const auto assets = io::find_assets();
     if (!assets) return refused(assets.error(), words::bare_words(), json);
@@ -34,7 +35,7 @@ Printed run_command(const std::vector<std::string>& arguments, const std::vector
     if (!line) return refused(line.error(), *words, json);
     if (line->version) return {"spurwright " SPURWRIGHT_VERSION "\n", "", 0};
     if (line->help) return {page(line->verb ? help_text(*line->verb, *words) : help_text(*words), *words), "", 0};
-    auto answer = line->verb->answer(line->asked, {*assets, *words});
+    auto answer = line->verb->answer(line->asked, {*assets, *words, progress});
     if (!answer) return refused(answer.error(), *words, json);
     return {json ? io::print_json(answer->object) : page(std::move(answer->text), *words), "", answer->status};
 }

@@ -13,7 +13,9 @@ struct Printed {
     int status = 0; // 0 done, 1 the answer is no, 2 cannot be carried out as given, 3 this machine lacks something
 };
 
-// `arguments` without the program's name; `verbs` are those this program can answer. Prints nothing itself.
-Printed run_command(const std::vector<std::string>& arguments, const std::vector<Verb>& verbs = all_verbs());
+// `arguments` without the program's name; `verbs` are those this program can answer. Prints nothing itself; `progress` as
+// in Surroundings.
+Printed run_command(const std::vector<std::string>& arguments, const std::vector<Verb>& verbs = all_verbs(),
+                    void (*progress)(int done, int of) = nullptr);
 
 } // namespace spurwright::commands

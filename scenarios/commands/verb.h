@@ -38,6 +38,9 @@ struct Asked {
 struct Surroundings {
     const io::Assets& assets;
     const words::Words& words;
+    // Tells somebody who waits how far a long answer is: so many of so many steps, from any thread, one at a time. Null:
+    // nobody waits.
+    void (*progress)(int done, int of) = nullptr;
 };
 
 struct Answer {

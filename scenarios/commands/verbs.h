@@ -14,5 +14,7 @@ Verb weigh_verb();
 Verb fingerprint_verb();
 Verb words_verb();
 Verb job_verb();
+Verb constants_verb();
+Verb checks_verb();
 
 } // namespace spurwright::commands

@@ -44,6 +44,7 @@ std::optional<Error> first_fault(const Site& s) {
     if (auto e = range("error.grow.head-below", "--head-below", s.head_below_mm, 50, 300)) return e;
     if (s.hedge_m)
         if (auto e = range("error.grow.hedge", "--hedge", *s.hedge_m, 0.6, 1.4)) return e;
+    if (auto e = range("error.grow.capacity-share", "--capacity-share", s.capacity_share, 0.2, 5)) return e;
     if (s.variety != "plain") return not_grown("error.grow.variety", "--variety", s.variety);
     if (s.system != System::two_cane) return not_grown("error.grow.system", "--system", std::string(word_of(s.system)));
     if (s.trunks != 1) return not_grown("error.grow.trunks", "--trunks", std::to_string(s.trunks));
@@ -70,7 +71,7 @@ std::optional<CodedSite> coded(const Site& s) {
     const Site plain;
     if (s.catch_m != plain.catch_m || s.head_below_mm != plain.head_below_mm || s.hedge_m != plain.hedge_m ||
         s.thinning != plain.thinning || s.harvest != plain.harvest || s.graft != plain.graft ||
-        s.wires_in_winter != plain.wires_in_winter || s.drip != plain.drip)
+        s.wires_in_winter != plain.wires_in_winter || s.drip != plain.drip || s.capacity_share != plain.capacity_share)
         return std::nullopt;
     const auto spacing = step_of(s.spacing_m, 0.60, 0.05, 63), rows = step_of(s.rows_m, 1.0, 0.1, 31),
                wire = step_of(s.wire_m, 0.6, 0.1, 7);

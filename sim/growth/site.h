@@ -41,6 +41,7 @@ struct Site {
     Neighbours neighbours = Neighbours::both;
     WiresInWinter wires_in_winter = WiresInWinter::up;
     bool drip = true;
+    double capacity_share = 1.0; // of the capacity such a site gives: a strong or weak place in the row, 0.2 to 5
     std::uint64_t seed = 0; // 40 bit
 };
 

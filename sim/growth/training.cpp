@@ -103,7 +103,7 @@ Vine planted(const Site& site) {
     v.row_spacing = from_mm(1000 * site.rows_m);
     v.vigour = site.vigour;
     v.frost = site.frost;
-    v.capacity = rounded(1000 * c.young_share_3 * own_capacity(v, c, draws));
+    v.capacity = rounded(1000 * c.young_share_3 * own_capacity(v, c, draws) * site.capacity_share);
     v.wires = wires_of(site);
     v.neighbours = neighbours_of(site);
     std::vector<double> heights{0, c.graft_height_mm / 2, c.graft_height_mm + 10};

@@ -10,13 +10,13 @@ constexpr auto read = growth::ValueStatus::read, computed = growth::ValueStatus:
 
 // Swell of vinifera before wool shows: as much hardier than late swell as Concord is.
 constexpr auto table = std::to_array<FrostRow>({
-    {Stage::first_swell, -10.6, -19.4, -9.2, -15.0, computed},
-    {Stage::late_swell, -6.1, -12.2, -3.4, -9.2, read},
-    {Stage::burst, -3.9, -8.9, -2.2, -6.4, read},
-    {Stage::first_leaf, -2.8, -6.1, -2.0, -4.5, read},
-    {Stage::second_leaf, -2.2, -5.6, -1.7, -3.9, read},
-    {Stage::third_leaf, -2.2, -3.3, -1.45, -2.75, computed},
-    {Stage::fourth_leaf, -2.2, -2.8, -1.2, -2.5, read},
+    {Stage::first_swell, -10.6, -19.4, -9.2, -15.0, computed, "fao-frost"},
+    {Stage::late_swell, -6.1, -12.2, -3.4, -9.2, read, "proebsting-1978"},
+    {Stage::burst, -3.9, -8.9, -2.2, -6.4, read, "proebsting-1978"},
+    {Stage::first_leaf, -2.8, -6.1, -2.0, -4.5, read, "proebsting-1978"},
+    {Stage::second_leaf, -2.2, -5.6, -1.7, -3.9, read, "proebsting-1978"},
+    {Stage::third_leaf, -2.2, -3.3, -1.45, -2.75, computed, "fao-frost"},
+    {Stage::fourth_leaf, -2.2, -2.8, -1.2, -2.5, read, "proebsting-1978"},
 });
 
 constexpr double between_10_and_90 = 2.563; // in sd of a normal law

@@ -3,6 +3,7 @@
 #pragma once
 
 #include <span>
+#include <string_view>
 
 #include "sim/growth/growth_constants.h"
 #include "sim/growth/variety.h"
@@ -24,6 +25,7 @@ struct FrostRow {
     double concord_10, concord_90;
     double vinifera, labruscana; // LT50
     growth::ValueStatus vinifera_status;
+    std::string_view concord_source; // proebsting-1978, or fao-frost for the stages it alone gives
 };
 std::span<const FrostRow> frost_table();
 

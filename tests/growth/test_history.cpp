@@ -29,76 +29,9 @@ std::string broken(const Vine& vine) {
     return error ? std::string(error->key.name) + " " + std::get<std::string>(error->arguments[0].value) : "";
 }
 
-struct Origins {
-    double distance = 0, below = 0;
-};
-
-// Mean over both sides and `seeds` vines, of the canes laid in the eighth winter of this pruner's own.
-Origins after_eight_winters(Pruner pruner, int seeds) {
-    Origins mean;
-    double distances = 0, canes = 0;
-    for (int seed = 0; seed < seeds; ++seed) {
-        const Vine vine = *growth::grow_vine(site_of(static_cast<std::uint64_t>(seed), pruner, 13));
-        for (const auto& origin : {vine.origin_left, vine.origin_right})
-            if (origin) mean.distance += in_mm(*origin), ++distances;
-        for (const Axis& axis : vine.axes)
-            if (was_laid_last_winter(vine, axis)) mean.below += in_mm(below_wire(vine, axis)), ++canes;
-    }
-    return {mean.distance / distances, mean.below / canes};
-}
-
 } // namespace
 
 TEST_SUITE("growth/history") {
-    TEST_CASE("check 40: after any winter laid canes are two years old and bear this summer's canes: 100 seeds, every "
-              "pruner") {
-        for (std::uint64_t seed = 0; seed < 100; ++seed) {
-            for (std::size_t pruner = 0; pruner < words_of(Pruner{}).size(); ++pruner) {
-                const auto winters =
-                    growth::grow_winters(site_of(seed, static_cast<Pruner>(pruner), 9 + static_cast<int>(seed % 4)));
-                REQUIRE(winters.has_value());
-                for (const Vine& vine : *winters) {
-                    CAPTURE(seed);
-                    CAPTURE(pruner);
-                    CAPTURE(vine.winter);
-                    REQUIRE(broken(vine) == "");
-                    for (const Laid& laid : vine.laid) {
-                        if (laid.winter != vine.winter - 1) continue;
-                        REQUIRE(age(vine, *vine.find(laid.axis)) == 2);
-                    }
-                    for (const Axis& axis : vine.axes) {
-                        REQUIRE_FALSE(axis.removed);
-                        if (!axis.parent) continue;
-                        const Axis& bearer = *vine.find(axis_of(axis.parent));
-                        REQUIRE(axis.born >= bearer.born);
-                        if (was_laid_last_winter(vine, bearer)) REQUIRE(age(vine, axis) == 1);
-                    }
-                }
-            }
-        }
-    }
-    TEST_CASE(
-        "check 40: far canes lie more than 150 mm further out and higher than the good pruner's after eight winters") {
-        const Origins good = after_eight_winters(Pruner::good, 100), far = after_eight_winters(Pruner::far_canes, 100);
-        CAPTURE(good.distance);
-        CAPTURE(far.distance);
-        CAPTURE(good.below);
-        CAPTURE(far.below);
-        CHECK(far.distance > good.distance + 150);
-        CHECK(far.below < good.below);
-    }
-    TEST_CASE("the good pruner holds the head: origins move less than 3 mm a winter from winter 6 to 15, our choice") {
-        double early = 0, late = 0, e = 0, l = 0;
-        for (std::uint64_t seed = 0; seed < 100; ++seed) {
-            const auto winters = *growth::grow_winters(site_of(seed, Pruner::good, 16));
-            for (const Vine& vine : winters)
-                for (const auto& origin : {vine.origin_left, vine.origin_right}) {
-                    if (origin && vine.winter == 7) early += in_mm(*origin), ++e;
-                    if (origin && vine.winter == 16) late += in_mm(*origin), ++l;
-                }
-        }
-        CHECK(std::abs(late / l - early / e) / 9 < 3);
-    }
     TEST_CASE("the same site gives the same vine") {
         for (std::uint64_t seed = 0; seed < 20; ++seed)
             CHECK(vine_hash(*growth::grow_vine(site_of(seed))) == vine_hash(*growth::grow_vine(site_of(seed))));

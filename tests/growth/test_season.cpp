@@ -197,60 +197,6 @@ TEST_SUITE("growth/season") {
         CHECK(std::fabs(fifty - 2.8) <= 1.9);
         CHECK(std::fabs(blind - 7.6) <= 1.5);
     }
-    TEST_CASE("check 39: two tendril places in every three nodes above the bare base, sides alternating "
-              "[weinplus-tendrils, louarn-2007]") {
-        for (const int bare : {2, 3}) {
-            for (int i = 1; i <= bare; ++i) CHECK(growth::tendril_class(i, bare) == 0);
-            for (int i = bare + 1; i + 2 <= 24; ++i) {
-                int places = 0;
-                for (int k = i; k < i + 3; ++k) places += growth::tendril_class(k, bare) != 0;
-                CHECK(places == 2);
-                CHECK(growth::tendril_class(i, bare, true) != 0);
-            }
-        }
-        for (std::uint64_t seed = 0; seed < 20; ++seed) {
-            growth::Site site;
-            site.seed = seed;
-            const Vine vine = *growth::grow_vine(site);
-            for (const Axis& axis : vine.axes) {
-                if (!is_cane(vine, axis)) continue;
-                const auto nodes = vine.nodes_of(axis);
-                for (std::uint32_t i = 1; i < nodes.size(); ++i) {
-                    CHECK(nodes[i].rank == -nodes[i - 1].rank);
-                    CHECK((nodes[i].tendril_class != 0) ==
-                          (nodes[i].tendril != Tendril::none || nodes[i].bunch != Bunch::none));
-                    if (i < 4 || i + 2 >= nodes.size()) continue;
-                    CHECK((nodes[i].tendril_class != 0) + (nodes[i + 1].tendril_class != 0) +
-                              (nodes[i + 2].tendril_class != 0) ==
-                          2);
-                }
-            }
-        }
-    }
-    TEST_CASE("check 37: at every junction of 20-year vines the wood below has the section of what it bears") {
-        for (std::uint64_t seed = 0; seed < 30; ++seed) {
-            growth::Site site;
-            site.seed = seed;
-            site.age = 20;
-            const Vine vine = *growth::grow_vine(site);
-            const auto area = [](const Node& n) { return static_cast<double>(n.major.count) * n.minor.count; };
-            for (const Axis& axis : vine.axes) {
-                const bool perennial = is_trunk(axis) || age(vine, axis) >= 3;
-                double beyond = 0;
-                for (std::uint32_t i = axis.node_count; i-- > 0;) {
-                    const Node& node = vine.nodes_of(axis)[i];
-                    double borne = 0;
-                    for (const Axis& child : vine.axes)
-                        if (child.parent == node.id && child.state == AxisState::live)
-                            borne += area(vine.nodes_of(child)[0]);
-                    CAPTURE(seed);
-                    CAPTURE(name_of(node.id));
-                    CHECK(area(node) >= (borne + (perennial ? beyond : 0)) * (1 - 1e-6));
-                    beyond += borne;
-                }
-            }
-        }
-    }
     TEST_CASE("canes stand as a hedge: tops in one plane, within the hedge's sides, growing from below the wire up") {
         growth::Site site;
         site.seed = 5;
@@ -266,29 +212,6 @@ TEST_SUITE("growth/season") {
 }
 
 TEST_SUITE("growth/summer and memory") {
-    TEST_CASE("check 46: what grew is prunings, kept wood, summer's loss and what fell by itself, to a thousand "
-              "millionth; trimmings are never prunings") {
-        for (std::uint64_t seed = 0; seed < 40; ++seed) {
-            growth::Site site;
-            site.seed = seed;
-            site.vigour = static_cast<Vigour>(seed % 3);
-            const Vine vine = *growth::grow_vine(site);
-            const Vine cut = *prune(vine, growth::history_plan(vine, growth::habits_of(Pruner::good)));
-            growth::SeasonNotes n;
-            const Vine next = growth::season(cut, {}, &n);
-            const Vine cut_again = *prune(next, growth::history_plan(next, growth::habits_of(Pruner::good)));
-            const Prunings p = prunings(next, cut_again);
-            const double summer = n.thinned_mg + n.leaf_removal_mg + n.hedged_mg;
-            CAPTURE(seed);
-            CHECK(std::fabs(n.grown_mg - (p.removed.one_year_mg + p.kept.one_year_mg + summer + n.fallen_mg)) <=
-                  1e-9 * n.grown_mg);
-            CHECK(n.hedged_mg > 0);
-            CHECK(n.thinned_mg > 0);
-            CHECK(n.fallen_mg > 0);
-            CHECK(p.removed.one_year_mg < n.grown_mg - summer);
-            CHECK(vine_hash(next) == vine_hash(growth::season(cut, {}))); // weighing changes nothing
-        }
-    }
     TEST_CASE("without summer acts nothing is lost to them") {
         growth::SeasonNotes n;
         growth::season(bare_vine(3, 12), growth::trial_settings(), &n);

@@ -28,7 +28,7 @@ Temperatures steady(double mean_c, double lowest_c) {
 } // namespace
 
 TEST_SUITE("weather/hardiness") {
-    TEST_CASE("check 7: single steps of Cabernet Sauvignon to a ten-thousandth [ferguson-2014]") {
+    TEST_CASE("single steps of Cabernet Sauvignon to a ten-thousandth [ferguson-2014]") {
         CHECK(std::fabs(step(-10.3, 0, Dormancy::endo) - -0.96603) < 1e-4);
         CHECK(std::fabs(step(-20, 10, Dormancy::eco) - 0.49999) < 1e-4);
         CHECK(std::fabs(step(-5, 10, Dormancy::eco) - 0.35122) < 1e-4);

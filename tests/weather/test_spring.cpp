@@ -38,10 +38,6 @@ Vine pruned_vine(std::uint64_t seed) {
 } // namespace
 
 TEST_SUITE("weather/spring") {
-    TEST_CASE("check 11: at budburst half of vinifera die at -2.2 C, of labruscana at -6.4 C [ferguson-2014]") {
-        CHECK(frost_limit(growth::Species::vinifera, Stage::burst, constants).lt50_c == -2.2);
-        CHECK(frost_limit(growth::Species::labruscana, Stage::burst, constants).lt50_c == -6.4);
-    }
     TEST_CASE("the frost table: labruscana is the mean of its two published points, sd from both, each stage tenderer "
               "[proebsting-1978, gardea-1987]") {
         double before_v = -100, before_l = -100;
@@ -65,26 +61,6 @@ TEST_SUITE("weather/spring") {
         CHECK(at_height(0, 0.4, constants) == doctest::Approx(-1));
         CHECK(at_height(0, -5, constants) == doctest::Approx(-2));
         CHECK(at_height(0, 9, constants) == doctest::Approx(2));
-    }
-    TEST_CASE("check 28: cutting at 2 and 7 leaves sets the lower buds back by 17 and 31 days [gatti-2016]") {
-        Temperatures t;
-        t.mean.assign(season_days, 17.9); // 7.9 C d a day, the rate that the trial's two delays imply
-        t.lowest = t.mean;
-        const int burst = 100;
-        for (const auto& [wanted, delay] : {std::pair{2.0, 17}, std::pair{7.0, 31}}) {
-            int cut = burst;
-            while (leaves(burst, cut, t, constants) < wanted) ++cut;
-            CHECK(std::abs(released_day(cut, t, constants) - burst - delay) <= 5);
-        }
-    }
-    TEST_CASE("check 31: a vinifera shoot has 16 to 19 nodes at bloom [pratt-coombe]") {
-        const Temperatures t = smooth_season(*find_climate("inland-continental"));
-        const int burst = budbreak(growth::varieties()[0], t, constants).day;
-        const auto bloom = bloom_day(burst, t, constants);
-        REQUIRE(bloom.has_value());
-        const double whole_nodes = std::floor(nodes_on(burst, *bloom, t, constants));
-        CHECK(whole_nodes >= 16);
-        CHECK(whole_nodes <= 19);
     }
     TEST_CASE("a joint stretches over five phyllochrons, ever longer") {
         CHECK(extension(0, constants) == doctest::Approx(0.01));
@@ -114,44 +90,6 @@ TEST_SUITE("weather/spring") {
             }
         }
         CHECK(held >= 6);
-    }
-    TEST_CASE("check 44: a kicker beside them moves no bud of the laid canes, by day or by frost, our rule") {
-        for (std::uint64_t seed = 0; seed < 20; ++seed) {
-            growth::Site site;
-            site.seed = seed;
-            const Vine vine = *growth::grow_vine(site);
-            const Plan plan = growth::history_plan(vine, growth::habits_of(Pruner::good));
-            const Vine without = *prune(vine, plan);
-            // A cane that the plan does not use stays whole: every cut that would take it is left out.
-            AxisId kicker;
-            for (const AxisId id : cane_candidates(vine))
-                if (without.find(id)->removed) kicker = id;
-            REQUIRE(static_cast<bool>(kicker));
-            Vine with = vine;
-            for (const Edit& edit : plan.edits) {
-                Vine tried = with;
-                if (prune_one(tried, edit) && !tried.find(kicker)->removed) with = std::move(tried);
-            }
-            REQUIRE(prune_one(with, Mark{kicker, Role::kicker}).has_value());
-            const Temperatures t = drawn_season(*find_climate("inland-continental"), constants, seed, 1);
-            const int burst = budbreak(growth::varieties()[0], t, constants).day;
-            const auto a = opening(without, burst, {}, t, constants), b = opening(with, burst, {}, t, constants);
-            const auto lost_a = frost_losses(a, burst, growth::Species::vinifera, t, constants),
-                       lost_b = frost_losses(b, burst, growth::Species::vinifera, t, constants);
-            CAPTURE(seed);
-            CHECK(b.size() > a.size());
-            int compared = 0;
-            for (std::size_t i = 0; i < a.size(); ++i)
-                for (std::size_t k = 0; k < b.size(); ++k) {
-                    if (a[i].node != b[k].node) continue;
-                    CHECK(a[i].day == b[k].day);
-                    CHECK(lost_a[i] == lost_b[k]);
-                    ++compared;
-                }
-            CHECK(compared == static_cast<int>(a.size()));
-            for (const OpenBud& bud : b)
-                if (axis_of(bud.node) == kicker) CHECK(bud.kept_as == KeptAs::upright);
-        }
     }
     TEST_CASE("on a kicker the tip opens and is lost first, its lower buds are held and mostly live") {
         growth::Site site;

@@ -2,6 +2,7 @@
 // change of the shipped house rules cannot make a check of growth pass or fail.
 #pragma once
 
+#include <algorithm>
 #include <cmath>
 #include <vector>
 
@@ -10,7 +11,7 @@
 #include "sim/growth/season.h"
 #include "sim/vine/vine_query.h"
 
-namespace spurwright::test {
+namespace spurwright::checks {
 
 enum class Share { none, part, full };
 
@@ -61,7 +62,7 @@ inline std::vector<Measured> candidates(const Vine& vine) {
             rest_squares += in_mm(nodes[i].joint) * in_mm(nodes[i].joint);
         }
         const double m = rest / (count - 1), variance = rest_squares / (count - 1) - m * m;
-        found.push_back({&axis, in_mm(thickness(vine, axis)), double(nodes[2].major.count) / nodes[2].minor.count, mean,
+        found.push_back({&axis, in_mm(thickness(vine, axis)), static_cast<double>(nodes[2].major.count) / nodes[2].minor.count, mean,
                          std::sqrt(std::max(0.0, variance)) / m, in_mm(axis.ripe), static_cast<int>(ripe.size()),
                          distance_to_head(vine, axis).count / 1000, below_wire(vine, axis).count / 1000,
                          base_azimuth(vine, axis, axis.side).count / 1000, flagged(vine, axis)});
@@ -93,4 +94,4 @@ inline Grown grown(growth::Site site) {
     return g;
 }
 
-} // namespace spurwright::test
+} // namespace spurwright::checks

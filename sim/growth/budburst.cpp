@@ -96,13 +96,13 @@ private:
                     continue;
                 }
                 ++notes_.burst;
-                turn(push, next_.vine, c_.azimuth_node_sd_deg, draws_);
+                turn(push, next_.vine, c_.azimuth_node_sd_deg, c_, draws_);
                 pushes_.push_back(push);
                 if (!cane.buds[i]->primary || !cane.buds[i]->secondary) continue;
                 if (!draws_.happens(Trait::doubled, push.on, 0, c_.double_share, double_sum_)) continue;
                 ++notes_.doubles_pushed;
                 Push second = push_at(cane, i, 1);
-                turn(second, next_.vine, c_.azimuth_node_sd_deg, draws_);
+                turn(second, next_.vine, c_.azimuth_node_sd_deg, c_, draws_);
                 pushes_.push_back(second);
             }
         }

@@ -84,7 +84,15 @@ struct Constants {
     double azimuth_node_sd_deg = 33, azimuth_head_sd_deg = 50, azimuth_base_sd_deg = 45;
     double hang_share = 0.07;
     double zigzag_low_deg = 5, zigzag_high_deg = 15;
+    double lean_laid_length_mm = 80;
+    double hang_from_mm = 200, hang_deg_per_mm = 0.4, hang_lowest_deg = -75;
+    double hang_azimuth_low_deg = 60, hang_azimuth_high_deg = 90;
+    double arch_above_wire_mm = 100, arch_deg_per_mm = 0.12, arch_most_deg = 120;
+    double steer_mm = 120, steer_most = 0.6, place_across_most = 0.75;
+    double trunk_azimuth_most_deg = 80;
+    double lateral_rise = 0.7, lateral_taper_to = 0.6, lateral_of_bearer = 0.7;
     // trunk and head
+    double head_reach_mm = 60, head_zone_mm = 60;
     double head_below_sd_mm = 15;
     double graft_height_mm = 100;
     double trunk_lean_sd_deg = 2, trunk_lean_most_deg = 6;

@@ -9,10 +9,6 @@
 namespace spurwright::growth {
 namespace {
 
-constexpr double rise = 0.7;           // of a lateral's way upwards; the rest goes across the cane
-constexpr double thinning_to = 0.6;    // its last joint against its first
-constexpr double most_of_bearer = 0.7; // thickness against the cane's there
-
 class Laterals {
 public:
     Laterals(NextVine& next, const std::vector<Point3>& ranks, const Trellis& trellis, const SeasonSettings& settings,
@@ -56,11 +52,11 @@ private:
         const std::uint32_t part = bearer.id.value;
         const double thick =
             std::min(draws_.uniform(Trait::lateral_size, part, 4 * nth, c_.lateral_thin_mm, c_.lateral_thick_mm),
-                     most_of_bearer * spurwright::in_mm(bearer.minor));
+                     c_.lateral_of_bearer * spurwright::in_mm(bearer.minor));
         double length = draws_.uniform(Trait::lateral_size, part, 4 * nth + 1, c_.lateral_low_mm, c_.lateral_high_mm);
         const Point3 rank = ranks_[cane.first_node + index - next_.old_nodes];
         const double way = bearer.rank * (nth % 2 == 0 ? 1.0 : -1.0);
-        Point3 t{way * rank.x, rise, way * rank.z};
+        Point3 t{way * rank.x, c_.lateral_rise, way * rank.z};
         const double size = std::sqrt(t.x * t.x + t.y * t.y + t.z * t.z);
         t = {t.x / size, t.y / size, t.z / size};
         const double collar = draws_.uniform(Trait::lateral_size, part, 4 * nth + 2, 1.0, 2.0);
@@ -109,7 +105,7 @@ private:
         const Point3 bud{-t.x, t.y, -t.z}; // buds of a lateral look back over it: one word for all
         for (int i = 0; i <= joints; ++i) {
             const double s = spurwright::in_mm(joint) * i;
-            const double d = thick * (1.0 - (1.0 - thinning_to) * i / joints);
+            const double d = thick * (1.0 - (1.0 - c_.lateral_taper_to) * i / joints);
             const Length major = from_mm(1.03 * d), minor = from_mm(0.97 * d);
             next_.add_node(i == 0 ? from_mm(collar) : joint, major, minor,
                            place_of({base.x + s * t.x, base.y + s * t.y, base.z + s * t.z}),

@@ -9,8 +9,6 @@
 namespace spurwright::growth {
 namespace {
 
-constexpr double head_reach_mm = 60; // along the wood from a crown point: the head's own buds
-
 class NonCount {
 public:
     NonCount(std::vector<Push>& pushes, const NextVine& next, const std::vector<const Axis*>& rings,
@@ -96,7 +94,7 @@ private:
                 const std::size_t at = axis.first_node + i;
                 if (next_.latent[at] == 0) continue;
                 const Length distance = distance_to_head(v, v.nodes[at].id, side);
-                if (in_mm(distance) > head_reach_mm) continue;
+                if (in_mm(distance) > c_.head_reach_mm) continue;
                 for (int bud = 0; bud < next_.latent[at]; ++bud)
                     places.push_back({v.nodes[at].id, distance, v.nodes[at].place.y});
             }
@@ -115,7 +113,7 @@ private:
             if (other.on == on && other.nth >= push.nth) push.nth = other.nth + 1;
         const Node& node = *next_.vine.find(on);
         push.parent_area = numeric::pi / 4 * in_mm(node.major) * in_mm(node.minor);
-        turn(push, next_.vine, sd, draws_);
+        turn(push, next_.vine, sd, c_, draws_);
         pushes_.push_back(push);
     }
 

@@ -9,12 +9,6 @@ namespace spurwright::growth {
 namespace {
 
 constexpr double no_hedge = 1e6;
-constexpr double laid_lean_mm = 80; // a shoot of a laid cane stands upright from here on
-constexpr double hang_from_mm = 200, hang_deg_per_mm = 0.4, hang_lowest_deg = -75;
-constexpr double arch_above_wire_mm = 100, arch_deg_per_mm = 0.12,
-                 arch_most_deg = 120; // unhedged tops lean out and over
-constexpr double steer_mm = 120;      // a shoot finds its place between the wires over this height
-constexpr double steer_most = 0.6;    // of a joint, across the row
 
 struct Direction {
     double x = 0, y = 0, z = 0;
@@ -46,7 +40,7 @@ public:
         const std::uint32_t part = id.value;
         double azimuth = push.azimuth_deg;
         hangs_ = draws.scatter() && draws.chance(Trait::hang, part, 0, c_.hang_share);
-        if (hangs_) azimuth = draws.uniform(Trait::hang, part, 1, 60, 90);
+        if (hangs_) azimuth = draws.uniform(Trait::hang, part, 1, c_.hang_azimuth_low_deg, c_.hang_azimuth_high_deg);
         const auto [sine, cosine] = numeric::sincos(numeric::radians(azimuth));
         base_x_ = cosine * sign_of(push.side);
         base_z_ = push.towards_front ? sine : -sine;
@@ -56,14 +50,14 @@ public:
         lean_ = on_laid ? c_.lean_laid_deg + c_.lean_laid_sd_deg * draws.normal(Trait::lean, part)
                         : c_.lean_deg + c_.lean_sd_deg * draws.normal(Trait::lean, part);
         lean_ = numeric::clamp(lean_, elbow_, 90.0);
-        lean_length_ = on_laid ? laid_lean_mm : c_.lean_length_mm;
+        lean_length_ = on_laid ? c_.lean_laid_length_mm : c_.lean_length_mm;
         const double upright =
             on_laid ? lean_ : draws.uniform(Trait::upright, part, 0, c_.upright_low_deg, c_.upright_high_deg);
         // Above the lean a shoot keeps a small slope along the row; its place across the row is drawn.
         const double way = draws.uniform(Trait::sway, part, 0, -1, 1);
         const auto [up_sine, up_cosine] = numeric::sincos(numeric::radians(upright));
         slope_ = up_cosine / up_sine * (on_laid ? way : sign_of(push.side));
-        place_across_ = draws.uniform(Trait::sway, part, 1, -0.75, 0.75) * trellis.half_gap;
+        place_across_ = draws.uniform(Trait::sway, part, 1, -c_.place_across_most, c_.place_across_most) * trellis.half_gap;
         const auto [plane_sine, plane_cosine] =
             numeric::sincos(draws.uniform(Trait::rank_plane, part, 0, 0, 2 * numeric::pi));
         plane_ = {plane_cosine, 0, plane_sine};
@@ -125,19 +119,19 @@ private:
     }
 
     Direction way_at(double s, double joint) {
-        if (hangs_ && s > hang_from_mm)
-            return at_elevation(std::max(hang_lowest_deg, lean_ - (s - hang_from_mm) * hang_deg_per_mm), base_x_,
+        if (hangs_ && s > c_.hang_from_mm)
+            return at_elevation(std::max(c_.hang_lowest_deg, lean_ - (s - c_.hang_from_mm) * c_.hang_deg_per_mm), base_x_,
                                 base_z_);
         if (s < lean_length_ || hangs_) {
             const double rest = s < 8 * c_.elbow_length_mm ? numeric::exp(-s / c_.elbow_length_mm) : 0.0;
             return at_elevation(lean_ - (lean_ - elbow_) * rest, base_x_, base_z_);
         }
-        if (!trellis_.hedged && at_.y > trellis_.top + arch_above_wire_mm) {
-            arched_ = std::min(arch_most_deg, arched_ + joint * arch_deg_per_mm);
+        if (!trellis_.hedged && at_.y > trellis_.top + c_.arch_above_wire_mm) {
+            arched_ = std::min(c_.arch_most_deg, arched_ + joint * c_.arch_deg_per_mm);
             const double hz = base_z_ >= 0 ? 1.0 : -1.0;
             return at_elevation(90.0 - arched_, slope_ >= 0 ? 0.5 : -0.5, 0.866 * hz);
         }
-        const double dz = numeric::clamp((place_across_ - at_.z) / steer_mm, -steer_most, steer_most);
+        const double dz = numeric::clamp((place_across_ - at_.z) / c_.steer_mm, -c_.steer_most, c_.steer_most);
         const double dx = numeric::clamp(slope_, -0.3, 0.3);
         return {dx, std::sqrt(1.0 - dx * dx - dz * dz), dz};
     }

@@ -1,6 +1,7 @@
 // A shoot that pushes in spring, before it has a name of its own: where it stands, of what kind of bud, which way.
 #pragma once
 
+#include "sim/growth/growth_constants.h"
 #include "sim/growth/traits.h"
 #include "sim/vine/vine.h"
 
@@ -50,6 +51,6 @@ private:
 };
 
 // Draws the way a push leaves its bearer: the angle to the row by its sd in degrees, and to which side across.
-void turn(Push& push, const Vine& vine, double sd_deg, const PushDraws& draws);
+void turn(Push& push, const Vine& vine, double sd_deg, const Constants& c, const PushDraws& draws);
 
 } // namespace spurwright::growth

@@ -9,8 +9,6 @@
 namespace spurwright::growth {
 namespace {
 
-constexpr double head_zone_mm = 60;
-
 void widen(Node& node, double by_mm) {
     const Length more{rounded(1000.0 * by_mm)};
     node.major += more;
@@ -45,7 +43,7 @@ void add_rings(NextVine& next, const Constants& c) {
         Length to_end;
         for (std::uint32_t i = axis.node_count; i-- > 0;) {
             Node& node = v.nodes[axis.first_node + i];
-            widen(node, 2 * ring * (is_trunk(axis) && in_mm(to_end) < head_zone_mm ? c.head_ring_factor : 1.0));
+            widen(node, 2 * ring * (is_trunk(axis) && in_mm(to_end) < c.head_zone_mm ? c.head_ring_factor : 1.0));
             to_end += node.joint;
         }
     }

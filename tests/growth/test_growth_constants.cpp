@@ -1,7 +1,10 @@
 // The table of constants: every field of the model described once, in range, with its status.
 #include <doctest/doctest.h>
 
+#include <filesystem>
+#include <fstream>
 #include <set>
+#include <sstream>
 #include <string_view>
 
 #include "sim/growth/growth_constants.h"
@@ -32,5 +35,32 @@ TEST_SUITE("growth/constants") {
         CHECK(trial.length_ref_moderate == 125);
         CHECK(trial.internode_ref == 5.2);
         CHECK(trial.bud_loss_handling == 0);
+    }
+    TEST_CASE("no law of growth or of the season keeps a number of its own beside the table") {
+        // The frozen pruner, the young stem's shape and scenes' temptations have their numbers at home; the sentinel and
+        // the published tables' own bases are no constants of ours.
+        const std::set<std::string> at_home{"history_pruner.cpp", "history_choice.cpp", "training.cpp", "tempt.cpp",
+                                            "added_wood.cpp"};
+        const std::set<std::string> no_constants{"no_hedge", "chilling_base", "between_10_and_90"};
+        int files = 0;
+        for (const char* folder : {"growth", "weather"})
+            for (const auto& entry :
+                 std::filesystem::directory_iterator(std::filesystem::path(SPURWRIGHT_SOURCE) / "sim" / folder)) {
+                ++files;
+                if (at_home.count(entry.path().filename().string())) continue;
+                std::ifstream in(entry.path());
+                for (std::string line; std::getline(in, line);) {
+                    std::istringstream words(line);
+                    std::string a, b, name;
+                    words >> a;
+                    if (a == "static" || a == "inline") words >> a;
+                    words >> b >> name;
+                    CAPTURE(entry.path().filename().string());
+                    CAPTURE(line);
+                    CHECK_FALSE((a == "constexpr" && b == "double" && name.find('(') == std::string::npos &&
+                                 !no_constants.count(name)));
+                }
+            }
+        CHECK(files > 40);
     }
 }

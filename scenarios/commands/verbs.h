@@ -16,5 +16,6 @@ Verb words_verb();
 Verb job_verb();
 Verb constants_verb();
 Verb checks_verb();
+Verb ahead_verb();
 
 } // namespace spurwright::commands

@@ -221,6 +221,7 @@ constexpr auto rows = std::to_array<ConstantRow>({
     {"still_night_lapse", &C::still_night_lapse, "C/m", 0, 5, memory, "-", true},
     {"still_night_wire", &C::still_night_wire, "m", 0.6, 1.4, choice, "-", false},
     {"still_night_most", &C::still_night_most, "C", 0, 5, memory, "-", false},
+    {"frost_site_colder", &C::frost_site_colder, "C", 0, 6, choice, "-", true},
     {"spur_later_days", &C::spur_later_days, "days", 0, 2, choice, "-", false},
 });
 

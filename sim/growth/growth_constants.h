@@ -126,6 +126,7 @@ struct Constants {
     double kill_sd = 1.7, secondary_hardier = 2, tertiary_hardier = 4;
     double frost_sd_vinifera = 0.6;
     double still_night_lapse = 2.0, still_night_wire = 0.9, still_night_most = 2;
+    double frost_site_colder = 3;
     double spur_later_days = 1;
 };
 

@@ -42,6 +42,10 @@ double coming_capacity(const Vine& pruned, Mass prunings, const SeasonSettings& 
 
 } // namespace
 
+double own_site_capacity(const Vine& vine, const Constants& c) {
+    return vine.capacity == 0 ? site_capacity(vine, c) : vine.capacity / 1000.0 / young_share(c, vine.winter);
+}
+
 SeasonSettings trial_settings() {
     SeasonSettings settings;
     settings.constants = trial_constants();

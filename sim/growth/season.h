@@ -39,6 +39,9 @@ struct SeasonNotes {
     double grown_mg = 0, thinned_mg = 0, leaf_removal_mg = 0, hedged_mg = 0, fallen_mg = 0; // fallen: unripe and weak
 };
 
+// The capacity that this vine's own place gives it once it is grown up: what its memory is drawn back to.
+double own_site_capacity(const Vine& vine, const Constants& c);
+
 // The next winter's vine. Needs a vine that passes check_vine; gives one that does. New axes are numbered after every
 // id in the table; draws depend on the seed and these names alone.
 Vine season(const Vine& pruned, const SeasonSettings& settings, SeasonNotes* notes = nullptr);

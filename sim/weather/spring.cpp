@@ -10,6 +10,7 @@ namespace spurwright::weather {
 namespace {
 
 constexpr int longest_spur = 3; // count buds
+constexpr int midsummer = 181;  // 30 June: later frosts find no spring's shoots
 
 KeptAs kept_as(const Vine& v, const Axis& axis, std::size_t buds) {
     for (const Laid& laid : v.laid)
@@ -58,7 +59,7 @@ std::vector<double> frost_losses(const std::vector<OpenBud>& buds, int budbreak_
     std::vector<double> shares;
     for (const OpenBud& bud : buds) {
         double worst = 0, unfolded = 0;
-        for (int day = std::max(first_day, budbreak_day); day < t.end_day(); ++day) {
+        for (int day = std::max(first_day, budbreak_day); day <= std::min(midsummer, t.end_day() - 1); ++day) {
             // Stage by the heat gathered before the night; no night after four leaves differs in its limit.
             const FrostLimit limit = frost_limit(species, stage_of(day <= bud.day ? -1.0 : unfolded), c);
             worst = std::max(worst,

@@ -35,7 +35,7 @@ struct OpenBud {
 std::vector<OpenBud> opening(const Vine& pruned, int budbreak_day, const LateActs& acts, const Temperatures& t,
                              const growth::Constants& c);
 
-// Shares of primary shoots lost to the frosts of the series, one a bud: the worst night counts, at the bud's height and
+// Shares of primary shoots lost to spring frosts, one a bud: the worst night up to midsummer counts, at the bud's height and
 // stage. Nights before budbreak belong to winter_kill().
 std::vector<double> frost_losses(const std::vector<OpenBud>& buds, int budbreak_day, growth::Species species,
                                  const Temperatures& t, const growth::Constants& c);

@@ -217,7 +217,7 @@ TEST_SUITE("cli/verbs") {
             check_page(text_of({"show", little, "--language", language}));
             check_page(text_of({"best", code, "--top", "3", "--language", language}));
             check_page(text_of({"--help", "--language", language}));
-            for (const char* verb : {"job", "grow", "show", "prune", "judge", "best", "weigh", "words", "fingerprint"})
+            for (const char* verb : {"job", "grow", "show", "prune", "judge", "best", "ahead", "weigh", "words", "fingerprint", "constants", "checks"})
                 check_page(text_of({verb, "--help", "--language", language}));
         }
         CHECK(text_of({"job", "--language", "es"}).find("Es práctica, nada más.") != std::string::npos);

@@ -120,4 +120,10 @@ TEST_SUITE("weather/spring") {
         CHECK(killed == doctest::Approx(0.3 * buds).epsilon(0.1));
         CHECK(frosted == doctest::Approx(0.5 * 0.7 * buds).epsilon(0.1));
     }
+    TEST_CASE("a frost of autumn takes nothing of spring's shoots") {
+        const Vine vine = pruned_vine(1);
+        const Temperatures t = spring_with_frost(290, -12);
+        for (const double lost : frost_losses(opening(vine, 110, {}, t, constants), 110, growth::Species::vinifera, t, constants))
+            CHECK(lost < 1e-6);
+    }
 }

@@ -1,0 +1,202 @@
+// ahead: what a plan brings in the seasons to come, beside the best plan and, where asked, another, under the same
+// drawn weather.
+#include "scenarios/ahead/look_ahead.h"
+
+#include "scenarios/commands/house_rules_option.h"
+#include "scenarios/commands/judged.h"
+#include "scenarios/commands/quantities.h"
+#include "scenarios/commands/verbs.h"
+#include "scenarios/io/temperature_file.h"
+#include "scenarios/words/layout.h"
+#include "sim/vine/words_of.h"
+
+namespace spurwright::commands {
+namespace {
+
+using ahead::Figure;
+
+struct NamedLife {
+    std::string_view name; // "mine", "best", "against"
+    Vine pruned;
+    ahead::Ahead ahead;
+};
+
+std::string joined_names(std::string_view (*name)(std::size_t), std::size_t count) {
+    std::string all;
+    for (std::size_t i = 0; i < count; ++i) all += (i > 0 ? ", " : "") + std::string(name(i));
+    return all;
+}
+
+Result<ahead::AheadWish> wish_of(const Asked& asked, const Vine& vine) {
+    ahead::AheadWish wish;
+    const auto seasons = read_whole(*asked.value("--seasons"), "--seasons", 1, ahead::most_seasons);
+    if (!seasons) return failure(seasons.error());
+    wish.seasons = static_cast<int>(*seasons);
+    const std::string variety = asked.value("--variety").value_or(vine.variety);
+    wish.variety = growth::find_variety(variety);
+    if (!wish.variety && asked.has("--variety"))
+        return failure(unknown_word(variety, "--variety",
+                                    joined_names([](std::size_t i) { return growth::varieties()[i].name; },
+                                                 growth::varieties().size())));
+    if (!wish.variety) wish.variety = &growth::varieties()[0]; // a file's own variety that we have no values of
+    const std::string climate = asked.value("--climate").value_or("inland-continental");
+    wish.climate = weather::find_climate(climate);
+    if (!wish.climate)
+        return failure(unknown_word(climate, "--climate",
+                                    joined_names([](std::size_t i) { return weather::climates()[i].name; },
+                                                 weather::climates().size())));
+    bool south = false;
+    if (const auto text = asked.value("--south")) {
+        const auto yes = read_yes(*text, "--south");
+        if (!yes) return failure(yes.error());
+        south = *yes;
+    }
+    if (const auto path = asked.value("--temperatures")) {
+        const auto file = io::load_temperatures(*path);
+        if (!file) return failure(file.error());
+        auto own = io::seasons_of(*file, south, *path);
+        if (!own) return failure(own.error());
+        wish.own = *std::move(own);
+    }
+    return wish;
+}
+
+constexpr int decimals_of(Figure figure) {
+    switch (figure) {
+    case Figure::thickness_mm: return 2;
+    case Figure::frost_loss_share: return 3;
+    case Figure::yield_kg:
+    case Figure::crop_to_prunings: return 2;
+    default: return 1;
+    }
+}
+
+io::Json spread_object(Figure figure, const ahead::Spread& spread) {
+    if (!spread.known) return {};
+    io::Json o = io::Json::object();
+    o.set("median", io::Json::number(spread.median, decimals_of(figure)));
+    o.set("low", io::Json::number(spread.low, decimals_of(figure)));
+    o.set("high", io::Json::number(spread.high, decimals_of(figure)));
+    return o;
+}
+
+io::Json life_object(const NamedLife& life) {
+    io::Json winters = io::Json::list();
+    for (const ahead::AheadWinter& winter : life.ahead.winters) {
+        io::Json w = io::Json::object();
+        w.set("winter", winter.winter);
+        for (std::size_t i = 0; i < ahead::figure_count; ++i) {
+            const auto figure = static_cast<Figure>(i);
+            w.set(word_of(figure), spread_object(figure, winter[figure]));
+        }
+        winters.push(std::move(w));
+    }
+    io::Json o = io::Json::object();
+    o.set("name", life.name);
+    o.set("winters", std::move(winters));
+    return o;
+}
+
+std::string spread_text(Figure figure, const ahead::Spread& spread, const words::Words& words) {
+    if (!spread.known) return "-";
+    const int decimals = decimals_of(figure) > 1 ? decimals_of(figure) : 0;
+    const auto shown = [&](double value) {
+        char text[40];
+        std::snprintf(text, sizeof text, "%.*f", decimals, value == 0 ? 0.0 : value);
+        return std::string(text);
+    };
+    return words("ahead.spread", {{"median", shown(spread.median)}, {"low", shown(spread.low)}, {"high", shown(spread.high)}});
+}
+
+std::string winter_text(const std::vector<NamedLife>& lives, std::size_t year, const words::Words& words) {
+    words::Table table;
+    std::vector<std::string> head{words("ahead.winter", {{"n", Count{lives.front().ahead.winters[year].winter}}})};
+    for (const NamedLife& life : lives) head.push_back(words("ahead.plan." + std::string(life.name)));
+    table.rows.push_back(std::move(head));
+    for (std::size_t i = 0; i < ahead::figure_count; ++i) {
+        const auto figure = static_cast<Figure>(i);
+        std::vector<std::string> row{words("ahead.figure." + std::string(word_of(figure)))};
+        for (const NamedLife& life : lives) row.push_back(spread_text(figure, life.ahead.winters[year][figure], words));
+        table.rows.push_back(std::move(row));
+    }
+    table.right = {false, true, true, true};
+    return words::table_text(table) + "\n";
+}
+
+Result<Answer> answer_ahead(const Asked& asked, const Surroundings& around) {
+    const auto found = find_vine(asked.subject);
+    if (!found) return failure(found.error());
+    const auto house = house_rules_asked(asked, around);
+    if (!house) return failure(house.error());
+    if (auto fine = can_be_judged(found->vine, asked.subject); !fine) return failure(std::move(fine.error()));
+    const auto wish = wish_of(asked, found->vine);
+    if (!wish) return failure(wish.error());
+    std::vector<NamedLife> lives;
+    const auto mine = prune_by_text(found->vine, *asked.value("--plan"));
+    if (!mine) return failure(mine.error());
+    lives.push_back({"mine", mine->after, {}});
+    if (const auto best = planning::Planning(found->vine, house->rules).best()) {
+        auto after = prune(found->vine, best->plan);
+        if (!after) return failure(std::move(after.error()));
+        lives.push_back({"best", *std::move(after), {}});
+    }
+    if (const auto other = asked.value("--against")) {
+        auto against = prune_by_text(found->vine, *other);
+        if (!against) {
+            if (against.error().where.source == "plan") against.error().where.source = "--against";
+            return failure(std::move(against.error()));
+        }
+        lives.push_back({"against", std::move(against->after), {}});
+    }
+    int done = 0;
+    const int of = static_cast<int>(lives.size()) * ahead::weather_draws;
+    for (NamedLife& life : lives)
+        life.ahead = ahead::look_ahead(life.pruned, house->rules, *wish, [&] {
+            ++done;
+            if (around.progress) around.progress(done, of);
+        });
+    const bool own = !wish->own.empty();
+    const words::Words& words = around.words;
+    Answer answer;
+    io::Json& o = answer.object;
+    o.set("draws", ahead::weather_draws);
+    o.set("climate", own ? io::Json() : io::Json(wish->climate->name));
+    o.set("variety", wish->variety->name);
+    io::Json rules = io::Json::object();
+    for (std::size_t i = 0; i < words_of(weather::BudbreakRule{}).size(); ++i)
+        rules.set(word_of(static_cast<weather::BudbreakRule>(i)), lives.front().ahead.budbreaks[i]);
+    o.set("budbreak_by", std::move(rules));
+    io::Json plans = io::Json::list();
+    for (const NamedLife& life : lives) plans.push(life_object(life));
+    o.set("plans", std::move(plans));
+    for (std::size_t year = 0; year < lives.front().ahead.winters.size(); ++year)
+        answer.text += winter_text(lives, year, words);
+    answer.text += words::wrapped(words("ahead.about", {{"n", Count{ahead::weather_draws}},
+                                                        {"variety", std::string(wish->variety->shown)},
+                                                        {"climate", own ? *asked.value("--temperatures") : std::string(wish->climate->name)}}));
+    answer.text += words::wrapped(words(
+        "ahead.budbreak", {{"hardiness", std::to_string(lives.front().ahead.budbreaks[0])},
+                           {"heat", std::to_string(lives.front().ahead.budbreaks[1])},
+                           {"none", std::to_string(lives.front().ahead.budbreaks[2])}}));
+    answer.text += words::wrapped(words("ahead.no-forecast")) + words::wrapped(words("safety.line"));
+    return answer;
+}
+
+} // namespace
+
+Verb ahead_verb() {
+    return {"ahead",
+            "CODE|FILE",
+            TextKey{"verb.ahead"},
+            {{"--plan", "TEXT", TextKey{"option.plan"}, true},
+             {"--seasons", "N", TextKey{"option.seasons"}, true},
+             {"--against", "TEXT", TextKey{"option.against"}},
+             {"--variety", "NAME", TextKey{"option.ahead-variety"}},
+             {"--climate", "NAME", TextKey{"option.climate"}},
+             {"--temperatures", "FILE", TextKey{"option.temperatures"}},
+             {"--south", "yes|no", TextKey{"option.south"}},
+             rules_option()},
+            answer_ahead};
+}
+
+} // namespace spurwright::commands

@@ -130,7 +130,7 @@ void Desk::ask(const practice::Request& request) {
 void Desk::frame(const gl::Target& target, float seconds) {
     if (target.width < 1 || target.height < 1) return;
     ImGui::SetCurrentContext(imgui_);
-    ++frames_;
+    ++counted_.frames;
     if (again_ > 0) --again_;
     if (session_->poll()) again_ = 2;
     if (!build_fonts()) return;
@@ -141,6 +141,7 @@ void Desk::frame(const gl::Target& target, float seconds) {
     io.DisplaySize = {width_, height_};
     io.DeltaTime = std::max(seconds, 1e-4f);
     input_.feed(io, presses_);
+    counted_.key_presses += static_cast<std::int64_t>(presses_.size());
     const bool pressed = !presses_.empty() || ImGui::IsAnyMouseDown() != mouse_was_down_;
     mouse_was_down_ = ImGui::IsAnyMouseDown();
     // A panel folded open takes its new size a frame later: a click before that would fall through it.
@@ -225,6 +226,6 @@ std::optional<ui::At> Desk::place_on_screen(NodeId node, float width, float heig
     return at;
 }
 
-std::string Desk::report() const { return report_of(*session_, *stage_, eye_.view(), camera(), probe_, !more_to_do(), frames_, width_, height_); }
+std::string Desk::report() const { return report_of(*session_, *stage_, eye_.view(), camera(), probe_, !more_to_do(), counted_, width_, height_); }
 
 }  // namespace spurwright::app

@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include "render/app/desk_report.h"
 #include "render/app/eye.h"
 #include "render/app/free_area.h"
 #include "render/app/gaze.h"
@@ -83,7 +84,7 @@ private:
     float content_scale_ = 1, built_em_ = 0;
     int again_ = 3;
     bool mouse_was_down_ = false;
-    std::int64_t frames_ = 0;
+    Counted counted_;
     bool moving_ = false, rough_ = false, finer_asked_ = false;
     float width_ = 1, height_ = 1;
 

@@ -90,11 +90,12 @@ const scene::Picked& next_axis(const std::vector<scene::Picked>& under, std::siz
     return *axes[n % axes.size()];
 }
 
-std::string report_of(const practice::Session& session, const Stage& stage, const std::string& view, const scene::Camera& camera, const ui::UiProbe& probe, bool at_rest, std::int64_t frames, float width, float height) {
+std::string report_of(const practice::Session& session, const Stage& stage, const std::string& view, const scene::Camera& camera, const ui::UiProbe& probe, bool at_rest, const Counted& counted, float width, float height) {
     Json o = Json::object();
     o.set("screen", practice::words_of(session.shell().screen)[static_cast<std::size_t>(session.shell().screen)]);
     o.set("at_rest", at_rest);
-    o.set("frames", frames);
+    o.set("frames", counted.frames);
+    o.set("key_presses", counted.key_presses);
     o.set("language", session.words().language());
     o.set("view", view);
     o.set("searching", session.shell().searching);

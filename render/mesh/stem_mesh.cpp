@@ -171,12 +171,14 @@ private:
             rings_[i].slope = (rings_[i].slope + rings_[i + 1].slope) / 2;
     }
 
+    // Wider where it goes into the soil (our choice).
     void foot() {
         for (std::size_t i = 0; i < rings_.size(); ++i) {
             const double up = std::max(0.0, rings_[i].centre.y + 0.01);
-            const double f = 1 + 0.30 * std::exp(-up / 0.035);
+            const double f = 1 + 0.65 * std::exp(-up / 0.045);
             rings_[i].across_out *= f;
             rings_[i].across_side *= f;
+            rings_[i].lobe += 0.16 * std::exp(-up / 0.06); // the first roots
         }
     }
 

@@ -71,15 +71,18 @@ Asked shed_door(const State& state, Ui& ui, float picture) {
         asked = ask::OpenScene{state.shell.scenes.front().name, 0};
     head_text(ui, title);
     text(ui, ui.say("screen.home.shed-says"));
+    const bool newcomer = state.shell.walked.empty() && !state.shell.offered;
     for (const practice::SceneLine& scene : state.shell.scenes) {
         std::size_t walked = 0;
         const ask::OpenScene next = next_of(state, scene, walked);
         const std::string label =
-            walked == 0 ? ui.say(scene.title_key)
+            newcomer && &scene == &state.shell.scenes.front()
+                ? ui.say("screen.home.start-here", {{"text", ui.say(scene.title_key)}})
+            : walked == 0 ? ui.say(scene.title_key)
                         : ui.say("screen.home.scene-walked", {{"text", ui.say(scene.title_key)},
                                                               {"n", Count{static_cast<std::int64_t>(walked)}},
                                                               {"of", Count{static_cast<std::int64_t>(scene.vines)}}});
-        if (list_row(ui, "home.scene." + scene.name, label, false, ui.say(scene.task_key))) asked = next;
+        if (list_row(ui, "home.scene." + scene.name, label, false, ui.say(scene.task_key), 0, true)) asked = next;
     }
     return asked;
 }

@@ -174,7 +174,7 @@ bool toggle(Ui& ui, std::string_view name, const std::string& label, bool on) {
 }
 
 bool list_row(Ui& ui, std::string_view name, const std::string& label, bool chosen, const std::string& second,
-              float before) {
+              float before, bool stands_out) {
     const Palette& c = ui.colours();
     const float gap = ui.grid.gap(), width = free_width(), wrap = std::max(width - 2 * gap - before, ui.em());
     const ImVec2 size = text_size(ui, label, wrap), whole = second.empty() ? ImVec2{0, 0} : text_size(ui, second, wrap);
@@ -182,7 +182,7 @@ bool list_row(Ui& ui, std::string_view name, const std::string& label, bool chos
     const float below = beside ? 0 : whole.y;
     const Pressable p = pressable(ui, name, {width, size.y + below + ui.em() * 0.8f}, true);
     ImDrawList& draw = *ImGui::GetWindowDrawList();
-    ground(ui, p, !chosen);
+    ground(ui, p, !chosen && !stands_out);
     if (chosen) draw.AddRectFilled(p.from, {p.from.x + std::max(3.0f, ui.em() * 0.2f), p.to.y}, c.accent, corner);
     const ImVec2 at{p.from.x + gap + before, p.middle().y - (size.y + below) / 2};
     draw_text(ui, at, c.ink, label, wrap);

@@ -29,9 +29,9 @@ bool choice(Ui& ui, std::string_view name, const std::string& label, bool chosen
 // On or off: a box with a tick.
 bool toggle(Ui& ui, std::string_view name, const std::string& label, bool on);
 // As wide as the panel, text from its edge, wrapped; `second`: in soft text at the other edge where it fits, else
-// below.
+// below. `stands_out`: on the ground of a button, where the row is a way to somewhere.
 bool list_row(Ui& ui, std::string_view name, const std::string& label, bool chosen, const std::string& second = {},
-              float before = 0);
+              float before = 0, bool stands_out = false);
 // A head that opens and closes what follows; changes `open`, returns it.
 bool fold(Ui& ui, std::string_view name, const std::string& label, bool& open);
 // Moves by whole steps from low to high: two buttons and a track that can be clicked, with the value in words.

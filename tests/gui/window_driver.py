@@ -30,7 +30,7 @@ class Window:
             with open(os.path.join(config, "settings.json"), "w", encoding="utf-8") as file:
                 json.dump(settings, file)
         read, write = os.pipe()
-        self.server = subprocess.Popen(["Xvfb", "-displayfd", str(write), "-screen", "0", f"{WIDTH}x{HEIGHT}x24", "-nolisten", "tcp"],
+        self.server = subprocess.Popen(["Xvfb", "-displayfd", str(write), "-screen", "0", f"{WIDTH}x{HEIGHT}x24", "-nolisten", "tcp", "-r"],
                                        pass_fds=[write], stderr=subprocess.DEVNULL)
         os.close(write)
         with os.fdopen(read) as told:
@@ -125,5 +125,8 @@ class Window:
 
     # ---- the keys
     def key(self, *names):
+        """Presses them and waits until the window has taken each: what it reports next holds with them."""
         self.actions += len(names)
+        before = (self.state() or {}).get("key_presses", 0)
         self.xdotool("key", "--delay", "12", *names)
+        self.until(lambda s: s["key_presses"] >= before + len(names), "keys taken")

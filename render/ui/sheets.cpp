@@ -9,8 +9,11 @@ namespace spurwright::ui {
 std::optional<Request> sheet_find(const State& state, Views& views, Ui& ui) {
     std::optional<Request> asked;
     const bool stays = sheet_begin(ui, "find", ui.say("screen.find.title"), 34);
+    const float title_height = ImGui::GetCursorPosY();
     const bool entered =
         text_field(ui, "find.text", ui.say("screen.find.hint"), views.find, ImGui::GetContentRegionAvail().x, true);
+    // The field scrolls to itself as it takes the keys: no further than the title, then.
+    if (ImGui::GetScrollY() > 0 && ImGui::GetScrollY() <= title_height) ImGui::SetScrollY(0);
     if (views.find.active && views.find.text.empty() && ImGui::IsWindowAppearing()) views.find_at = 0;
     std::vector<const Command*> found;
     for (const Command& command : commands())

@@ -66,7 +66,7 @@ CutPreview preview(const Vine& vine, const Cut& cut) {
     CutPreview p;
     p.cut = cut;
     Vine after = vine;
-    if (!prune_one(after, cut)) return p;
+    if (!prune_one(after, cut, vine)) return p;
     for (std::size_t row = 0; row < vine.axes.size(); ++row) {
         const Axis& axis = vine.axes[row];
         if (!axis.removed && after.axes[row].removed) p.axes.push_back(axis.id);

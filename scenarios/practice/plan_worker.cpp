@@ -2,6 +2,8 @@
 
 #include <utility>
 
+#include "sim/vine/course_book.h"
+
 namespace spurwright::practice {
 
 PlanWorker::PlanWorker() : thread_([this] { work(); }) {}
@@ -21,6 +23,7 @@ std::uint64_t PlanWorker::ask(const Vine& vine, const rules::HouseRules& house) 
         const std::lock_guard lock(mutex_);
         number = ++newest_;
         question_ = Question{vine, house, number};
+        question_->vine.courses = std::make_shared<CourseBook>();  // the window goes on writing in the vine's own
         answer_.reset();
     }
     wake_.notify_all();

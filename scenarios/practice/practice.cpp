@@ -67,7 +67,7 @@ Result<void> Practice::confirm() {
 
 Result<void> Practice::carry_out(const Edit& edit) {
     waiting_.reset();
-    if (auto done = prune_one(now_, edit); !done) return failure(std::move(done.error()));
+    if (auto done = prune_one(now_, edit, task_.vine); !done) return failure(std::move(done.error()));
     named_.resize(done_count());
     named_.push_back(named(edit));
     log_.add(edit);
@@ -237,8 +237,8 @@ std::vector<Walked> Practice::feedback(Step step) const {
     Vine meant = now_;
     for (const Axis& axis : now_.axes) {
         if (axis.removed || laid_now(now_, axis.id)) continue;
-        if (axis.mark == Role::left) (void)prune_one(meant, Lay{axis.id, Side::left, usual_half_wraps});
-        if (axis.mark == Role::right) (void)prune_one(meant, Lay{axis.id, Side::right, usual_half_wraps});
+        if (axis.mark == Role::left) (void)prune_one(meant, Lay{axis.id, Side::left, usual_half_wraps}, task_.vine);
+        if (axis.mark == Role::right) (void)prune_one(meant, Lay{axis.id, Side::right, usual_half_wraps}, task_.vine);
     }
     for (Walked& w : look_back(task_.vine, meant, task_.house).walk)
         if (w.stop == Stop::finding && w.step == step && !w.folded) of_step.push_back(std::move(w));

@@ -12,7 +12,7 @@ void Watching::look_ahead() {
     if (!shown() || !shown()->edit) return;
     if (const auto* lay = std::get_if<Lay>(&*shown()->edit)) {
         Vine laid = now_;
-        (void)prune_one(laid, *lay);
+        (void)prune_one(laid, *lay, start_);
         for (const Node& node : laid.nodes_of(*laid.find(lay->cane)))
             if (!node.removed) lies_.push_back(node.place);
     }
@@ -22,7 +22,7 @@ void Watching::look_ahead() {
 void Watching::next() {
     if (!shown()) return;
     if (const auto& edit = shown()->edit) {
-        const auto done = prune_one(now_, *edit);
+        const auto done = prune_one(now_, *edit, start_);
         SPURWRIGHT_CHECK(done.has_value(), ==, true);  // the whole plan was legal
     }
     ++at_;
@@ -34,7 +34,7 @@ void Watching::back() {
     --at_;
     now_ = start_;  // nothing is ever un-cut: what went before is done anew
     for (std::size_t i = 0; i < at_; ++i)
-        if (acts_[i].edit) (void)prune_one(now_, *acts_[i].edit);
+        if (acts_[i].edit) (void)prune_one(now_, *acts_[i].edit, start_);
     look_ahead();
 }
 

@@ -52,6 +52,7 @@ constexpr auto list = std::to_array<Check>({
     {42, "-", memory, Group::own, "in range", cane_count},
     {43, "-", choice, Group::independent, "exact", rules_unheard},
     {44, "-", choice, Group::independent, "exact", kicker_delays_nothing},
+    {45, "-", choice, Group::own, "0.3", laid_default_cane},
     {46, "-", computed, Group::independent, "1e-9", summer_conserved},
     {47, "eltom-2015", read, Group::weak, "in range", studied_diameters},
     {48, "taylor-2012", read, Group::weak, "0.45-0.70", row_variance},

@@ -45,9 +45,9 @@ KickerCount beside_a_kicker(std::uint64_t seed) {
     Vine with = vine;
     for (const Edit& edit : plan.edits) {
         Vine tried = with;
-        if (prune_one(tried, edit) && !tried.find(kicker)->removed) with = std::move(tried);
+        if (prune_one(tried, edit, vine) && !tried.find(kicker)->removed) with = std::move(tried);
     }
-    if (!kicker || !prune_one(with, Mark{kicker, Role::kicker})) return {};
+    if (!kicker || !prune_one(with, Mark{kicker, Role::kicker}, vine)) return {};
     const Temperatures t = drawn_season(*find_climate("inland-continental"), c, seed, 1);
     const int burst = budbreak(growth::varieties()[0], t, c).day;
     const auto a = opening(without, burst, {}, t, c), b = opening(with, burst, {}, t, c);

@@ -88,7 +88,7 @@ std::pair<double, int> bare_cuts(const Vine& vine) {
         const Axis& axis = *vine.find(axis_of(range.past));
         if (age(vine, axis) < 2 || is_trunk(axis)) continue;
         Vine cut = vine;
-        if (!prune_one(cut, Cut{range.past, range.highest, Tool::saw, {}})) continue;
+        if (!prune_one(cut, Cut{range.past, range.highest, Tool::saw, {}}, vine)) continue;
         const bool bears = std::any_of(cut.axes.begin(), cut.axes.end(),
                                        [&](const Axis& a) { return a.removed && age(cut, a) == 1; });
         if (bears) continue;

@@ -3,6 +3,7 @@
 
 #include "sim/growth/next_vine.h"
 #include "sim/pruning/prunings.h"
+#include "sim/vine/course_book.h"
 #include "sim/vine/vine_query.h"
 
 namespace spurwright::growth {
@@ -85,6 +86,7 @@ private:
 
     void copy_wood() {
         Vine& v = next_.vine;
+        v.courses = std::make_shared<CourseBook>();
         double removed_mg = 0;
         for (std::size_t row = 0; row < from_.axes.size(); ++row) {
             const Axis& axis = from_.axes[row];

@@ -39,7 +39,6 @@ Candidate measured(const Vine& vine, const Axis& axis, Side side) {
     }
     c.flagged = is_flagged(vine, axis, ripe);
     c.poorly_placed = is_sucker(vine, axis);
-    c.breaks = would_break(vine, axis, side);
     c.whim =
         Draws(vine.seed).between(Trait::pruner_whim, axis.id.value, static_cast<std::uint32_t>(vine.winter), 0, 15);
     return c;
@@ -59,7 +58,7 @@ std::vector<Candidate> candidates_of(const Vine& vine, Side side) {
 }
 
 std::optional<int> cane_cost(const Candidate& c, const PrunerHabits& habits, std::optional<Length> last_origin) {
-    if (c.ripe_buds < least_buds || c.breaks) return std::nullopt;
+    if (c.ripe_buds < least_buds) return std::nullopt;
     const int wanted = habits.wanted_mm + (habits.from_last_origin && last_origin ? last_origin->count / 1000 : 0);
     double cost = 0.1 * habits.distance_points * std::abs(c.distance_mm - wanted) +
                   40 * std::max(0.0, habits.thin_mm - c.thickness_mm) +
@@ -98,6 +97,7 @@ Chosen choose(const Vine& vine, Side side, const PrunerHabits& habits) {
                 }
         const int cost = cost_of_cane + cheapest;
         if (lowest >= 0 && cost >= lowest) return;
+        if (cane && would_break(vine, *cane->axis, side)) return;
         lowest = cost;
         best = {cane ? cane->axis : nullptr, spur ? spur->axis : nullptr};
     };

@@ -20,14 +20,14 @@ struct Candidate {
     int distance_mm = 0, azimuth_deg = 0, below_wire_mm = 0, ripe_buds = 0;
     double thickness_mm = 0, joint_mm = 0;
     bool flagged = false, poorly_placed = false; // poorly placed: on rootstock or low on the trunk
-    bool breaks = false;                         // would snap on its way to the wire
     int whim = 0;
 };
 
 // All canes of that side but those on rootstock, by id.
 std::vector<Candidate> candidates_of(const Vine& vine, Side side);
 
-// Nothing where the cane is refused: fewer than 4 ripe count buds, breaks, or dearer than 700.
+// Nothing where the cane is refused: fewer than 4 ripe count buds, or dearer than 700. choose() refuses one that would
+// break, too: it asks last, since bending is dear.
 std::optional<int> cane_cost(const Candidate& c, const PrunerHabits& habits, std::optional<Length> last_origin);
 
 int spur_cost(const Candidate& c, const Candidate* cane);

@@ -205,7 +205,8 @@ private:
         while (first < last && !on_wire(first)) ++first;
         const std::uint32_t outer = last > 1 ? last - 1 : last;
         if (first + 1 < outer) tie(axis, first, false);
-        if (std::fabs(in_mm(course.places[outer].y) - wire) < 40 && std::fabs(in_mm(course.places[outer].z)) < 40)
+        const bool holds = course_of(vine_, axis, side, outer).state != LaidState::snapped;
+        if (holds && std::fabs(in_mm(course.places[outer].y) - wire) < 40 && std::fabs(in_mm(course.places[outer].z)) < 40)
             tie(axis, outer, true);
     }
 

@@ -1,42 +1,15 @@
 #include "sim/pruning/lay.h"
 
 #include <algorithm>
-#include <cmath>
+#include <utility>
 
-#include "sim/bending/base_arc.h"
+#include "sim/bending/laying.h"
+#include "sim/pruning/cane_plane.h"
+#include "sim/pruning/legal_edits.h"
 #include "sim/vine/vine_query.h"
 
 namespace spurwright {
 namespace {
-
-// Bending works towards +x: the near-post side is its mirror image.
-bending::Point point_of(const Place& p, double sign) { return {sign * in_mm(p.x), in_mm(p.y), in_mm(p.z)}; }
-
-Place place_of(const bending::Point& p, double sign) { return {from_mm(sign * p.x), from_mm(p.y), from_mm(p.z)}; }
-
-bending::BaseArc arc_of(const Vine& vine, const Axis& axis, Side side) {
-    const auto nodes = vine.nodes_of(axis);
-    const double sign = sign_of(side);
-    const bending::Point start = point_of(nodes[0].place, sign);
-    const bending::Point along = point_of(nodes[std::min<std::size_t>(2, nodes.size() - 1)].place, sign);
-    return bending::base_arc(start, {along.x - start.x, along.y - start.y, along.z - start.z}, in_mm(fruiting_wire_height(vine)) - start.y);
-}
-
-struct Bent { Strain strain; NodeId worst; };
-
-// The joint most strained on the arc: the whole cane as it grew, so that its cut end does not matter.
-Bent bent(const Vine& vine, const Axis& axis, const bending::BaseArc& arc) {
-    const auto nodes = vine.nodes_of(axis);
-    Bent most{{}, nodes[0].id};
-    double s = 0;
-    for (std::uint32_t i = 1; i < nodes.size() && s < arc.radius * arc.turn; ++i) {
-        const double strain = bending::arc_strain(arc, in_mm(mean_diameter(nodes[i])));
-        const Strain here{rounded(strain * 1e6)};
-        if (here > most.strain) most = {here, nodes[i].id};
-        s += in_mm(nodes[i].joint);
-    }
-    return most;
-}
 
 LaidState state_of(Strain strain) {
     if (strain > strain_at_break) return LaidState::snapped;
@@ -44,22 +17,71 @@ LaidState state_of(Strain strain) {
     return strain.count >= skin ? LaidState::skin_crack : LaidState::held;
 }
 
-}  // namespace
-
-Course course_of(const Vine& vine, const Axis& axis, Side side) {
-    const bending::BaseArc arc = arc_of(vine, axis, side);
-    const Bent most = bent(vine, axis, arc);
-    Course course{{}, most.strain, most.worst, state_of(most.strain)};
-    const auto nodes = vine.nodes_of(axis);
-    course.places.reserve(nodes.size());
-    double s = 0;
-    for (std::uint32_t i = 0; i < nodes.size(); ++i) {
-        if (i > 0) s += in_mm(nodes[i].joint);
-        course.places.push_back(i == 0 ? nodes[0].place : place_of(bending::point_at(arc, s), sign_of(side)));
+Course solved(const Vine& vine, const Axis& axis, Side side, std::uint32_t tied) {
+    Course course{{vine.nodes_of(axis)[0].place}, {}, node_id(axis.id, 0), {}, side, 0};
+    if (axis.node_count < 2) return course;
+    const CanePlane flat = cane_plane(vine, axis, side);
+    bending::LayingHand hand;
+    bending::LaidCane laid;
+    if (tied > 0) hand.tied_at(flat.cane, flat.wire, tied, laid);
+    else hand.least(flat.cane, flat.wire, laid);
+    course.tie = laid.tie;
+    if (laid.settled) {
+        double down = 0;
+        for (std::uint32_t i = 0; i < laid.tie; ++i) down += bending::joint_of(flat.cane, i);
+        course.places = onto_vine(vine, axis, flat, laid.at, down, 1.0);
+        course.strain = {rounded(std::min(laid.strain, 1.0) * 1e6)};
+        course.worst = node_id(axis.id, laid.worst);
+    } else {  // cannot be brought there: it stays as it stood, and breaks
+        course.places.clear();
+        for (const Node& node : vine.nodes_of(axis)) course.places.push_back(node.place);
+        course.strain = {1'000'000};
+        course.worst = node_id(axis.id, 1);
     }
+    course.state = state_of(course.strain);
     return course;
 }
 
-bool would_break(const Vine& vine, const Axis& axis, Side side) { return bent(vine, axis, arc_of(vine, axis, side)).strain > strain_at_break; }
+// All that solved() reads.
+CourseBook::Key course_key(const Vine& vine, const Axis& axis, Side side, std::uint32_t tied) {
+    const auto nodes = vine.nodes_of(axis);
+    CourseBook::Key key;
+    key.reserve(4 + 6 * nodes.size());
+    key.insert(key.end(), {static_cast<std::int32_t>(axis.id.value), static_cast<std::int32_t>(side), static_cast<std::int32_t>(tied), fruiting_wire_height(vine).count});
+    for (const Node& node : nodes)
+        key.insert(key.end(), {node.joint.count, node.major.count, node.minor.count, node.place.x.count, node.place.y.count, node.place.z.count});
+    return key;
+}
+
+std::shared_ptr<const Course> answered(const Vine& vine, const Axis& axis, Side side, std::uint32_t tied) {
+    if (!vine.courses) return std::make_shared<const Course>(solved(vine, axis, side, tied));
+    CourseBook::Key key = course_key(vine, axis, side, tied);
+    if (auto found = vine.courses->find(key)) return found;
+    auto course = std::make_shared<const Course>(solved(vine, axis, side, tied));
+    vine.courses->keep(std::move(key), course);
+    return course;
+}
+
+}  // namespace
+
+bool pulls(const Vine& vine, const Axis& axis, const Course& least, std::uint32_t tied) {
+    if (tied == 0 || tied >= least.tie || tied >= axis.node_count || along(vine, axis, tied) < least_pulled) return false;
+    const Length over = least.places[tied].y - fruiting_wire_height(vine);
+    return over >= Length{} && over <= tie_reach;
+}
+
+Course course_of(const Vine& vine, const Axis& axis, Side side, std::optional<std::uint32_t> tied) {
+    const auto least = answered(vine, axis, side, 0);
+    return tied && pulls(vine, axis, *least, *tied) ? *answered(vine, axis, side, *tied) : *least;
+}
+
+bool would_break(const Vine& vine, const Axis& axis, Side side) { return answered(vine, axis, side, 0)->state == LaidState::snapped; }
+
+std::optional<std::uint32_t> nearest_tight_tie(const Vine& vine, AxisId axis) {
+    std::optional<std::uint32_t> nearest;
+    for (const Tie& tie : vine.ties)
+        if (axis_of(tie.node) == axis && tie.winter == vine.winter && tie.tight) nearest = std::min(nearest.value_or(index_of(tie.node)), index_of(tie.node));
+    return nearest;
+}
 
 }  // namespace spurwright

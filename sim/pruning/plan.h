@@ -51,7 +51,8 @@ inline constexpr std::size_t most_edits = 2'000;  // a vine left alone for years
 // error's `where` names the step (source "plan"); the input vine is as it was.
 [[nodiscard]] Result<Vine> prune(const Vine& before, const Plan& plan);
 
-// One edit more on a vine in hand; the vine is unchanged on failure. prune() is this, edit by edit on one copy.
-[[nodiscard]] Result<void> prune_one(Vine& vine, const Edit& edit);
+// One edit more on a vine in hand, which began this winter as `uncut`; the vine is unchanged on failure. prune() is this,
+// edit by edit on one copy.
+[[nodiscard]] Result<void> prune_one(Vine& vine, const Edit& edit, const Vine& uncut);
 
 }  // namespace spurwright

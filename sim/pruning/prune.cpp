@@ -18,7 +18,7 @@ auto next_id(const std::vector<Row>& rows) {
 // Carries out edits on one vine. The caller has asked why_not() before each.
 class Hands {
 public:
-    Hands(Vine& vine, const BearingMap& bearing) : vine_(vine), bearing_(bearing) {}
+    Hands(Vine& vine, const BearingMap& bearing, const Vine& uncut) : vine_(vine), bearing_(bearing), uncut_(uncut) {}
 
     void operator()(const Cut& cut) {
         const Axis& axis = *vine_.find(axis_of(cut.past));
@@ -42,30 +42,43 @@ public:
     }
 
     void operator()(const Lay& lay) {
-        const std::uint32_t row = row_of(vine_, *vine_.find(lay.cane));
+        bring_down(row_of(vine_, *vine_.find(lay.cane)), lay.side, lay.half_wraps, nearest_tight_tie(vine_, lay.cane));
+    }
+
+    // A tight tie nearer than where the cane comes down by itself pulls it down there.
+    void operator()(const Fasten& tie) {
+        vine_.ties.push_back({next_id(vine_.ties), tie.at, tie.beyond, vine_.winter, tie.tight, TieState::on});
+        if (!tie.tight) return;
+        const AxisId axis = axis_of(tie.at);
+        for (const Laid& laid : vine_.laid)
+            if (laid.axis == axis && laid.winter == vine_.winter && laid.state != LaidState::snapped)
+                return bring_down(row_of(vine_, *vine_.find(axis)), laid.side, laid.half_wraps, nearest_tight_tie(vine_, axis));
+    }
+
+    void operator()(const Mark& mark) { vine_.axes[row_of(vine_, *vine_.find(mark.axis))].mark = mark.role; }
+
+private:
+    // The course is that of the cane as it grew: from where it stands now it may have been laid already, or moved with
+    // the older wood that bears it.
+    void bring_down(std::uint32_t row, Side side, int half_wraps, std::optional<std::uint32_t> tied) {
         const Axis& axis = vine_.axes[row];
-        const Course course = course_of(vine_, axis, lay.side);
+        const Axis& grown = *uncut_.find(axis.id);
+        const Course course = course_of(uncut_, grown, side, tied);
+        const Place now = vine_.nodes_of(axis)[0].place, then = uncut_.nodes_of(grown)[0].place;
         for (std::uint32_t i = 0; i < axis.node_count; ++i) {
             Node& node = vine_.nodes[axis.first_node + i];
             if (node.removed) break;
-            const Place from = node.place;
-            node.place = course.places[i];
+            const Place from = node.place, to = course.places[i];
+            node.place = {to.x + now.x - then.x, to.y + now.y - then.y, to.z + now.z - then.z};
             carry_along(row, i, from, node.place);
         }
-        const Laid laid{axis.id, vine_.winter, lay.side, lay.half_wraps, course.strain, course.worst, course.state};
+        const Laid laid{axis.id, vine_.winter, side, half_wraps, course.strain, course.worst, course.state};
         const auto at = std::lower_bound(vine_.laid.begin(), vine_.laid.end(), axis.id, [](const Laid& l, AxisId id) { return l.axis < id; });
         if (at != vine_.laid.end() && at->axis == axis.id) *at = laid;
         else vine_.laid.insert(at, laid);
         if (course.state == LaidState::snapped) take_off(row, index_of(course.worst) + 1);
     }
 
-    void operator()(const Fasten& tie) {
-        vine_.ties.push_back({next_id(vine_.ties), tie.at, tie.beyond, vine_.winter, tie.tight, TieState::on});
-    }
-
-    void operator()(const Mark& mark) { vine_.axes[row_of(vine_, *vine_.find(mark.axis))].mark = mark.role; }
-
-private:
     // Everything of an axis from node `first` on, and all that grows there; one piece of brush.
     void take_off(std::uint32_t row, std::uint32_t first) {
         const Axis& axis = vine_.axes[row];
@@ -106,6 +119,7 @@ private:
 
     Vine& vine_;
     const BearingMap& bearing_;
+    const Vine& uncut_;
 };
 
 bool is_gone(const Vine& vine, const Argument& part) {
@@ -120,17 +134,17 @@ int taken_off_by(const Vine& before, const Plan& plan, std::size_t refused, cons
     const BearingMap bearing(vine);
     for (std::size_t i = 0; i < refused; ++i) {
         if (is_gone(vine, part)) return static_cast<int>(i);
-        std::visit(Hands(vine, bearing), plan.edits[i]);
+        std::visit(Hands(vine, bearing, before), plan.edits[i]);
     }
     return static_cast<int>(refused);
 }
 
 }  // namespace
 
-Result<void> prune_one(Vine& vine, const Edit& edit) {
+Result<void> prune_one(Vine& vine, const Edit& edit, const Vine& uncut) {
     if (auto error = why_not(vine, edit)) return failure(std::move(*error));
     const BearingMap bearing(vine);
-    std::visit(Hands(vine, bearing), edit);
+    std::visit(Hands(vine, bearing, uncut), edit);
     return {};
 }
 
@@ -147,7 +161,7 @@ Result<Vine> prune(const Vine& before, const Plan& plan) {
             }
             return failure(std::move(*error));
         }
-        std::visit(Hands(vine, bearing), plan.edits[i]);
+        std::visit(Hands(vine, bearing, before), plan.edits[i]);
     }
     return vine;
 }

@@ -150,6 +150,8 @@ std::optional<Fasten> canonical_tie(const Vine& uncut, const HouseRules& house, 
         const Length middle = std::min(usual_place, Length{wood.count / 2});
         const Length place = down_to_tenths(std::max(middle, std::min(house.tying.bud_clear, wood)));
         if (!can_be_tied(uncut, course.places[node], true) || place < house.tying.bud_clear) return std::nullopt;
+        if (pulls(uncut, axis, course, node) && course_of(uncut, axis, course.side, node).state == LaidState::snapped)
+            return std::nullopt;
         return Fasten{node_id(axis.id, node), place, true};
     };
     for (const std::uint32_t inward : {1u, 0u, 2u})
@@ -234,7 +236,11 @@ CaneFacts measure_cane(const Vine& uncut, const HouseRules& house, const Axis& a
 CaneFacts measure_cane(const Vine& uncut, const HouseRules& house, const Axis& axis, Side side, const Course& course,
                        std::uint32_t last_node) {
     TyingFacts how_tied;
-    if (!canonical_tie(uncut, house, axis, course, last_node)) how_tied.end_tie = TyingFacts::EndTie::none;
+    const auto tie = canonical_tie(uncut, house, axis, course, last_node);
+    if (!tie) how_tied.end_tie = TyingFacts::EndTie::none;
+    if (tie && pulls(uncut, axis, course, index_of(tie->at)))
+        return measure_cane(uncut, house, axis, side, course_of(uncut, axis, side, index_of(tie->at)),
+                            canonical_end(uncut, axis, last_node), how_tied);
     return measure_cane(uncut, house, axis, side, course, canonical_end(uncut, axis, last_node), how_tied);
 }
 

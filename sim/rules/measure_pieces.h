@@ -16,17 +16,19 @@ PieceEnd canonical_end(const Vine& uncut, const Axis& axis, std::uint32_t last_n
 
 // The tie such a hand makes on a cane kept out to this node: tight, at the last node but one, else at the last, else one
 // farther in, 15 mm past it, in a joint under 30 mm in its middle, but clear of the bud. Nothing where the laid cane does
-// not come near the wire there.
+// not come near the wire there, or would break if it were pulled down so near its base.
 std::optional<Fasten> canonical_tie(const Vine& uncut, const HouseRules& house, const Axis& axis, const Course& course,
                                     std::uint32_t last_node);
 
 // What the wood itself tells, however it is laid or tied: all but reach, free wire and tying. Needs a one-year axis.
 CaneFacts measure_wood(const Vine& uncut, const HouseRules& house, const Axis& axis, const PieceEnd& end);
 
-// `course` is course_of(uncut, axis, side); of `tying` the ties and wraps are read, strain and sag come of the course.
+// `course` is course_of(uncut, axis, side, nearest tight tie); of `tying` the ties and wraps are read, strain and sag come
+// of the course.
 CaneFacts measure_cane(const Vine& uncut, const HouseRules& house, const Axis& axis, Side side, const Course& course,
                        const PieceEnd& end, const TyingFacts& tying);
-// In canonical form: canonical_end(), one turn round the wire, canonical_tie().
+// In canonical form: canonical_end(), one turn round the wire, canonical_tie(), pulled down there where that tie pulls.
+// `course` is course_of(uncut, axis, side).
 CaneFacts measure_cane(const Vine& uncut, const HouseRules& house, const Axis& axis, Side side, const Course& course,
                        std::uint32_t last_node);
 

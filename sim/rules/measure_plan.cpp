@@ -65,7 +65,7 @@ private:
         if (is_sucker(after_, axis, habits_)) plan_.suckers_laid.push_back({axis.id, on_rootstock(after_, axis)});
         const PieceEnd end = end_of_piece(after_, axis);
         const CaneFacts cane =
-            measure_cane(before_, house_, was(axis), laid.side, course_of(before_, was(axis), laid.side), end,
+            measure_cane(before_, house_, was(axis), laid.side, course_of(before_, was(axis), laid.side, nearest_tight_tie(after_, axis.id)), end,
                          tying_of(after_, house_, axis, laid.half_wraps, end.last_node));
         const int buds = cane.count_buds;
         if (laid.state == LaidState::snapped) return note_instead(laid.side, NoCane::broken, axis.id, buds, 1);

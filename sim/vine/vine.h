@@ -8,6 +8,7 @@
 
 #include <array>
 #include <cstdint>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -117,6 +118,8 @@ struct Brush {
     bool hanging = false;  // held by tendrils
 };
 
+class CourseBook;
+
 struct Vine {
     int recipe = 255;        // generator version; 255 for drawn or edited vines
     std::uint64_t seed = 0;  // 40 bit
@@ -143,6 +146,10 @@ struct Vine {
     std::vector<Laid> laid;
     std::vector<Tie> ties;
     std::vector<Brush> brush;
+
+    // Written by VineBuilder, no part of the vine's text: what laying its canes has answered so far (course_book.h).
+    // May be empty: then nothing is kept.
+    std::shared_ptr<CourseBook> courses;
 
     // Null if this vine does not have it. Binary search over the axes, then one step.
     const Axis* find(AxisId) const;

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "sim/core/check.h"
+#include "sim/vine/course_book.h"
 #include "sim/vine/vine_check.h"
 
 namespace spurwright {
@@ -59,6 +60,7 @@ void link_rows(Vine& vine) {
         }
         axis.node_count = node - axis.first_node;
     }
+    vine.courses = std::make_shared<CourseBook>();
 }
 
 Side side_by_place(const Vine& vine, const Axis& axis) {

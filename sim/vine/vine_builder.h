@@ -31,7 +31,7 @@ private:
     std::vector<Rows> rows_;
 };
 
-// Sets first_node, node_count, first_bud and bud_count from the sorted tables. For those who copy tables (season).
+// Sets first_node, node_count, first_bud and bud_count from the sorted tables, and opens a new book of courses. For those who copy tables (season).
 void link_rows(Vine& vine);
 
 // The side of an axis: the parent's; for an axis straight from a trunk the side whose crown point alone

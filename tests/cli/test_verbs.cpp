@@ -121,8 +121,8 @@ TEST_SUITE("cli/verbs") {
         }
         CHECK(object_of({"judge", code, "--plan", best["plans"][0]["plan"]}, "verb-judge")["plans_better"] == 0);
     }
-    TEST_CASE("the little vine offers 378 plans, counted by hand") {
-        CHECK(object_of({"best", little}, "verb-best")["plans_counted"] == 378);
+    TEST_CASE("the little vine offers 186 plans, counted by hand") {
+        CHECK(object_of({"best", little}, "verb-best")["plans_counted"] == 186);
     }
     TEST_CASE("findings add up, each has a source, a status and a sentence") {
         const json judged = object_of({"judge", code, "--plan", ""}, "verb-judge");

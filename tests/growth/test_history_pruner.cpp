@@ -75,7 +75,6 @@ TEST_SUITE("growth/history-pruner") {
         CHECK(cost([](Candidate& c) { c.ripe_buds = 9; }) == 72);
         CHECK(cost([](Candidate& c) { c.whim = 15; }) == 27);
         CHECK(cost([](Candidate& c) { c.ripe_buds = 3; }) == std::nullopt);
-        CHECK(cost([](Candidate& c) { c.breaks = true; }) == std::nullopt);
         CHECK(cost([](Candidate& c) { c.distance_mm = 1800; }) == std::nullopt); // 720: dearer than 700
     }
     TEST_CASE("the cost of a spur, term by term") {

@@ -125,7 +125,8 @@ TEST_SUITE("growth/season") {
             growth::Site site;
             site.seed = trial % 7;
             site.age = 3 + static_cast<int>(trial % 9);
-            Vine vine = *growth::grow_vine(site);
+            const Vine uncut = *growth::grow_vine(site);
+            Vine vine = uncut;
             const auto pick = [&](std::uint32_t nth, std::size_t count) {
                 return static_cast<std::size_t>(unit(draw(trial, 1, nth)) * static_cast<double>(count));
             };
@@ -138,14 +139,15 @@ TEST_SUITE("growth/season") {
                         prune_one(vine, Cut{range.past,
                                             {between(draw(trial, 2, edit), range.lowest.count, range.highest.count)},
                                             Tool::saw,
-                                            {}})
+                                            {}},
+                                  uncut)
                             .has_value());
                 } else if (kind < 9 && !legal.lays.empty()) {
                     REQUIRE(
-                        prune_one(vine, Lay{legal.lays[pick(8 * edit + 1, legal.lays.size())], both_sides[edit % 2], 1})
+                        prune_one(vine, Lay{legal.lays[pick(8 * edit + 1, legal.lays.size())], both_sides[edit % 2], 1}, uncut)
                             .has_value());
                 } else if (!legal.ties.empty()) {
-                    REQUIRE(prune_one(vine, Fasten{legal.ties[pick(8 * edit + 1, legal.ties.size())], {}, true})
+                    REQUIRE(prune_one(vine, Fasten{legal.ties[pick(8 * edit + 1, legal.ties.size())], {}, true}, uncut)
                                 .has_value());
                 }
             }

@@ -39,7 +39,8 @@ TEST_SUITE("planning/choice") {
             std::size_t cuts, lengths;
             Side side;
         };
-        for (const Expected& e : {Expected{4, 2, 3, Side::left}, Expected{5, 2, 3, Side::left},
+        // a5 is 10 mm thick, bolt upright and starts above the wire: it would break on its way down.
+        for (const Expected& e : {Expected{4, 2, 3, Side::left}, Expected{5, 0, 3, Side::left},
                                   Expected{6, 0, 2, Side::right}, Expected{7, 1, 3, Side::right}}) {
             CAPTURE(e.axis);
             const Piece* piece = piece_of(all, e.axis);
@@ -51,10 +52,12 @@ TEST_SUITE("planning/choice") {
             CHECK(piece->lies[1] == (e.cuts > 0));
         }
     }
-    TEST_CASE("the little vine has 378 choices, as counted by hand") {
+    // Canes a4 (2 cut nodes) and a7 (1), each to either side; spurs a4, a5 (3 lengths each) left, a6 (2), a7 (3) right, or none.
+    // a4 alone: 4 ways x (1 + 3) x (1 + 5); a7 alone: 2 x (1 + 6) x (1 + 2); both: 4 x (1 + 3) x (1 + 2).
+    TEST_CASE("the little vine has 186 choices, as counted by hand") {
         const Planning planning(test::little_vine(), house);
-        CHECK(planning.counted() == 378);
-        CHECK(planning.count({0}).counted == 378);
+        CHECK(planning.counted() == 186);
+        CHECK(planning.count({0}).counted == 186);
     }
     TEST_CASE("suckers may be laid and are never a spur") {
         const auto all = pieces(test::sucker_vine(), house);

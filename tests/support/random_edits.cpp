@@ -38,7 +38,7 @@ Plan random_edits(const Vine& before, std::uint64_t seed, int count) {
         } else {
             edit = Mark{pick(legal.marks, bits(which_draw)), static_cast<Role>(between(bits(how_draw), 0, 6))};
         }
-        if (!edit || !prune_one(vine, *edit)) continue;
+        if (!edit || !prune_one(vine, *edit, before)) continue;
         plan.edits.push_back(*edit);
     }
     return plan;

@@ -146,7 +146,7 @@ Vine rough_vine() {
     pen.shoot({5, on(3, 1), 8, Side::right, 70, 818, 0, 1, 0.5, 0, 2, 30, 11});
     pen.shoot({6, on(4, 2), 8, Side::left, -180, 880, 5, -0.3, 1, 0, 1, 50, 6});  // an old lateral of last year's cane
     // Last summer's: twins, one with a dead bud, one spotted and green at the tip.
-    pen.shoot({7, on(4, 1), 9, Side::left, -132, 852, 4, -0.5, 1, 0.2, 6, 62, 9.4}, {3});
+    pen.shoot({7, on(4, 1), 9, Side::left, -132, 852, 4, -0.5, 1, 0.2, 6, 62, 8.6}, {3});
     pen.shoot({8, on(4, 1), 9, Side::left, -130, 853, -4, -0.3, 1, -0.2, 5, 58, 8.0});
     pen.shoot({9, on(4, 3), 9, Side::left, -232, 908, 0, -0.2, 1, 0, 6, 70, 10.2, 4, 0.86}, {}, 2);
     pen.shoot({10, on(5, 1), 9, Side::right, 98, 832, 0, 0.4, 1, 0.1, 3, 50, 7.0}, {1});

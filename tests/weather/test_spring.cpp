@@ -95,7 +95,7 @@ TEST_SUITE("weather/spring") {
         growth::Site site;
         site.seed = 2;
         const Vine vine = *growth::grow_vine(site); // uncut: every cane stands upright and long
-        const Temperatures t = spring_with_frost(118, -2.2);
+        const Temperatures t = spring_with_frost(118, -2.5);
         const auto buds = opening(vine, 110, {}, t, constants);
         const auto lost = frost_losses(buds, 110, growth::Species::vinifera, t, constants);
         double held = 0, open = 0, n_held = 0, n_open = 0;

@@ -54,7 +54,8 @@ bool is_good(const Vine& vine, const Axis& cane, const rules::HouseRules& house)
            base_azimuth(vine, cane, cane.side) <= house.cane_side.half_to;
 }
 
-// Where spring frost is common the cold air lies: its nights are colder than the climate's. Own temperatures are as measured.
+// Where spring frost is common the cold air lies: its nights are colder than the climate's. Own temperatures are as
+// measured.
 weather::Temperatures season_of(const AheadWish& wish, bool frost_site, const growth::Constants& c,
                                 std::uint32_t draw_number, std::uint32_t year) {
     if (wish.own.empty()) {
@@ -165,7 +166,8 @@ Spread spread_of(std::vector<double> values) {
     return {true, at(0.5), at(0.1), at(0.9)};
 }
 
-Ahead look_ahead(const Vine& pruned, const rules::HouseRules& house, const AheadWish& wish, const std::function<void()>& progress) {
+Ahead look_ahead(const Vine& pruned, const rules::HouseRules& house, const AheadWish& wish,
+                 const std::function<void()>& progress) {
     struct OneDraw {
         std::vector<Values> winters;
         std::array<int, 3> budbreaks{};
@@ -198,7 +200,8 @@ Ahead look_ahead(const Vine& pruned, const rules::HouseRules& house, const Ahead
         result.winters.push_back(winter);
     }
     for (const OneDraw& one : draws)
-        for (std::size_t rule = 0; rule < result.budbreaks.size(); ++rule) result.budbreaks[rule] += one.budbreaks[rule];
+        for (std::size_t rule = 0; rule < result.budbreaks.size(); ++rule)
+            result.budbreaks[rule] += one.budbreaks[rule];
     return result;
 }
 

@@ -1,6 +1,7 @@
-// What a plan brings: the vine as pruned is grown on through seasons of drawn weather, cold and frost, pruned each later
-// winter by a good pruner, with the memory of its crops. The same weather for every plan, so that plans differ by
-// themselves alone; each draw has its own luck of buds and shoots as well. A plausible vine under stated assumptions, never a forecast. Must not know: sentences, screens.
+// What a plan brings: the vine as pruned is grown on through seasons of drawn weather, cold and frost, pruned each
+// later winter by a good pruner, with the memory of its crops. The same weather for every plan, so that plans differ by
+// themselves alone; each draw has its own luck of buds and shoots as well. A plausible vine under stated assumptions,
+// never a forecast. Must not know: sentences, screens.
 #pragma once
 
 #include <array>
@@ -20,17 +21,28 @@ inline constexpr int most_seasons = 10, weather_draws = 20;
 
 // One number a winter and draw; `thickness_mm` has one a cane.
 enum class Figure : unsigned char {
-    shoots, non_count_shoots, blind_nodes, thickness_mm, buds_killed, frost_loss_share, yield_kg, prunings_g,
-    crop_to_prunings, creep_mm, climb_mm, good_canes,
+    shoots,
+    non_count_shoots,
+    blind_nodes,
+    thickness_mm,
+    buds_killed,
+    frost_loss_share,
+    yield_kg,
+    prunings_g,
+    crop_to_prunings,
+    creep_mm,
+    climb_mm,
+    good_canes,
 };
 inline constexpr std::size_t figure_count = 12;
 constexpr auto words_of(Figure) {
     return std::to_array<std::string_view>({"shoots", "non_count_shoots", "blind_nodes", "thickness_mm", "buds_killed",
-                                            "frost_loss_share", "yield_kg", "prunings_g", "crop_to_prunings", "creep_mm",
-                                            "climb_mm", "good_canes"});
+                                            "frost_loss_share", "yield_kg", "prunings_g", "crop_to_prunings",
+                                            "creep_mm", "climb_mm", "good_canes"});
 }
 
-// Of all draws: the middle, and what a tenth lie below and above. Without a number where no draw gave one (nothing laid).
+// Of all draws: the middle, and what a tenth lie below and above. Without a number where no draw gave one (nothing
+// laid).
 struct Spread {
     bool known = false;
     double median = 0, low = 0, high = 0;
@@ -44,15 +56,15 @@ struct AheadWinter {
 };
 
 struct AheadWish {
-    int seasons = 1;                              // 1 to most_seasons
-    const growth::Variety* variety = nullptr;     // not null
-    const weather::Climate* climate = nullptr;    // not null where `own` is empty
-    std::vector<weather::Temperatures> own;       // own seasons, drawn from in any order
+    int seasons = 1;                           // 1 to most_seasons
+    const growth::Variety* variety = nullptr;  // not null
+    const weather::Climate* climate = nullptr; // not null where `own` is empty
+    std::vector<weather::Temperatures> own;    // own seasons, drawn from in any order
 };
 
 struct Ahead {
-    std::vector<AheadWinter> winters;   // the next winter first
-    std::array<int, 3> budbreaks{};     // seasons by weather::BudbreakRule
+    std::vector<AheadWinter> winters; // the next winter first
+    std::array<int, 3> budbreaks{};   // seasons by weather::BudbreakRule
 };
 
 // `pruned` is this winter's vine after a plan. `house` says which canes are good. `progress` is called after each draw.

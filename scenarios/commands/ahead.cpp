@@ -35,16 +35,16 @@ Result<ahead::AheadWish> wish_of(const Asked& asked, const Vine& vine) {
     const std::string variety = asked.value("--variety").value_or(vine.variety);
     wish.variety = growth::find_variety(variety);
     if (!wish.variety && asked.has("--variety"))
-        return failure(unknown_word(variety, "--variety",
-                                    joined_names([](std::size_t i) { return growth::varieties()[i].name; },
-                                                 growth::varieties().size())));
+        return failure(unknown_word(
+            variety, "--variety",
+            joined_names([](std::size_t i) { return growth::varieties()[i].name; }, growth::varieties().size())));
     if (!wish.variety) wish.variety = &growth::varieties()[0]; // a file's own variety that we have no values of
     const std::string climate = asked.value("--climate").value_or("inland-continental");
     wish.climate = weather::find_climate(climate);
     if (!wish.climate)
-        return failure(unknown_word(climate, "--climate",
-                                    joined_names([](std::size_t i) { return weather::climates()[i].name; },
-                                                 weather::climates().size())));
+        return failure(unknown_word(
+            climate, "--climate",
+            joined_names([](std::size_t i) { return weather::climates()[i].name; }, weather::climates().size())));
     bool south = false;
     if (const auto text = asked.value("--south")) {
         const auto yes = read_yes(*text, "--south");
@@ -105,7 +105,8 @@ std::string spread_text(Figure figure, const ahead::Spread& spread, const words:
         std::snprintf(text, sizeof text, "%.*f", decimals, value == 0 ? 0.0 : value);
         return std::string(text);
     };
-    return words("ahead.spread", {{"median", shown(spread.median)}, {"low", shown(spread.low)}, {"high", shown(spread.high)}});
+    return words("ahead.spread",
+                 {{"median", shown(spread.median)}, {"low", shown(spread.low)}, {"high", shown(spread.high)}});
 }
 
 std::string winter_text(const std::vector<NamedLife>& lives, std::size_t year, const words::Words& words) {
@@ -171,13 +172,14 @@ Result<Answer> answer_ahead(const Asked& asked, const Surroundings& around) {
     o.set("plans", std::move(plans));
     for (std::size_t year = 0; year < lives.front().ahead.winters.size(); ++year)
         answer.text += winter_text(lives, year, words);
-    answer.text += words::wrapped(words("ahead.about", {{"n", Count{ahead::weather_draws}},
-                                                        {"variety", std::string(wish->variety->shown)},
-                                                        {"climate", own ? *asked.value("--temperatures") : std::string(wish->climate->name)}}));
-    answer.text += words::wrapped(words(
-        "ahead.budbreak", {{"hardiness", std::to_string(lives.front().ahead.budbreaks[0])},
-                           {"heat", std::to_string(lives.front().ahead.budbreaks[1])},
-                           {"none", std::to_string(lives.front().ahead.budbreaks[2])}}));
+    answer.text += words::wrapped(
+        words("ahead.about", {{"n", Count{ahead::weather_draws}},
+                              {"variety", std::string(wish->variety->shown)},
+                              {"climate", own ? *asked.value("--temperatures") : std::string(wish->climate->name)}}));
+    answer.text +=
+        words::wrapped(words("ahead.budbreak", {{"hardiness", std::to_string(lives.front().ahead.budbreaks[0])},
+                                                {"heat", std::to_string(lives.front().ahead.budbreaks[1])},
+                                                {"none", std::to_string(lives.front().ahead.budbreaks[2])}}));
     answer.text += words::wrapped(words("ahead.no-forecast")) + words::wrapped(words("safety.line"));
     return answer;
 }

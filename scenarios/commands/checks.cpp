@@ -8,6 +8,7 @@
 #include "scenarios/commands/verbs.h"
 #include "scenarios/words/layout.h"
 #include "sim/checks/check.h"
+#include "sim/core/model_source_list.h"
 #include "sim/vine/words_of.h"
 
 namespace spurwright::commands {
@@ -38,7 +39,8 @@ std::vector<RunCheck> run_checks(std::vector<const Check*> asked, void (*progres
         }
     };
     std::vector<std::thread> others;
-    for (unsigned i = 1; i < std::min<unsigned>(std::thread::hardware_concurrency(), 16); ++i) others.emplace_back(work);
+    for (unsigned i = 1; i < std::min<unsigned>(std::thread::hardware_concurrency(), 16); ++i)
+        others.emplace_back(work);
     work();
     for (std::thread& other : others) other.join();
     return runs;
@@ -114,6 +116,8 @@ io::Json check_object(const RunCheck& run, const words::Words& words) {
     o.set("id", check.id);
     o.set("what", words(what_key(check)));
     o.set("source", check.source);
+    const Source* work = sources::find_source(check.source);
+    o.set("cite", work ? io::Json(work->cite) : io::Json());
     o.set("status", word_of(check.status));
     o.set("group", word_of(check.group));
     o.set("expected", joined(run.numbers, [&](const Compared& n) { return asked_text(n, words); }));
@@ -133,10 +137,11 @@ std::string group_text(checks::Group group, const std::vector<RunCheck>& runs, c
     for (const RunCheck& run : runs) {
         if (run.check->group != group) continue;
         const Compared& n = tightest(run.numbers);
-        const std::string_view result = run.passes() ? "checks.passes" : run.check->known ? "checks.recorded" : "checks.fails";
-        const std::string source = run.check->source == "-"
-                                       ? words("status." + std::string(word_of(run.check->status)))
-                                       : std::string(run.check->source);
+        const std::string_view result = run.passes()       ? "checks.passes"
+                                        : run.check->known ? "checks.recorded"
+                                                           : "checks.fails";
+        const std::string source = run.check->source == "-" ? words("status." + std::string(word_of(run.check->status)))
+                                                            : std::string(run.check->source);
         table.rows.push_back({std::to_string(run.check->id), words(result), asked_text(n, words), short_number(n.got),
                               source, words(what_key(*run.check))});
     }
@@ -152,7 +157,8 @@ Result<Answer> answer_checks(const Asked& asked, const Surroundings& around) {
         const auto id = read_whole(*only, "--only", wanted.front()->id, wanted.back()->id);
         if (!id) return failure(id.error());
         std::erase_if(wanted, [&](const Check* check) { return check->id != *id; });
-        if (wanted.empty()) return failure(refusal(Fault::out_of_range, "error.checks.none", {{"text", *only}}, "--only"));
+        if (wanted.empty())
+            return failure(refusal(Fault::out_of_range, "error.checks.none", {{"text", *only}}, "--only"));
     }
     const std::vector<RunCheck> runs = run_checks(wanted, around.progress);
     Answer answer;

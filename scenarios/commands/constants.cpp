@@ -4,6 +4,7 @@
 
 #include "scenarios/commands/verbs.h"
 #include "scenarios/words/layout.h"
+#include "sim/core/model_source_list.h"
 #include "sim/growth/growth_constants.h"
 #include "sim/growth/variety.h"
 #include "sim/vine/words_of.h"
@@ -53,15 +54,27 @@ void add_hardiness(std::vector<ShownConstant>& rows) {
                                 {"rmse", &Hardiness::rmse, "C"}};
     for (const Hardiness& row : weather::hardiness_table())
         for (const Field& field : fields)
-            rows.push_back({"hardiness." + std::string(row.cultivar) + "." + std::string(field.name), row.*field.value,
-                            field.unit, {}, {}, ValueStatus::read, "ferguson-2014", false});
+            rows.push_back({"hardiness." + std::string(row.cultivar) + "." + std::string(field.name),
+                            row.*field.value,
+                            field.unit,
+                            {},
+                            {},
+                            ValueStatus::read,
+                            "ferguson-2014",
+                            false});
 }
 
 void add_frost(std::vector<ShownConstant>& rows) {
     const auto add = [&](const weather::FrostRow& row, std::string_view column, double value, ValueStatus status,
                          std::string_view source) {
-        rows.push_back({"frost." + std::string(word_of(row.stage)) + "." + std::string(column), value, "C", {}, {}, status,
-                        source, false});
+        rows.push_back({"frost." + std::string(word_of(row.stage)) + "." + std::string(column),
+                        value,
+                        "C",
+                        {},
+                        {},
+                        status,
+                        source,
+                        false});
     };
     for (const weather::FrostRow& row : weather::frost_table()) {
         add(row, "concord_10", row.concord_10, ValueStatus::read, row.concord_source);
@@ -85,8 +98,14 @@ void add_climates(std::vector<ShownConstant>& rows) {
 void add_varieties(std::vector<ShownConstant>& rows) {
     for (const growth::Variety& variety : growth::varieties()) {
         const auto add = [&](std::string_view field, const growth::Told& told, std::string_view unit) {
-            rows.push_back({"variety." + std::string(variety.name) + "." + std::string(field), told.value, unit, {}, {},
-                            told.status, told.source, false});
+            rows.push_back({"variety." + std::string(variety.name) + "." + std::string(field),
+                            told.value,
+                            unit,
+                            {},
+                            {},
+                            told.status,
+                            told.source,
+                            false});
         };
         add("bunch_mass", variety.bunch_mass_g, "g");
         add("noncount_f", variety.noncount_f, "-");
@@ -98,15 +117,16 @@ void add_varieties(std::vector<ShownConstant>& rows) {
 void add_growth(std::vector<ShownConstant>& rows) {
     const growth::Constants constants;
     for (const growth::ConstantRow& row : growth::constant_rows())
-        rows.push_back({std::string(row.name), constants.*row.value, row.unit, row.low, row.high, row.status, row.source,
-                        row.editable});
+        rows.push_back({std::string(row.name), constants.*row.value, row.unit, row.low, row.high, row.status,
+                        row.source, row.editable});
 }
 
 io::Json number_or_null(std::optional<double> value) { return value ? io::Json::number(*value, 9) : io::Json(); }
 
 // Where a value comes from, in words: "read, eltom-2015"; "our choice".
 std::string origin_text(const ShownConstant& row, const words::Words& words) {
-    const std::string_view status = row.status == ValueStatus::common_practice ? "common-practice" : word_of(row.status);
+    const std::string_view status =
+        row.status == ValueStatus::common_practice ? "common-practice" : word_of(row.status);
     return words("status." + std::string(status)) + (row.source == "-" ? "" : ", " + std::string(row.source));
 }
 
@@ -130,6 +150,8 @@ io::Json constant_object(const ShownConstant& row) {
     o.set("high", number_or_null(row.high));
     o.set("status", word_of(row.status));
     o.set("source", row.source);
+    const Source* work = sources::find_source(row.source);
+    o.set("cite", work ? io::Json(work->cite) : io::Json());
     o.set("editable", row.editable);
     return o;
 }

@@ -30,7 +30,11 @@ bool is_utf8(std::string_view text) {
     for (std::size_t i = 0; i < text.size();) {
         const auto byte = [&](std::size_t at) { return at < text.size() ? static_cast<unsigned char>(text[at]) : 0u; };
         const unsigned lead = byte(i);
-        const std::size_t more = lead < 0x80 ? 0 : lead >= 0xc2 && lead < 0xe0 ? 1 : lead >= 0xe0 && lead < 0xf0 ? 2 : lead >= 0xf0 && lead < 0xf5 ? 3 : 9;
+        const std::size_t more = lead < 0x80                   ? 0
+                                 : lead >= 0xc2 && lead < 0xe0 ? 1
+                                 : lead >= 0xe0 && lead < 0xf0 ? 2
+                                 : lead >= 0xf0 && lead < 0xf5 ? 3
+                                                               : 9;
         if (more == 9) return false;
         for (std::size_t k = 1; k <= more; ++k)
             if ((byte(i + k) & 0xc0) != 0x80) return false;
@@ -99,16 +103,23 @@ public:
     std::optional<Error> day(const Line& line) {
         const auto cells = cells_of(line.text);
         if (cells.size() != columns_)
-            return error("error.temperatures.columns", {{"found", Count{static_cast<std::int64_t>(cells.size())}}, {"wanted", Count{static_cast<std::int64_t>(columns_)}}}, line);
+            return error("error.temperatures.columns",
+                         {{"found", Count{static_cast<std::int64_t>(cells.size())}},
+                          {"wanted", Count{static_cast<std::int64_t>(columns_)}}},
+                         line);
         const auto date = day_of(cells[0]);
         if (!date) return error("error.temperatures.date", {{"text", std::string(cells[0])}}, line);
         if (auto wrong = follows(*date, line)) return wrong;
         std::array<double, 3> values{};
         for (std::size_t i = 1; i < columns_; ++i) {
             const auto value = number(cells[i]);
-            if (!value) return error("error.temperatures.number", {{"text", std::string(cells[i])}, {"column", std::string(headings[i])}}, line);
+            if (!value)
+                return error("error.temperatures.number",
+                             {{"text", std::string(cells[i])}, {"column", std::string(headings[i])}}, line);
             if (!(*value >= coldest_c && *value <= warmest_c))
-                return error("error.temperatures.range", {{"text", std::string(cells[i])}, {"low", Ratio{coldest_c}}, {"high", Ratio{warmest_c}}}, line);
+                return error("error.temperatures.range",
+                             {{"text", std::string(cells[i])}, {"low", Ratio{coldest_c}}, {"high", Ratio{warmest_c}}},
+                             line);
             values[i - 1] = *value;
         }
         if (columns_ == 3) values[2] = (values[0] + values[1]) / 2;
@@ -172,7 +183,8 @@ Result<TemperatureFile> read_temperatures(std::string_view text, const std::stri
         if (line.number > most_temperature_lines)
             return failure(reader.error("error.temperatures.endless", {{"most", Count{most_temperature_lines}}}, line));
         if (line.text.size() > longest_line)
-            return failure(reader.error("error.temperatures.long", {{"most", Count{static_cast<std::int64_t>(longest_line)}}}, line));
+            return failure(reader.error("error.temperatures.long",
+                                        {{"most", Count{static_cast<std::int64_t>(longest_line)}}}, line));
         if (!is_utf8(line.text) || line.text.find('\0') != std::string_view::npos)
             return failure(reader.error("error.json.not-utf8", {}, line));
         if (line.text.empty() && text.empty()) break; // a last empty line

@@ -62,7 +62,8 @@ inline std::vector<Measured> candidates(const Vine& vine) {
             rest_squares += in_mm(nodes[i].joint) * in_mm(nodes[i].joint);
         }
         const double m = rest / (count - 1), variance = rest_squares / (count - 1) - m * m;
-        found.push_back({&axis, in_mm(thickness(vine, axis)), static_cast<double>(nodes[2].major.count) / nodes[2].minor.count, mean,
+        found.push_back({&axis, in_mm(thickness(vine, axis)),
+                         static_cast<double>(nodes[2].major.count) / nodes[2].minor.count, mean,
                          std::sqrt(std::max(0.0, variance)) / m, in_mm(axis.ripe), static_cast<int>(ripe.size()),
                          distance_to_head(vine, axis).count / 1000, below_wire(vine, axis).count / 1000,
                          base_azimuth(vine, axis, axis.side).count / 1000, flagged(vine, axis)});

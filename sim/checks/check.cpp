@@ -15,7 +15,8 @@ const Check& check_of(int id) {
 }
 
 bool passes(const std::vector<Compared>& numbers) {
-    return !numbers.empty() && std::all_of(numbers.begin(), numbers.end(), [](const Compared& n) { return n.passes(); });
+    return !numbers.empty() &&
+           std::all_of(numbers.begin(), numbers.end(), [](const Compared& n) { return n.passes(); });
 }
 
 Compared near(std::string name, double expected, double tolerance, double got) {

@@ -34,7 +34,7 @@ struct Check {
     std::string_view source = "-";
     growth::ValueStatus status{}; // of what is expected
     Group group{};
-    std::string_view tolerance;           // as the source or we state it: "0.3 C", "20 %", "in range"
+    std::string_view tolerance; // as the source or we state it: "0.3 C", "20 %", "in range"
     std::vector<Compared> (*compare)() = nullptr;
     bool known = false; // it is known to fail: recorded with its figures, in the words and in DEVELOPERS.md
 };

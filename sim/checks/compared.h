@@ -1,4 +1,5 @@
-// Every check's computing, by what it is about. Inner to sim/checks; the list with sources and groups is check_list.cpp.
+// Every check's computing, by what it is about. Inner to sim/checks; the list with sources and groups is
+// check_list.cpp.
 #pragma once
 
 #include <vector>

@@ -26,8 +26,7 @@ Site crowd_site(std::uint64_t seed, Pruner pruner = Pruner::good, int age = 12) 
 // Things on this vine that its history cannot have made.
 int untrue(const Vine& vine) {
     int count = check_vine(vine).has_value();
-    for (const Laid& laid : vine.laid)
-        count += laid.winter == vine.winter - 1 && age(vine, *vine.find(laid.axis)) != 2;
+    for (const Laid& laid : vine.laid) count += laid.winter == vine.winter - 1 && age(vine, *vine.find(laid.axis)) != 2;
     for (const Axis& axis : vine.axes) {
         count += axis.removed;
         if (!axis.parent) continue;
@@ -102,9 +101,7 @@ rules::HouseRules other_house() {
     return house;
 }
 
-double one_year_kg(const Vine& vine) {
-    return prunings(vine, vine).before.one_year_mg / 1e6;
-}
+double one_year_kg(const Vine& vine) { return prunings(vine, vine).before.one_year_mg / 1e6; }
 
 double variance(const std::vector<double>& values) {
     double sum = 0, squares = 0;
@@ -132,14 +129,14 @@ Numbers history_true() {
 
 Numbers default_vines() {
     const Crowd& c = thousand();
-    return {within("diameter none, %", 5, 25, c.diameter.percent(Share::none)),
-            within("diameter part, %", 15, 45, c.diameter.percent(Share::part)),
-            within("joints none, %", 3, 15, c.joint.percent(Share::none)),
-            within("joints part, %", 20, 45, c.joint.percent(Share::part)),
-            within("evenness part or none, %", 5, 25,
-                   c.evenness.percent(Share::none) + c.evenness.percent(Share::part)),
-            within("full marks on each side, %", 80, 100, 100 * c.full_on_both / c.vines),
-            within("two tempting ones, %", 80, 100, 100 * c.tempted / c.vines)};
+    return {
+        within("diameter none, %", 5, 25, c.diameter.percent(Share::none)),
+        within("diameter part, %", 15, 45, c.diameter.percent(Share::part)),
+        within("joints none, %", 3, 15, c.joint.percent(Share::none)),
+        within("joints part, %", 20, 45, c.joint.percent(Share::part)),
+        within("evenness part or none, %", 5, 25, c.evenness.percent(Share::none) + c.evenness.percent(Share::part)),
+        within("full marks on each side, %", 80, 100, 100 * c.full_on_both / c.vines),
+        within("two tempting ones, %", 80, 100, 100 * c.tempted / c.vines)};
 }
 
 Numbers cane_count() {
@@ -155,7 +152,8 @@ Numbers rules_unheard() {
         const Site site = crowd_site(seed, static_cast<Pruner>(seed % 8));
         const Vine vine = *growth::grow_vine(site);
         const Vine after = *prune(vine, growth::history_plan(vine, growth::habits_of(Pruner::good)));
-        const bool heard = rules::judge(vine, after, rules::HouseRules{}).points != rules::judge(vine, after, other).points;
+        const bool heard =
+            rules::judge(vine, after, rules::HouseRules{}).points != rules::judge(vine, after, other).points;
         unmarked += !heard;
         moved += vine_hash(*growth::grow_vine(site)) != vine_hash(vine);
     }
@@ -203,7 +201,8 @@ Numbers head_held() {
             }
     }
     const double good = std::fabs(late / l - early / e) / 10;
-    const double far = (origins_after(Pruner::far_canes, 8, 100).distance - origins_after(Pruner::far_canes, 1, 100).distance) / 7;
+    const double far =
+        (origins_after(Pruner::far_canes, 8, 100).distance - origins_after(Pruner::far_canes, 1, 100).distance) / 7;
     return {within("good, mm a winter", 0, 3, good), within("far canes, mm a winter", 30, 60, far)};
 }
 

@@ -9,8 +9,8 @@
 namespace spurwright::checks {
 namespace {
 
-// The helix (cos t, sin t, t / 2), t from 0 to 4 pi: its exact frame is Frenet's normal turned back by torsion x length.
-// The largest angle between that and the carried frame, rad.
+// The helix (cos t, sin t, t / 2), t from 0 to 4 pi: its exact frame is Frenet's normal turned back by torsion x
+// length. The largest angle between that and the carried frame, rad.
 double helix_error(int steps) {
     using shape::Vec3;
     const double speed = std::sqrt(1.25), torsion = 0.5 / 1.25;

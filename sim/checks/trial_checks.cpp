@@ -34,7 +34,8 @@ constexpr double warm = 1.22, cool = 0.77;
 Numbers two_points(const TwoPoints& t) {
     const growth::Constants c = growth::trial_constants();
     // The capacity at which the first pruning grows its length: the law turned round.
-    const double capacity = t.first.shoots * numeric::pow(t.first.length_cm / c.length_ref_moderate, 1 / c.length_exponent);
+    const double capacity =
+        t.first.shoots * numeric::pow(t.first.length_cm / c.length_ref_moderate, 1 / c.length_exponent);
     Numbers numbers;
     for (const auto& point : {t.first, t.second}) {
         const std::string shoots = std::to_string(static_cast<int>(point.shoots)) + " shoots";
@@ -114,12 +115,14 @@ Numbers shoot_geometry() {
 Numbers leaf_area() { return {within("", 23.4, 25.8, growth::Constants{}.leaf_area_per_cm)}; }
 
 Numbers non_count_at_loads() {
-    return {near("10 nodes", 29.5, 3.0, first_year(10).non_count), near("50 nodes", 2.8, 1.9, first_year(50).non_count)};
+    return {near("10 nodes", 29.5, 3.0, first_year(10).non_count),
+            near("50 nodes", 2.8, 1.9, first_year(50).non_count)};
 }
 
 Numbers blind_nodes() {
     const MeanYear year = first_year(50);
-    return {near("nodes", 7.6, 1.5, year.blind), within("share in the basal half", 0.60, 1, year.blind_basal / year.blind)};
+    return {near("nodes", 7.6, 1.5, year.blind),
+            within("share in the basal half", 0.60, 1, year.blind_basal / year.blind)};
 }
 
 Numbers first_year_yield() {
@@ -129,7 +132,8 @@ Numbers first_year_yield() {
 }
 
 Numbers later_yields() {
-    const auto low = years_of(sauvignon_trial(), canes_of(36, 12), 5), high = years_of(sauvignon_trial(), canes_of(72, 12), 5);
+    const auto low = years_of(sauvignon_trial(), canes_of(36, 12), 5),
+               high = years_of(sauvignon_trial(), canes_of(72, 12), 5);
     Numbers numbers;
     for (std::size_t year = 2; year < 5; ++year)
         numbers.push_back(near("year " + std::to_string(year + 1), 1, 0.15, high[year].yield_kg / low[year].yield_kg));

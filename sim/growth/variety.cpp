@@ -13,8 +13,9 @@ constexpr Told bunch(double grams) { return {grams, memory}; }
 
 constexpr Variety wine(std::string_view name, std::string_view shown, Burst burst, Told bunch_mass,
                        std::string_view hardiness, bool own = true) {
-    return {name,          shown,       Species::vinifera, burst, hardiness, own, bunch_mass, base_fruit_vinifera,
-            reserve_plain, ri_vinifera, false};
+    return {name, shown,      Species::vinifera,   burst,         hardiness,
+            own,  bunch_mass, base_fruit_vinifera, reserve_plain, ri_vinifera,
+            false};
 }
 
 constexpr auto table = std::to_array<Variety>({

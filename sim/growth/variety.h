@@ -11,9 +11,7 @@
 namespace spurwright::growth {
 
 enum class Species : unsigned char { vinifera, labruscana, hybrid };
-constexpr auto words_of(Species) {
-    return std::to_array<std::string_view>({"vinifera", "labruscana", "hybrid"});
-}
+constexpr auto words_of(Species) { return std::to_array<std::string_view>({"vinifera", "labruscana", "hybrid"}); }
 enum class Burst : unsigned char { early, late };
 constexpr auto words_of(Burst) { return std::to_array<std::string_view>({"early", "late"}); }
 
@@ -25,12 +23,12 @@ struct Told {
 };
 
 struct Variety {
-    std::string_view name;     // "cabernet-sauvignon"
-    std::string_view shown;    // as people write it
+    std::string_view name;  // "cabernet-sauvignon"
+    std::string_view shown; // as people write it
     Species species{};
-    Burst burst{};                // which heat sum opens its buds where hardiness does not decide
-    std::string_view hardiness;   // its row of the hardiness table, or that of the cultivar taken in its place
-    bool hardiness_own = true;    // false: taken from another cultivar, our choice
+    Burst burst{};              // which heat sum opens its buds where hardiness does not decide
+    std::string_view hardiness; // its row of the hardiness table, or that of the cultivar taken in its place
+    bool hardiness_own = true;  // false: taken from another cultivar, our choice
     Told bunch_mass_g, noncount_f, reserve_a, ri_star;
     bool tendrils_everywhere = false; // continuous, labruscana (from memory)
 };

@@ -4,7 +4,8 @@ namespace spurwright::weather {
 
 Budbreak budbreak_by_heat(growth::Burst burst, const Temperatures& t, const growth::Constants& c) {
     const double middle = (c.budbreak_sum_early + c.budbreak_sum_late) / 2;
-    const double wanted = c.spring_sum * (burst == growth::Burst::early ? c.budbreak_sum_early : c.budbreak_sum_late) / middle;
+    const double wanted =
+        c.spring_sum * (burst == growth::Burst::early ? c.budbreak_sum_early : c.budbreak_sum_late) / middle;
     const int day = day_of_sum(t, c.spring_sum_base, static_cast<int>(c.spring_sum_from), wanted);
     if (day >= t.end_day()) return {};
     return {day, BudbreakRule::heat_sum};

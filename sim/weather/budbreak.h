@@ -7,9 +7,7 @@
 namespace spurwright::weather {
 
 enum class BudbreakRule : unsigned char { hardiness, heat_sum, none };
-constexpr auto words_of(BudbreakRule) {
-    return std::to_array<std::string_view>({"hardiness", "heat-sum", "none"});
-}
+constexpr auto words_of(BudbreakRule) { return std::to_array<std::string_view>({"hardiness", "heat-sum", "none"}); }
 
 struct Budbreak {
     int day = last_day + 1;

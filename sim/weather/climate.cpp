@@ -49,7 +49,8 @@ Temperatures drawn_season(const Climate& climate, const growth::Constants& c, st
     Temperatures t = smooth_season(climate);
     const double fresh = c.ar1_sd * std::sqrt(1.0 - c.ar1_rho * c.ar1_rho);
     const auto drawn = [&](std::size_t day) {
-        return normal(draw(seed, static_cast<std::uint32_t>(growth::Trait::weather), year, static_cast<std::uint32_t>(day)));
+        return normal(
+            draw(seed, static_cast<std::uint32_t>(growth::Trait::weather), year, static_cast<std::uint32_t>(day)));
     };
     double x = c.ar1_sd * drawn(0);
     for (std::size_t day = 0; day < t.mean.size(); ++day) {

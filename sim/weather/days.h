@@ -7,8 +7,8 @@
 
 namespace spurwright::weather {
 
-inline constexpr int first_day = -115;                                // day 250 of a year of 365, one year on
-inline constexpr int last_day = 304;                                  // 31 October
+inline constexpr int first_day = -115; // day 250 of a year of 365, one year on
+inline constexpr int last_day = 304;   // 31 October
 inline constexpr int season_days = last_day - first_day + 1;
 
 // Degrees Celsius of each day from first_day on. Shorter series are allowed; beyond their end nothing happens.

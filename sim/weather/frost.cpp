@@ -27,8 +27,7 @@ std::span<const FrostRow> frost_table() { return table; }
 
 FrostLimit frost_limit(Species species, Stage stage, const growth::Constants& c) {
     const FrostRow& row = table[static_cast<std::size_t>(stage)];
-    if (species == Species::labruscana)
-        return {row.labruscana, (row.concord_10 - row.concord_90) / between_10_and_90};
+    if (species == Species::labruscana) return {row.labruscana, (row.concord_10 - row.concord_90) / between_10_and_90};
     return {row.vinifera, c.frost_sd_vinifera};
 }
 

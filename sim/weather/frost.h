@@ -32,8 +32,8 @@ std::span<const FrostRow> frost_table();
 struct FrostLimit {
     double lt50_c, sd_c;
 };
-// sd from two points, (LT10 - LT90) / 2.563; vinifera has one point only, its sd is our choice. Hybrids as vinifera (our
-// choice).
+// sd from two points, (LT10 - LT90) / 2.563; vinifera has one point only, its sd is our choice. Hybrids as vinifera
+// (our choice).
 FrostLimit frost_limit(growth::Species species, Stage stage, const growth::Constants& c);
 
 // The stage of a shoot with so many unfolded leaves (below 0: not open yet).

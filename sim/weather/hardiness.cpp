@@ -76,8 +76,7 @@ HardinessCourse harden(const Hardiness& h, const Temperatures& t) {
 std::optional<int> budbreak_by_hardiness(const HardinessCourse& course, growth::Species species,
                                          const growth::Constants& c) {
     if (!course.eco_from || *course.eco_from > c.eco_latest) return std::nullopt;
-    const double open =
-        species == growth::Species::labruscana ? c.budbreak_lt_labruscana : c.budbreak_lt_vinifera;
+    const double open = species == growth::Species::labruscana ? c.budbreak_lt_labruscana : c.budbreak_lt_vinifera;
     for (int day = std::max(1, *course.eco_from); day < first_day + static_cast<int>(course.hardiness.size()); ++day)
         if (course.hardiness[static_cast<std::size_t>(day - first_day)] >= open) return day;
     return std::nullopt;

@@ -15,8 +15,8 @@
 namespace spurwright::weather {
 
 struct Hardiness {
-    std::string_view cultivar; // "cabernet-sauvignon"
-    std::string_view name;     // as people write it
+    std::string_view cultivar;            // "cabernet-sauvignon"
+    std::string_view name;                // as people write it
     double threshold_endo, threshold_eco; // C
     double harden_endo, soften_endo, harden_eco, soften_eco;
     double at_start, hardiest, least_hardy; // C: H on day 250, Hmax, Hmin
@@ -42,9 +42,9 @@ struct HardinessCourse {
 };
 HardinessCourse harden(const Hardiness& h, const Temperatures& t);
 
-// First day from 1 January on at whose end the bud stands no more cold than a bursting one (-2.2 C of vinifera, -6.4 C of
-// labruscana); nothing where dormancy turns later than our limit or never, or that day never comes: there the model is
-// not valid.
+// First day from 1 January on at whose end the bud stands no more cold than a bursting one (-2.2 C of vinifera, -6.4 C
+// of labruscana); nothing where dormancy turns later than our limit or never, or that day never comes: there the model
+// is not valid.
 std::optional<int> budbreak_by_hardiness(const HardinessCourse& course, growth::Species species,
                                          const growth::Constants& c);
 

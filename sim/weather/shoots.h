@@ -15,8 +15,8 @@ double nodes_on(int burst_day, int day, const Temperatures& t, const growth::Con
 // Share of its final length that a joint has, `phyllochrons` after it appeared: logistic, over five (our choice).
 double extension(double phyllochrons, const growth::Constants& c);
 
-// When buds open that a tip of their own axis held until it was cut or laid on `act_day`: the day that gathers the release
-// sum from then on [gatti-2016]. end_day() where the season ends before.
+// When buds open that a tip of their own axis held until it was cut or laid on `act_day`: the day that gathers the
+// release sum from then on [gatti-2016]. end_day() where the season ends before.
 int released_day(int act_day, const Temperatures& t, const growth::Constants& c);
 
 } // namespace spurwright::weather

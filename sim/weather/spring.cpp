@@ -15,9 +15,8 @@ constexpr int midsummer = 181;  // 30 June: later frosts find no spring's shoots
 KeptAs kept_as(const Vine& v, const Axis& axis, std::size_t buds) {
     for (const Laid& laid : v.laid)
         if (laid.axis == axis.id && laid.winter == v.winter && laid.state != LaidState::snapped) return KeptAs::laid;
-    const bool cut = std::any_of(v.wounds.begin(), v.wounds.end(), [&](const Wound& wound) {
-        return wound.axis == axis.id && wound.winter == v.winter;
-    });
+    const bool cut = std::any_of(v.wounds.begin(), v.wounds.end(),
+                                 [&](const Wound& wound) { return wound.axis == axis.id && wound.winter == v.winter; });
     return cut && buds <= longest_spur ? KeptAs::spur : KeptAs::upright;
 }
 
@@ -62,8 +61,8 @@ std::vector<double> frost_losses(const std::vector<OpenBud>& buds, int budbreak_
         for (int day = std::max(first_day, budbreak_day); day <= std::min(midsummer, t.end_day() - 1); ++day) {
             // Stage by the heat gathered before the night; no night after four leaves differs in its limit.
             const FrostLimit limit = frost_limit(species, stage_of(day <= bud.day ? -1.0 : unfolded), c);
-            worst = std::max(worst,
-                             killed_share(at_height(t.lowest_on(day), bud.height_m, c), limit.lt50_c, limit.sd_c));
+            worst =
+                std::max(worst, killed_share(at_height(t.lowest_on(day), bud.height_m, c), limit.lt50_c, limit.sd_c));
             if (day >= bud.day) unfolded += std::max(0.0, t.mean_on(day) - c.gdd_base) / c.phyllochron;
         }
         shares.push_back(worst);
@@ -75,7 +74,8 @@ ColdToll take_cold(Vine& pruned, const std::vector<OpenBud>& buds, const std::ve
                    const BudKill& kill, std::uint64_t draw_seed) {
     ColdToll toll;
     const auto share = [&](growth::Trait trait, BudId bud) {
-        return unit(draw(draw_seed, static_cast<std::uint32_t>(trait), bud.value, static_cast<std::uint32_t>(pruned.winter)));
+        return unit(
+            draw(draw_seed, static_cast<std::uint32_t>(trait), bud.value, static_cast<std::uint32_t>(pruned.winter)));
     };
     for (std::size_t i = 0; i < buds.size(); ++i) {
         const Node& node = *pruned.find(buds[i].node);
@@ -88,7 +88,8 @@ ColdToll take_cold(Vine& pruned, const std::vector<OpenBud>& buds, const std::ve
             bud.secondary = bud.secondary && winter >= kill.secondary;
             bud.tertiary = bud.tertiary && winter >= kill.tertiary;
             if (!bud.primary && !bud.secondary && !bud.tertiary) ++toll.compound_dead;
-            if (bud.primary && share(growth::Trait::frost_kill, bud.id) < frost_share[i]) ++toll.frosted, bud.primary = false;
+            if (bud.primary && share(growth::Trait::frost_kill, bud.id) < frost_share[i])
+                ++toll.frosted, bud.primary = false;
         }
     }
     return toll;

@@ -1,5 +1,5 @@
-// Spring on a pruned vine: when each kept bud opens, by the wood it stands on, and what cold takes of them. A growing tip
-// holds back the buds below it on its own axis and on no other: so a kicker or a spare delays nothing.
+// Spring on a pruned vine: when each kept bud opens, by the wood it stands on, and what cold takes of them. A growing
+// tip holds back the buds below it on its own axis and on no other: so a kicker or a spare delays nothing.
 #pragma once
 
 #include <cstdint>
@@ -26,8 +26,8 @@ struct LateActs {
 struct OpenBud {
     NodeId node;
     KeptAs kept_as{};
-    int day = 0;        // at whose end the bud is open; the series' end where it is held all season
-    bool held = false;  // a tip of its own axis held it back
+    int day = 0;       // at whose end the bud is open; the series' end where it is held all season
+    bool held = false; // a tip of its own axis held it back
     double height_m = 0;
 };
 
@@ -35,8 +35,8 @@ struct OpenBud {
 std::vector<OpenBud> opening(const Vine& pruned, int budbreak_day, const LateActs& acts, const Temperatures& t,
                              const growth::Constants& c);
 
-// Shares of primary shoots lost to spring frosts, one a bud: the worst night up to midsummer counts, at the bud's height and
-// stage. Nights before budbreak belong to winter_kill().
+// Shares of primary shoots lost to spring frosts, one a bud: the worst night up to midsummer counts, at the bud's
+// height and stage. Nights before budbreak belong to winter_kill().
 std::vector<double> frost_losses(const std::vector<OpenBud>& buds, int budbreak_day, growth::Species species,
                                  const Temperatures& t, const growth::Constants& c);
 

@@ -22,9 +22,7 @@ json ahead_of(std::vector<std::string> arguments) {
     return json::parse(ran.out);
 }
 
-std::string best_plan() {
-    return json::parse(run_program({"best", code, "--json"}).out)["plans"][0]["plan"];
-}
+std::string best_plan() { return json::parse(run_program({"best", code, "--json"}).out)["plans"][0]["plan"]; }
 
 std::string refused(std::vector<std::string> arguments) {
     arguments.insert(arguments.begin(), {"ahead", code});
@@ -42,7 +40,8 @@ std::string warm_days(int days) {
     int year = 2018, month = 9, day = 7;
     for (int i = 0; i < days; ++i) {
         char line[64];
-        std::snprintf(line, sizeof line, "%04d-%02d-%02d,%d,%d\n", year, month, day, month > 4 && month < 10 ? 12 : 2, month > 3 && month < 11 ? 26 : 8);
+        std::snprintf(line, sizeof line, "%04d-%02d-%02d,%d,%d\n", year, month, day, month > 4 && month < 10 ? 12 : 2,
+                      month > 3 && month < 11 ? 26 : 8);
         text += line;
         if (++day > lengths[month - 1]) day = 1, ++month;
         if (month > 12) month = 1, ++year;
@@ -82,20 +81,23 @@ TEST_SUITE("cli/ahead") {
         CHECK(uncut["good_canes"]["median"] <= cut["good_canes"]["median"]);
         CHECK(uncut["creep_mm"].is_null()); // nothing was laid
         // Its overload is remembered: the next season bears less than the well pruned vine's.
-        CHECK(ahead["plans"][2]["winters"][1]["yield_kg"]["median"] < ahead["plans"][0]["winters"][1]["yield_kg"]["median"]);
+        CHECK(ahead["plans"][2]["winters"][1]["yield_kg"]["median"] <
+              ahead["plans"][0]["winters"][1]["yield_kg"]["median"]);
     }
     TEST_CASE("the same asked twice is the same answer; text in each language leaves no gap open and fits") {
         const std::string plan = best_plan();
         CHECK(ahead_of({"--plan", plan, "--seasons", "2"}) == ahead_of({"--plan", plan, "--seasons", "2"}));
         for (const char* language : {"en", "es", "es-ES", "es-CL"}) {
-            const Ran ran = run_program({"ahead", code, "--plan", plan, "--seasons", "1", "--against", "", "--language", language});
+            const Ran ran =
+                run_program({"ahead", code, "--plan", plan, "--seasons", "1", "--against", "", "--language", language});
             CHECK(ran.status == 0);
             CHECK(ran.out.find('[') == std::string::npos);
             std::size_t from = 0;
             while (from < ran.out.size()) {
                 const std::size_t end = ran.out.find('\n', from);
                 std::size_t width = 0;
-                for (std::size_t i = from; i < end; ++i) width += (static_cast<unsigned char>(ran.out[i]) & 0xc0) != 0x80;
+                for (std::size_t i = from; i < end; ++i)
+                    width += (static_cast<unsigned char>(ran.out[i]) & 0xc0) != 0x80;
                 CHECK(width <= 100);
                 from = end + 1;
             }
@@ -131,11 +133,16 @@ TEST_SUITE("cli/ahead") {
     TEST_CASE("own temperatures: read, and refused with file and line") {
         const Folder folder;
         const std::string plan = best_plan();
-        const json own = ahead_of({"--plan", plan, "--seasons", "1", "--temperatures", folder.write("t.csv", warm_days(430))});
+        const json own =
+            ahead_of({"--plan", plan, "--seasons", "1", "--temperatures", folder.write("t.csv", warm_days(430))});
         CHECK(own["climate"].is_null());
-        CHECK(refused({"--plan", plan, "--seasons", "1", "--temperatures", folder.write("gap.csv", "date,tmin_c,tmax_c\n2019-01-01,1,2\n2019-01-03,1,2\n")}) == folder.file("gap.csv") + ":3");
-        CHECK(refused({"--plan", plan, "--seasons", "1", "--temperatures", folder.write("short.csv", warm_days(100))}) == folder.file("short.csv"));
-        CHECK(refused({"--plan", plan, "--seasons", "1", "--temperatures", folder.file("none.csv")}) == folder.file("none.csv"));
+        CHECK(refused({"--plan", plan, "--seasons", "1", "--temperatures",
+                       folder.write("gap.csv", "date,tmin_c,tmax_c\n2019-01-01,1,2\n2019-01-03,1,2\n")}) ==
+              folder.file("gap.csv") + ":3");
+        CHECK(refused({"--plan", plan, "--seasons", "1", "--temperatures",
+                       folder.write("short.csv", warm_days(100))}) == folder.file("short.csv"));
+        CHECK(refused({"--plan", plan, "--seasons", "1", "--temperatures", folder.file("none.csv")}) ==
+              folder.file("none.csv"));
         CHECK(refused({"--plan", plan, "--seasons", "1", "--temperatures", folder.path()}) == folder.path());
         CHECK(refused({"--plan", plan, "--seasons", "1", "--temperatures", "/dev/zero"}).starts_with("/dev/zero"));
     }
@@ -150,6 +157,7 @@ TEST_SUITE("cli/ahead") {
         CHECK(refused({"--plan", "", "--seasons", "1", "--variety", "moon"}) == "--variety");
         CHECK(refused({"--plan", "", "--seasons", "1", "--south", "maybe"}) == "--south");
         CHECK(refused({"--plan", "cut a9999.1+5.0 shears", "--seasons", "1"}).starts_with("plan"));
-        CHECK(refused({"--plan", "", "--seasons", "1", "--against", "cut a9999.1+5.0 shears"}).starts_with("--against"));
+        CHECK(
+            refused({"--plan", "", "--seasons", "1", "--against", "cut a9999.1+5.0 shears"}).starts_with("--against"));
     }
 }

@@ -32,7 +32,9 @@ TEST_SUITE("cli/model") {
         std::map<std::string, json> by_name;
         for (const json& row : printed["constants"]) {
             CHECK(by_name.emplace(row["name"], row).second);
+            CAPTURE(row["name"].get<std::string>());
             if (row["status"] == "read") CHECK(row["source"] != "-");
+            CHECK(row["cite"].is_null() == (row["source"] == "-")); // every key leads to its work
         }
         const growth::Constants constants;
         for (const growth::ConstantRow& row : growth::constant_rows()) {
@@ -82,6 +84,8 @@ TEST_SUITE("cli/model") {
         for (const json& check : printed["checks"]) {
             CAPTURE(check["id"].get<int>());
             ++groups[check["group"]];
+            const std::string source = check["source"];
+            CHECK(check["cite"].is_null() == (source == "-" || source == "exact" || source == "formula"));
             CHECK((check["passes"] == true) == check["known"].is_null());
             failed += check["passes"] == false;
         }

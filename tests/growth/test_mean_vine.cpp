@@ -95,7 +95,8 @@ TEST_SUITE("growth/mean-vine") {
         CHECK(next_capacity(c, 54, 540, c.ri_star) == doctest::Approx(54 * 1.25));
         CHECK(next_capacity(c, 540, 54, c.ri_star) == doctest::Approx(540 * 0.75));
     }
-    TEST_CASE("varieties: at least six of wine, a labruscana and a hybrid; each name once, values in the constants' ranges") {
+    TEST_CASE(
+        "varieties: at least six of wine, a labruscana and a hybrid; each name once, values in the constants' ranges") {
         int wine = 0, labruscana = 0, hybrid = 0;
         for (const Variety& variety : varieties()) {
             CAPTURE(variety.name);

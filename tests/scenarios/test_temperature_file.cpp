@@ -26,7 +26,8 @@ std::string days_from(std::chrono::sys_days day, int count) {
         const std::chrono::year_month_day d{day};
         char line[80];
         std::snprintf(line, sizeof line, "%04d-%02u-%02u,%.2f,%.2f\n", static_cast<int>(d.year()),
-                      static_cast<unsigned>(d.month()), static_cast<unsigned>(d.day()), 0.01 * (i % 1000), 10 + 0.01 * (i % 1000));
+                      static_cast<unsigned>(d.month()), static_cast<unsigned>(d.day()), 0.01 * (i % 1000),
+                      10 + 0.01 * (i % 1000));
         text += line;
     }
     return text;
@@ -38,11 +39,14 @@ const std::chrono::sys_days september{std::chrono::year{2018} / 9 / 1};
 
 TEST_SUITE("io/temperatures") {
     TEST_CASE("days are read; the mean is half the sum of lowest and highest unless it is told") {
-        const auto three = io::read_temperatures("date,tmin_c,tmax_c\r\n2019-02-28,-1.5,8\r\n2019-03-01,0,10.5\r\n", "t");
+        const auto three =
+            io::read_temperatures("date,tmin_c,tmax_c\r\n2019-02-28,-1.5,8\r\n2019-03-01,0,10.5\r\n", "t");
         REQUIRE(three.has_value());
         CHECK(three->mean_c == std::vector<double>{3.25, 5.25});
         CHECK(three->lowest_c == std::vector<double>{-1.5, 0});
-        const auto four = io::read_temperatures("\xef\xbb\xbf" "date,tmin_c,tmax_c,tmean_c\n2020-02-29, 1, 9, 4\n2020-03-01,1,9,6", "t");
+        const auto four = io::read_temperatures("\xef\xbb\xbf"
+                                                "date,tmin_c,tmax_c,tmean_c\n2020-02-29, 1, 9, 4\n2020-03-01,1,9,6",
+                                                "t");
         REQUIRE(four.has_value());
         CHECK(four->mean_c == std::vector<double>{4, 6});
     }

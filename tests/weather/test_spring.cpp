@@ -123,7 +123,8 @@ TEST_SUITE("weather/spring") {
     TEST_CASE("a frost of autumn takes nothing of spring's shoots") {
         const Vine vine = pruned_vine(1);
         const Temperatures t = spring_with_frost(290, -12);
-        for (const double lost : frost_losses(opening(vine, 110, {}, t, constants), 110, growth::Species::vinifera, t, constants))
+        for (const double lost :
+             frost_losses(opening(vine, 110, {}, t, constants), 110, growth::Species::vinifera, t, constants))
             CHECK(lost < 1e-6);
     }
 }

@@ -1,0 +1,85 @@
+// The works the growth model and its checks lean on besides those of the rules (source_list.h), key as everywhere. How
+// each was read stands in its cite where it was less than the whole work. Addresses as recorded; "-": none.
+#pragma once
+
+#include <array>
+#include <string_view>
+
+#include "sim/core/source_list.h"
+
+namespace spurwright::sources {
+
+inline constexpr auto model_sources = std::to_array<Source>({
+    {"ajev-6034",
+     "\"Influence of trellis system on the amount of shoot and leaf growth and crop yield of Cabernet Sauvignon\", "
+     "Table "
+     "3, Am. J. Enol. Vitic. (the table)",
+     "https://www.ajevonline.org/highwire/markup/6034/expansion", 'A'},
+    {"ajev-6021", "the same paper, Table 4, single cordon, 1992 (the table)",
+     "https://www.ajevonline.org/highwire/markup/6021/expansion", 'A'},
+    {"ajev-6006", "the same paper, Table 5, quadrilateral cordon, 1992 (the table)",
+     "https://www.ajevonline.org/highwire/markup/6006/expansion", 'A'},
+    {"antcliff-1955", "Antcliff, Webster, May, Austral. J. Agric. Res. 6:823-832, 1955 (abstract)", "-", 'A'},
+    {"antcliff-1965", "Antcliff, Vitis 5:1-9, 1965, Sultana cane number (abstract)", "-", 'A'},
+    {"bates-2021", "T. Bates, Concord crop load, Am. J. Enol. Vitic. 72:1, 2021 (abstract)", "-", 'A'},
+    {"bisshopp-drucker",
+     "Bisshopp, Drucker, large deflection of cantilever beams, 1945 (the problem; its values computed here)", "-", 'A'},
+    {"epee-2024", "P. Epee et al., OENO One 58(3) 7930, 2024 (abstract)",
+     "https://doi.org/10.20870/oeno-one.2024.58.3.7930", 'A'},
+    {"fao-frost", "FAO, frost protection, Table 4.8 (as quoted by a grower's page)",
+     "https://millsvineyard.blogspot.com/2014/01/published-data-on-critical-temperatures.html", 'A'},
+    {"ferguson-2014",
+     "Ferguson, Moyer, Mills, Hoogenboom, Keller, \"Modeling dormant bud cold hardiness and budbreak\", Am. J. Enol. "
+     "Vitic. 65:59-71, 2014",
+     "https://doi.org/10.5344/ajev.2013.13098", 'A'},
+    {"gardea-1987", "Gardea, 1987, Pinot noir critical temperatures (through ferguson-2014, Table 2)", "-", 'A'},
+    {"gatti-2016", "Gatti et al., delayed pruning of Sangiovese, Front. Plant Sci. 7:659, 2016 (abstract)", "-", 'A'},
+    {"keller-2015", "Keller et al., Merlot shoot number, Funct. Plant Biol. 42:366, 2015 (abstract)", "-", 'A'},
+    {"migicovsky-2022",
+     "Migicovsky et al., trunk rings of 103 vines, Horticulture Research uhac226, 2022 (the form of its "
+     "model)",
+     "-", 'A'},
+    {"ozdemir-cutting",
+     "Ozdemir, Sessiz, Esgici, Elicin, cutting properties of dormant canes, Scientific Papers Ser. B "
+     "Horticulture LIX (abstract)",
+     "https://horticulturejournal.usamv.ro/index.php/scientific-papers/9-articles", 'A'},
+    {"pinot-fruitfulness-2013", "Pinot noir fruitfulness model, Am. J. Enol. Vitic. 64:274, 2013 (abstract)",
+     "https://www.ajevonline.org/content/64/2/274", 'A'},
+    {"pratt-coombe", "C. Pratt, B. Coombe, shoot growth and anthesis in Vitis (summary)",
+     "http://www.andaman-ag.com/shoot-growth-and-anthesis-in-vitis/", 'A'},
+    {"proebsting-1978", "Proebsting et al., 1978, Concord critical temperatures (through ferguson-2014, Table 2)", "-",
+     'A'},
+    {"purdue-double",
+     "Purdue, Facts for Fancy Fruit, \"Pruning to adjust for winter injury and avoid spring frost "
+     "damage to grapes\"",
+     "https://fff.hort.purdue.edu/article/pruning-to-adjust-for-winter-injury-and-avoid-spring-frost-damage-to-grapes/",
+     'A'},
+    {"remich-series",
+     "budbreak of seven cultivars with daily temperatures, Moselle valley, 1970-2019 (sums computed by "
+     "us)",
+     "-", 'A'},
+    {"rosner-1983", "Rosner, Cook, Am. J. Enol. Vitic. 34:243-248, 1983 (abstract)", "-", 'A'},
+    {"spinelli-2012", "Spinelli et al., vineyard prunings, Applied Energy 89:374-379, 2012 (abstract)", "-", 'A'},
+    {"sunmuscat-2023", "Sunmuscat, 6 to 15 canes, Aust. J. Grape Wine Res. 2023:7786501 (Tables 1 and 2)", "-", 'A'},
+    {"taylor-2012",
+     "J. Taylor, T. Bates, \"Sampling and Estimating Average Pruning Weights in Concord\", Am. J. Enol. "
+     "Vitic. 63:559-563, 2012 (abstract)",
+     "https://www.ajevonline.org/content/63/4/559", 'A'},
+    {"wang-2008",
+     "Wang, Juettler, Zheng, Liu, rotation minimizing frames by double reflection, ACM TOG 27(1):2, 2008 "
+     "(abstract)",
+     "-", 'A'},
+    {"weinplus-tendrils", "lexicon of wine, \"Tendrils\"", "https://glossary.wein.plus/tendrils", 'B'},
+    {"winkler-agroclim", "an R package of agroclimatic indices, reference page of its growing degree days", "-", 'A'},
+});
+
+// The work of a key, of the rules' list or the model's; null where neither has it.
+constexpr const Source* find_source(std::string_view key) {
+    for (const Source* source : all)
+        if (source->key == key) return source;
+    for (const Source& source : model_sources)
+        if (source.key == key) return &source;
+    return nullptr;
+}
+
+} // namespace spurwright::sources

@@ -13,7 +13,7 @@ using rules::open_end;
 
 constexpr int deepest_base = 4;                 // sets based on sets
 constexpr std::int64_t largest_count = 100'000; // of a plain number
-constexpr std::size_t longest_free_text = 200;
+constexpr std::size_t longest_house_text = 200;
 
 Result<HouseRulesFile> load(const std::string& name_or_path, const Assets& assets, int depth);
 
@@ -131,10 +131,10 @@ const rules::Parameter* find_parameter(const std::vector<rules::Parameter>& all,
     return nullptr;
 }
 
-class Reader {
+class HouseRulesReader {
 public:
     // `shipped`: a set of the program; what it sets is its own choice, not a house's.
-    Reader(Refusal& refusal, const Json& root, const Assets& assets, int depth, bool shipped)
+    HouseRulesReader(Refusal& refusal, const Json& root, const Assets& assets, int depth, bool shipped)
         : refusal_(refusal), root_(root), fields_(refusal, root), assets_(assets), depth_(depth), shipped_(shipped) {}
 
     Result<HouseRulesFile> read() {
@@ -174,10 +174,10 @@ private:
             return refusal_.add("error.file.newer", {{"found", Count{version}}, {"newest", Count{house_rules_version}}},
                                 *root_.find("version"), Fault::newer);
         file_.name = fields_.text("name", 60);
-        file_.title = fields_.text("title", longest_free_text, "");
+        file_.title = fields_.text("title", longest_house_text, "");
         file_.base = fields_.text("base", 60, "");
-        file_.set_by = fields_.text("set_by", longest_free_text, "");
-        file_.set_on = fields_.text("set_on", longest_free_text, "");
+        file_.set_by = fields_.text("set_by", longest_house_text, "");
+        file_.set_on = fields_.text("set_on", longest_house_text, "");
         const bool plain = file_.base.find_first_not_of("abcdefghijklmnopqrstuvwxyz0123456789-") == std::string::npos;
         if (!plain || depth_ >= deepest_base)
             refusal_.add("error.house-rules.base", {{"text", file_.base}}, *root_.find("base"));
@@ -207,7 +207,7 @@ private:
         if (given.is(Json::Kind::object)) { // with a reason beside it
             Fields explained(refusal_, given);
             value = &explained.required("value");
-            explained.text("why", longest_free_text, "");
+            explained.text("why", longest_house_text, "");
             explained.end();
         }
         const std::string key = rule + "." + name;
@@ -244,7 +244,7 @@ Result<HouseRulesFile> read(std::string_view text, const std::string& source, co
     auto root = read_json(text, source);
     if (!root) return failure(std::move(root.error()));
     Refusal refusal(source);
-    return Reader(refusal, *root, assets, depth, shipped).read();
+    return HouseRulesReader(refusal, *root, assets, depth, shipped).read();
 }
 
 Result<HouseRulesFile> load(const std::string& name_or_path, const Assets& assets, int depth) {

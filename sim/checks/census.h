@@ -86,7 +86,7 @@ struct Grown {
     Vine vine;
     growth::SeasonNotes notes;
 };
-inline Grown grown(growth::Site site) {
+inline Grown grown(const growth::Site& site) {
     Grown g;
     const auto winters = growth::grow_winters(site);
     const Vine& before = (*winters)[winters->size() - 2];

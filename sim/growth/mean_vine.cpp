@@ -61,6 +61,7 @@ MeanYear grow_year(MeanVine& vine, const KeptWood& kept, const TrialSite& site, 
 std::vector<MeanYear> grow_years(int years, const KeptWood& kept, const TrialSite& site, const Constants& c) {
     MeanVine vine{site.capacity, 1.0};
     std::vector<MeanYear> all;
+    all.reserve(static_cast<std::size_t>(years));
     for (int i = 0; i < years; ++i) all.push_back(grow_year(vine, kept, site, c));
     return all;
 }

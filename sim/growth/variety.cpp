@@ -3,13 +3,13 @@
 namespace spurwright::growth {
 namespace {
 
-constexpr auto read = ValueStatus::read, choice = ValueStatus::choice, memory = ValueStatus::memory;
+constexpr auto told_read = ValueStatus::read, told_choice = ValueStatus::choice, told_memory = ValueStatus::memory;
 
-constexpr Told base_fruit_vinifera{0.15, choice}, base_fruit_hybrid{0.5, choice};
-constexpr Told reserve_plain{0.36, choice, "epee-2024"}, reserve_none{0, read, "antcliff-1965"};
-constexpr Told ri_vinifera{7, choice, "trought-2017"}, ri_labruscana{17.5, read, "bates-2021"};
+constexpr Told base_fruit_vinifera{0.15, told_choice}, base_fruit_hybrid{0.5, told_choice};
+constexpr Told reserve_plain{0.36, told_choice, "epee-2024"}, reserve_none{0, told_read, "antcliff-1965"};
+constexpr Told ri_vinifera{7, told_choice, "trought-2017"}, ri_labruscana{17.5, told_read, "bates-2021"};
 
-constexpr Told bunch(double grams) { return {grams, memory}; }
+constexpr Told bunch(double grams) { return {grams, told_memory}; }
 
 constexpr Variety wine(std::string_view name, std::string_view shown, Burst burst, Told bunch_mass,
                        std::string_view hardiness, bool own = true) {
@@ -18,10 +18,10 @@ constexpr Variety wine(std::string_view name, std::string_view shown, Burst burs
             false};
 }
 
-constexpr auto table = std::to_array<Variety>({
-    wine("plain", "plain", Burst::late, {142, read, "ajev-6021"}, "cabernet-sauvignon", false),
-    wine("cabernet-sauvignon", "Cabernet Sauvignon", Burst::late, {142, read, "ajev-6021"}, "cabernet-sauvignon"),
-    wine("sauvignon-blanc", "Sauvignon blanc", Burst::late, {82, read, "epee-2024"}, "sauvignon-blanc"),
+constexpr auto variety_rows = std::to_array<Variety>({
+    wine("plain", "plain", Burst::late, {142, told_read, "ajev-6021"}, "cabernet-sauvignon", false),
+    wine("cabernet-sauvignon", "Cabernet Sauvignon", Burst::late, {142, told_read, "ajev-6021"}, "cabernet-sauvignon"),
+    wine("sauvignon-blanc", "Sauvignon blanc", Burst::late, {82, told_read, "epee-2024"}, "sauvignon-blanc"),
     wine("chardonnay", "Chardonnay", Burst::early, bunch(120), "chardonnay"),
     wine("riesling", "Riesling", Burst::late, bunch(110), "riesling"),
     wine("merlot", "Merlot", Burst::late, bunch(140), "merlot"),
@@ -39,10 +39,10 @@ constexpr auto table = std::to_array<Variety>({
 
 } // namespace
 
-std::span<const Variety> varieties() { return table; }
+std::span<const Variety> varieties() { return variety_rows; }
 
 const Variety* find_variety(std::string_view name) {
-    for (const Variety& variety : table)
+    for (const Variety& variety : variety_rows)
         if (variety.name == name) return &variety;
     return nullptr;
 }

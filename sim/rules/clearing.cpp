@@ -24,7 +24,7 @@ std::vector<std::uint32_t> outermost_bearing(const Vine& vine, std::span<const A
     return outermost;
 }
 
-Length down_to_tenths(Length l) { return {(l.count >= 0 ? l.count : l.count - 99) / 100 * 100}; }
+Length tenths_below(Length l) { return {(l.count >= 0 ? l.count : l.count - 99) / 100 * 100}; }
 
 Length times_one_and_a_half(Length diameter) { return {diameter.count * 3 / 2}; }
 
@@ -32,7 +32,7 @@ Length times_one_and_a_half(Length diameter) { return {diameter.count * 3 / 2}; 
 DueCut past_node(const Vine& vine, const HouseRules& house, const Axis& axis, std::uint32_t last) {
     const Node& joint = vine.nodes_of(axis)[last + 1];
     const Length room = std::max(Length{}, joint.joint - house.old_wood_stub.short_of_node);
-    return {axis.id, node_id(axis.id, last), down_to_tenths(std::min(times_one_and_a_half(joint.major), room))};
+    return {axis.id, node_id(axis.id, last), tenths_below(std::min(times_one_and_a_half(joint.major), room))};
 }
 
 // A stub of an axis taken off at its parent: by the width of its collar, unless the joint above is so much thinner or
@@ -43,16 +43,16 @@ DueCut at_the_parent(const Vine& vine, const HouseRules& house, const Axis& axis
     const Node& above = nodes[nodes.size() > 1 ? 1 : 0];
     Length stub = times_one_and_a_half(nodes[0].major);
     const Band<PerMille>& asks = house.old_wood_stub.band;
-    const Length left = collar + down_to_tenths(stub - collar);  // of that stub, once the cut is made
+    const Length left = collar + tenths_below(stub - collar);  // of that stub, once the cut is made
     const PerMille ratio{static_cast<std::int32_t>(std::int64_t{1000} * left.count / mean_diameter(above).count)};
     if (stub > collar && (ratio < asks.full.low || ratio > asks.full.high)) stub = times_one_and_a_half(above.major);
     const Length near = house.old_wood_stub.short_of_node;
     if (stub <= collar) {  // in the collar: at most to 5 mm below the crown
         stub = std::min(stub, std::max(Length{}, collar - near));
-        return {axis.id, nodes[0].id, down_to_tenths(stub - collar)};
+        return {axis.id, nodes[0].id, tenths_below(stub - collar)};
     }
     const Length room = std::max(Length{}, wood_beyond(vine, axis, 0) - near);
-    return {axis.id, nodes[0].id, down_to_tenths(std::min(stub - collar, room))};
+    return {axis.id, nodes[0].id, tenths_below(std::min(stub - collar, room))};
 }
 
 // Whether an earlier due cut takes this axis off.

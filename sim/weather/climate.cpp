@@ -10,7 +10,7 @@
 namespace spurwright::weather {
 namespace {
 
-constexpr auto known = std::to_array<Climate>({
+constexpr auto known_climates = std::to_array<Climate>({
     {"inland-continental", 11.0, 12.0, 201, 13},
     {"colder-continental", 9.5, 13.5, 203, 12},
     {"cool-maritime", 12.5, 6.0, 205, 8},
@@ -22,10 +22,10 @@ constexpr int april_1 = 91, october_31 = 304;
 
 } // namespace
 
-std::span<const Climate> climates() { return known; }
+std::span<const Climate> climates() { return known_climates; }
 
 const Climate* find_climate(std::string_view name) {
-    for (const Climate& climate : known)
+    for (const Climate& climate : known_climates)
         if (climate.name == name) return &climate;
     return nullptr;
 }

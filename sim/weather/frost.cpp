@@ -9,7 +9,7 @@ using growth::Species;
 constexpr auto read = growth::ValueStatus::read, computed = growth::ValueStatus::computed;
 
 // Swell of vinifera before wool shows: as much hardier than late swell as Concord is.
-constexpr auto table = std::to_array<FrostRow>({
+constexpr auto frost_rows = std::to_array<FrostRow>({
     {Stage::first_swell, -10.6, -19.4, -9.2, -15.0, computed, "fao-frost"},
     {Stage::late_swell, -6.1, -12.2, -3.4, -9.2, read, "proebsting-1978"},
     {Stage::burst, -3.9, -8.9, -2.2, -6.4, read, "proebsting-1978"},
@@ -23,10 +23,10 @@ constexpr double between_10_and_90 = 2.563; // in sd of a normal law
 
 } // namespace
 
-std::span<const FrostRow> frost_table() { return table; }
+std::span<const FrostRow> frost_table() { return frost_rows; }
 
 FrostLimit frost_limit(Species species, Stage stage, const growth::Constants& c) {
-    const FrostRow& row = table[static_cast<std::size_t>(stage)];
+    const FrostRow& row = frost_rows[static_cast<std::size_t>(stage)];
     if (species == Species::labruscana) return {row.labruscana, (row.concord_10 - row.concord_90) / between_10_and_90};
     return {row.vinifera, c.frost_sd_vinifera};
 }

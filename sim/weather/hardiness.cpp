@@ -9,7 +9,7 @@ namespace spurwright::weather {
 namespace {
 
 // clang-format off
-constexpr auto table = std::to_array<Hardiness>({
+constexpr auto hardiness_rows = std::to_array<Hardiness>({
     {"barbera", "Barbera",                       15, 3, .06, .10, .02, .08, -10.1, -23.5, -1.2, 7, -700, 1.4},
     {"cabernet-franc", "Cabernet franc",         13, 4, .12, .04, .10, .10,  -9.9, -25.4, -1.2, 7, -500, 1.3},
     {"cabernet-sauvignon", "Cabernet Sauvignon", 13, 5, .12, .08, .10, .10, -10.3, -25.1, -1.2, 7, -700, 1.5},
@@ -37,10 +37,10 @@ constexpr double chilling_base = 10; // of the published sum
 
 } // namespace
 
-std::span<const Hardiness> hardiness_table() { return table; }
+std::span<const Hardiness> hardiness_table() { return hardiness_rows; }
 
 const Hardiness* find_hardiness(std::string_view cultivar) {
-    for (const Hardiness& row : table)
+    for (const Hardiness& row : hardiness_rows)
         if (row.cultivar == cultivar) return &row;
     return nullptr;
 }

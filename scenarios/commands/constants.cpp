@@ -40,18 +40,18 @@ void add_hardiness(std::vector<ShownConstant>& rows) {
         double Hardiness::*value;
         std::string_view unit;
     };
-    constexpr Field fields[] = {{"threshold_endo", &Hardiness::threshold_endo, "C"},
-                                {"threshold_eco", &Hardiness::threshold_eco, "C"},
-                                {"harden_endo", &Hardiness::harden_endo, "C/C d"},
-                                {"soften_endo", &Hardiness::soften_endo, "C/C d"},
-                                {"harden_eco", &Hardiness::harden_eco, "C/C d"},
-                                {"soften_eco", &Hardiness::soften_eco, "C/C d"},
-                                {"at_start", &Hardiness::at_start, "C"},
-                                {"hardiest", &Hardiness::hardiest, "C"},
-                                {"least_hardy", &Hardiness::least_hardy, "C"},
+    constexpr Field fields[] = {{"threshold_endo", &Hardiness::threshold_endo, "°C"},
+                                {"threshold_eco", &Hardiness::threshold_eco, "°C"},
+                                {"harden_endo", &Hardiness::harden_endo, "°C/°C d"},
+                                {"soften_endo", &Hardiness::soften_endo, "°C/°C d"},
+                                {"harden_eco", &Hardiness::harden_eco, "°C/°C d"},
+                                {"soften_eco", &Hardiness::soften_eco, "°C/°C d"},
+                                {"at_start", &Hardiness::at_start, "°C"},
+                                {"hardiest", &Hardiness::hardiest, "°C"},
+                                {"least_hardy", &Hardiness::least_hardy, "°C"},
                                 {"theta", &Hardiness::theta, "-"},
-                                {"chilling_end", &Hardiness::chilling_end, "C d"},
-                                {"rmse", &Hardiness::rmse, "C"}};
+                                {"chilling_end", &Hardiness::chilling_end, "°C d"},
+                                {"rmse", &Hardiness::rmse, "°C"}};
     for (const Hardiness& row : weather::hardiness_table())
         for (const Field& field : fields)
             rows.push_back({"hardiness." + std::string(row.cultivar) + "." + std::string(field.name),
@@ -69,7 +69,7 @@ void add_frost(std::vector<ShownConstant>& rows) {
                          std::string_view source) {
         rows.push_back({"frost." + std::string(word_of(row.stage)) + "." + std::string(column),
                         value,
-                        "C",
+                        "°C",
                         {},
                         {},
                         status,
@@ -88,10 +88,10 @@ void add_frost(std::vector<ShownConstant>& rows) {
 void add_climates(std::vector<ShownConstant>& rows) {
     for (const weather::Climate& climate : weather::climates()) {
         const std::string name = "climate." + std::string(climate.name) + ".";
-        rows.push_back({name + "mean", climate.mean_c, "C", {}, {}, climate.status, "-", false});
-        rows.push_back({name + "swing", climate.swing_c, "C", {}, {}, climate.status, "-", false});
+        rows.push_back({name + "mean", climate.mean_c, "°C", {}, {}, climate.status, "-", false});
+        rows.push_back({name + "swing", climate.swing_c, "°C", {}, {}, climate.status, "-", false});
         rows.push_back({name + "warmest_day", climate.warmest_day, "day", {}, {}, climate.status, "-", false});
-        rows.push_back({name + "day_range", climate.day_range_c, "C", {}, {}, climate.status, "-", false});
+        rows.push_back({name + "day_range", climate.day_range_c, "°C", {}, {}, climate.status, "-", false});
     }
 }
 

@@ -16,7 +16,7 @@ constexpr auto list = std::to_array<Check>({
     {5, "formula", computed, Group::independent, "1e-9", skin},
     {6, "wang-2008", computed, Group::independent, "order 3.9-4.1", helix_frames},
     {7, "ferguson-2014", computed, Group::independent, "0.0001", hardiness_steps},
-    {8, "ferguson-2014", read, Group::parameters, "0.3 C", hardiest_bud},
+    {8, "ferguson-2014", read, Group::parameters, "0.3 °C", hardiest_bud},
     {9, "ferguson-2014", read, Group::parameters, "rank", budbreak_order},
     {10, "ferguson-2014", read, Group::parameters, "14 d", budbreak_day},
     {11, "ferguson-2014", read, Group::independent, "exact", frost_at_burst},

@@ -103,8 +103,10 @@ private:
         const growth::Constants& c = settings_.constants;
         const weather::Temperatures t = season_of(wish_, vine_.frost, c, draw_, year);
         const weather::Budbreak open = weather::budbreak(*wish_.variety, t, c);
+        // Where the hardiness model is not valid it kills no bud either.
         weather::BudKill kill;
-        if (const auto* row = weather::find_hardiness(wish_.variety->hardiness))
+        const auto* row = weather::find_hardiness(wish_.variety->hardiness);
+        if (row && open.rule == weather::BudbreakRule::hardiness)
             kill = weather::winter_kill(weather::worst_margin(weather::harden(*row, t), t, open.day), c);
         const auto buds = weather::opening(vine_, open.day, {}, t, c);
         const auto lost = weather::frost_losses(buds, open.day, wish_.variety->species, t, c);

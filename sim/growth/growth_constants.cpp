@@ -116,7 +116,7 @@ constexpr auto rows = std::to_array<ConstantRow>({
     {"fruit_first_node", &C::fruit_first_node, "-", 0.3, 1, choice, "pinot-fruitfulness-2013", false},
     {"fruit_second_node", &C::fruit_second_node, "-", 0.3, 1, choice, "pinot-fruitfulness-2013", false},
     {"secondary_f", &C::secondary_f, "-", 0.33, 0.5, memory, "-", true},
-    {"noncount_f", &C::noncount_f, "-", 0, 0.4, choice, "-", true},
+    {"noncount_f", &C::noncount_f, "-", 0, 0.8, choice, "-", true},
     {"mummy_share", &C::mummy_share, "share", 0, 0.2, choice, "-", false},
     {"lateral_p", &C::lateral_p, "share", 0.05, 0.4, choice, "-", true},
     {"lateral_bull", &C::lateral_bull, "-", 1, 4, choice, "-", false},

@@ -105,11 +105,11 @@ TEST_SUITE("growth/mean-vine") {
             labruscana += variety.species == Species::labruscana;
             hybrid += variety.species == Species::hybrid;
             const Constants c = with_variety({}, variety);
-            for (const ConstantRow& row : constant_rows())
-                if (row.name == "bunch_mass_ref" || row.name == "ri_star" || row.name == "reserve_a") {
-                    CHECK(c.*row.value >= row.low);
-                    CHECK(c.*row.value <= row.high);
-                }
+            for (const ConstantRow& row : constant_rows()) {
+                CAPTURE(row.name);
+                CHECK(c.*row.value >= row.low);
+                CHECK(c.*row.value <= row.high);
+            }
             for (const Told& told : {variety.bunch_mass_g, variety.noncount_f, variety.reserve_a, variety.ri_star})
                 if (told.status == ValueStatus::read) CHECK(told.source != "-");
         }

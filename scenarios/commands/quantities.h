@@ -1,5 +1,6 @@
 // Numbers with units as people type them after an option: "1.8m", "900 mm", "6ft".
-// Refused (bad_text, where the option): no number, no unit, an unknown unit, NaN, infinity. Ranges are the model's.
+// Refused (bad_text, where the option): no number, no unit, an unknown unit, NaN, infinity. Ranges of lengths are the
+// model's.
 #pragma once
 
 #include <string>
@@ -12,6 +13,9 @@ namespace spurwright::commands {
 
 // Metres. Units: mm cm m in ft.
 [[nodiscard]] Result<double> read_metres(std::string_view text, std::string_view option);
+
+// Kilograms, not negative. Units: g kg lb oz.
+[[nodiscard]] Result<double> read_kilograms(std::string_view text, std::string_view option);
 
 // A whole number in [low, high].
 [[nodiscard]] Result<std::int64_t> read_whole(std::string_view text, std::string_view option, std::int64_t low,

@@ -17,5 +17,8 @@ Verb job_verb();
 Verb constants_verb();
 Verb checks_verb();
 Verb ahead_verb();
+Verb buds_verb();
+Verb vine_size_verb();
+Verb bud_kill_verb();
 
 } // namespace spurwright::commands

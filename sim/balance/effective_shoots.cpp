@@ -12,4 +12,9 @@ double effective_shoots(const std::vector<double>& diameters) {
 
 double nodes_to_keep(double effective) { return effective + 5; }
 
+Burst burst_of(double effective, double nodes_kept) {
+    const double ratio = effective / nodes_kept;
+    return ratio < 0.90 ? Burst::blind : ratio > 1.10 ? Burst::non_count : Burst::in_order;
+}
+
 } // namespace spurwright::balance

@@ -12,4 +12,9 @@ double effective_shoots(const std::vector<double>& diameters_mm);
 // Five nodes more than effective shoots.
 double nodes_to_keep(double effective);
 
+// A winter later, effective shoots over nodes kept: below 0.90 buds stayed blind, above 1.10 many shoots came from
+// elsewhere.
+enum class Burst { blind, in_order, non_count };
+Burst burst_of(double effective, double nodes_kept);
+
 } // namespace spurwright::balance

@@ -6,7 +6,7 @@
 
 namespace spurwright::checks {
 
-Numbers balanced_buds() { return {near("", 40, 0, rounded(balance::buds_for({20, 20}, 0.907)))}; }
+Numbers balanced_buds() { return {near("", 40, 0, rounded(balance::buds_for({20, 20}, 0.907).buds))}; }
 
 Numbers effective_shoots() {
     std::vector<double> canes;

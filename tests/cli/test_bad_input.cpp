@@ -87,6 +87,26 @@ TEST_SUITE("cli/bad-input") {
         CHECK(refused({"weigh", little, "--plan", std::string("mark a4 left\nmark a5 left")})
                   .starts_with("plan, edit 1, column"));
     }
+    TEST_CASE("a weight without unit, below nothing or of no unit, and a formula that is none") {
+        const auto buds = [](const std::string& formula, const std::string& prunings) {
+            return refused({"buds", "--formula", formula, "--prunings", prunings});
+        };
+        CHECK(buds("20+20", "1.5") == "--prunings: \"1.5\" has no unit; write 800g, 0.8kg or 1.5lb.");
+        CHECK(buds("20+20", "1.5stone").starts_with("--prunings: \"1.5stone\" is no weight"));
+        CHECK(buds("20+20", "nan kg").starts_with("--prunings: \"nan kg\" is no weight"));
+        CHECK(buds("20+20", "inflb").starts_with("--prunings: \"inflb\" is no weight"));
+        CHECK(buds("20+20", "-0.5kg") == "--prunings: \"-0.5kg\" is less than nothing.");
+        CHECK(buds("20+20", "0,8kg").starts_with("--prunings: Write a point"));
+        CHECK(buds("20+20", "1e999kg").ends_with("is too large."));
+        for (const char* formula : {"20", "20+", "+20", "20+20+20", "20 + 20", "a+b", "-1+20", "nan+20", "20+1e9", ""})
+            CHECK(buds(formula, "1kg").starts_with("--formula: "));
+        CHECK(refused({"buds", "--formula", "20+20", "--prunings", "1kg", "--spacing", "0m"}).starts_with("--spacing: "));
+        CHECK(refused({"vine-size", "--prunings", "1kg", "--spacing", "1.8"}).starts_with("--spacing: "));
+        CHECK(refused({"vine-size", "--prunings", "1kg", "--spacing", "1.8m", "--set", "hot"}).starts_with("--set: "));
+        CHECK(refused({"bud-kill", "--dead", "5", "--of", "4", "--target", "24"}).starts_with("--dead: "));
+        CHECK(refused({"bud-kill", "--dead", "5", "--of", "0", "--target", "24"}).starts_with("--of: "));
+        CHECK(refused({"bud-kill", "--dead", "1", "--of", "4", "--target", "24", "--method", "guess"}).starts_with("--method: "));
+    }
     TEST_CASE("unwise edits are judged, not refused: two-year wood laid, the trunk cut") {
         for (const char* plan : {"lay a2 left wraps 1", "cut a1.1+100.0 saw", "cut a1.0+50 shears"}) {
             const Ran ran = run_program({"judge", little, "--plan", plan, "--json"});

@@ -162,6 +162,33 @@ TEST_SUITE("cli/verbs") {
         for (const json& f : house["findings"]) CHECK((f["status"] == "house") == (f["rule"] == "cane-diameter"));
         object_of({"best", code, "--rules", "slow-arms"}, "verb-best");
     }
+    TEST_CASE("buds, vine-size and bud-kill print what the worked examples say [smith-2023, cornell-nny-2014]") {
+        const json buds = object_of({"buds", "--formula", "20+20", "--prunings", "1.5 lb"}, "verb-buds");
+        CHECK(buds["rounded"] == 30); // [auburn-2021]
+        CHECK(buds["by_space"].is_null());
+        CHECK(buds["source"] == "smith-2023");
+        const json tight = object_of({"buds", "--formula", "20+20", "--prunings", "800g", "--spacing", "1.8m"}, "verb-buds");
+        CHECK(tight["buds"].get<double>() == doctest::Approx(35.27).epsilon(0.001));
+        CHECK(tight["by_space"] == json::array({22, 31}));
+        CHECK(tight["smaller"] == 31);
+        CHECK(object_of({"buds", "--formula", "21+9", "--prunings", "16oz"}, "verb-buds")["status"] == "choice");
+        const json size = object_of({"vine-size", "--prunings", "0.8kg", "--spacing", "1.8m"}, "verb-vine-size");
+        CHECK(size["kg_per_m"].get<double>() == doctest::Approx(0.4444).epsilon(0.001));
+        CHECK(size["class"] == "target");
+        CHECK(object_of({"vine-size", "--prunings", "0.8kg", "--spacing", "1.8m", "--set", "warm"}, "verb-vine-size")["class"] == "small");
+        const json kill = object_of({"bud-kill", "--dead", "35", "--of", "100", "--target", "24"}, "verb-bud-kill");
+        CHECK(kill["buds"].get<double>() == doctest::Approx(32.4));
+        CHECK(kill["advice"] == "leave-more");
+        CHECK(object_of({"bud-kill", "--dead", "40", "--of", "100", "--target", "24", "--method", "ohio-penn"}, "verb-bud-kill")["status"] == "memory");
+        for (const std::vector<std::string>& asked : {std::vector<std::string>{"buds", "--formula", "20+20", "--prunings", "300g", "--spacing", "1.6m"},
+                                                      {"vine-size", "--prunings", "2kg", "--spacing", "1.8m"},
+                                                      {"bud-kill", "--dead", "20", "--of", "30", "--target", "24"}})
+            for (const char* language : {"en", "es"}) {
+                auto words = asked;
+                words.insert(words.end(), {"--language", language});
+                check_page(text_of(words));
+            }
+    }
     TEST_CASE("prune writes the vine after the plan, weigh says what came off") {
         const Folder folder;
         const std::string plan = object_of({"best", code}, "verb-best")["plans"][0]["plan"];

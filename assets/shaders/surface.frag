@@ -68,7 +68,7 @@ vec3 bark(inout vec3 normal, out float rough, out float sheen) {
     vec4 long_peel = texture(detail, at * vec2(2.0, 0.45));
     float fibre = texture(detail, at * vec2(2.0, 0.8)).r, fine = texture(detail, at * vec2(5.0, 2.1) + 0.3).r;
     float peel = smoothstep(0.25, 0.8, long_peel.b);
-    a = mix(linear_of(vec3(66, 55, 47)), linear_of(vec3(111, 100, 90)), clamp(0.35 * peel + 0.45 * fibre + 0.35 * fine - 0.1, 0.0, 1.0));
+    a = mix(linear_of(vec3(58, 48, 41)), linear_of(vec3(100, 90, 81)), clamp(0.35 * peel + 0.45 * fibre + 0.35 * fine - 0.1, 0.0, 1.0));
     a *= 0.72 + 0.40 * fine;
     a *= 1.0 - 0.34 * organ.z * organ.z;
     if ((kind & DEAD) != 0u) a = mix(a, linear_of(vec3(120, 112, 102)), 0.7);

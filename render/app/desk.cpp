@@ -120,6 +120,7 @@ void Desk::ask(const practice::Request& request) {
     session_->carry_out(request);
     practice = session_->practice();
     if (!practice) return;
+    if (practice->watching()) pointing_.let_keys_lead(*practice);  // what is shown is pointed at by the picture
     if (std::holds_alternative<ask::WalkCanes>(request) || std::holds_alternative<ask::WalkBuds>(request)) {
         pointing_.let_keys_lead(*practice);
         gaze_.to_walked(*practice, stage_->shape(), Projection(camera(), width_, height_));

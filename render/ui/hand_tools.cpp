@@ -74,21 +74,6 @@ constexpr std::array<Hand, 8> all_tools{{{HandTool::none, "point"},
                                          {HandTool::hands, "hands"},
                                          {HandTool::ties, "ties"},
                                          {HandTool::calliper, "calliper"}}};
-// The key shown on a tool is that of the act done with it.
-std::string_view key_of(HandTool tool) {
-    switch (tool) {
-    case HandTool::tape: return "tape";
-    case HandTool::shears: return "cut";
-    case HandTool::hands: return "lay";
-    case HandTool::ties: return "tie";
-    case HandTool::calliper: return "calliper";
-    case HandTool::none:
-    case HandTool::loppers:
-    case HandTool::saw: break;
-    }
-    return "";
-}
-
 float tape_bar_width(const Ui& ui) {
     float all = 3 * ui.grid.gap();
     for (const Role role : tapes)
@@ -103,13 +88,13 @@ Asked hand_tools(const State& state, Views& views, Ui& ui, float& top) {
     const Practice& practice = *state.practice;
     const ImVec2 screen = ImGui::GetIO().DisplaySize;
     const bool narrow = ui.narrow();
-    const auto hint_of = [&](HandTool tool) { return narrow ? std::string() : key_text(ui, key_of(tool)); };
+    const auto hint_of = [&](const Hand& tool) { return narrow ? std::string() : key_text(ui, tool.command); };
     Asked asked;
     std::array<float, all_tools.size()> widths{};
     float all = 3 * ui.grid.gap();
     for (std::size_t i = 0; i < all_tools.size(); ++i) {
         widths[i] = button_width(ui, ui.say("screen.tool." + std::string(word_of(all_tools[i].tool))),
-                                 hint_of(all_tools[i].tool));
+                                 hint_of(all_tools[i]));
         all += widths[i] + ui.grid.gap();
     }
     const bool lay = views.row.bar == Bar::lay || (practice.tool == HandTool::hands && practice.chosen);
@@ -134,7 +119,7 @@ Asked hand_tools(const State& state, Views& views, Ui& ui, float& top) {
         for (std::size_t i = 0; i < all_tools.size(); ++i) {
             const Hand& hand = all_tools[i];
             const std::string word(word_of(hand.tool)), label = ui.say("screen.tool." + word),
-                                                        hint = hint_of(hand.tool);
+                                                        hint = hint_of(hand);
             if (i > 0) flow(ui, widths[i]);
             if (button(ui, "row.tool." + word, label, {Weight::plain, true, practice.tool == hand.tool, 0, hint}))
                 take(asked, find_command(hand.command)->ask(state, views));

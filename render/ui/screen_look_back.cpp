@@ -118,7 +118,11 @@ Asked piece_list(Ui& ui, const LookBack& look, bool folded, bool& open) {
     const auto count =
         std::count_if(look.walk.begin(), look.walk.end(), [&](const Walked& w) { return w.folded == folded; });
     const char* key = folded ? "screen.look.list-nothing" : "screen.look.list-to-see";
-    if (count == 0 || !fold(ui, folded ? "look.list-nothing" : "look.list", ui.say(key, {{"n", Count{count}}}), open))
+    Tenths lost; // small losses are told together, so that the points add up
+    for (const Walked& w : look.walk)
+        if (w.folded == folded) lost += w.lost;
+    const std::string head = ui.say(key, {{"n", Count{count}}, {"points", lost}});
+    if (count == 0 || !fold(ui, folded ? "look.list-nothing" : "look.list", head, open))
         return {};
     for (std::size_t i = 0; i < look.walk.size(); ++i) {
         const Walked& piece = look.walk[i];

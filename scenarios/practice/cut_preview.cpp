@@ -1,6 +1,7 @@
 #include "scenarios/practice/cut_preview.h"
 
 #include <algorithm>
+#include <cstdlib>
 
 #include "sim/pruning/legal_edits.h"
 #include "sim/pruning/prunings.h"
@@ -14,6 +15,7 @@ constexpr Length past_bud{20'000};        // one-year wood, past its last bud
 constexpr Length past_crown{8'000};       // a cane taken off: collar and base buds stay
 constexpr Length short_of_node{2'000};    // never through the next node
 constexpr Length old_short_of_node{5'000};
+constexpr Length steady{6'000};              // how near the usual place is meant as it (our choice)
 
 Length tenths(Length l) { return {(l.count >= 0 ? l.count : l.count - 99) / 100 * 100}; }
 Length at_least_none(Length l) { return std::max(Length{}, l); }
@@ -53,7 +55,9 @@ Length default_beyond(const Vine& vine, NodeId past) {
 Cut cut_at(const Vine& vine, const Spot& spot, Tool tool) {
     const NodeId past = spot.node ? spot.node : node_id(spot.axis, 0);
     if (spot.beyond.count < 0 || !vine.find(past)) return {past, vine.find(past) ? default_beyond(vine, past) : Length{}, tool, {}};
-    const Length most = wood_beyond(vine, *vine.find(axis_of(past)), index_of(past));
+    const Length most = wood_beyond(vine, *vine.find(axis_of(past)), index_of(past)), usual = default_beyond(vine, past);
+    // Nobody points to the millimetre: near where a careful hand would cut is there.
+    if (index_of(past) == 0 && std::abs(spot.beyond.count - usual.count) <= steady.count) return {past, usual, tool, {}};
     return {past, tenths(std::min(spot.beyond, most)), tool, {}};
 }
 

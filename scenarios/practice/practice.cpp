@@ -36,7 +36,15 @@ bool laid_now(const Vine& vine, AxisId id) {
 
 }  // namespace
 
-Practice::Practice(Task task) : task_(std::move(task)), now_(task_.vine) { strip_ = step_strip(task_.vine, now_, 0); }
+Practice::Practice(Task task) : task_(std::move(task)), now_(task_.vine) {
+    strip_ = step_strip(task_.vine, now_, 0);
+    tell_load();
+}
+
+// What is asked of the buds belongs to the task: the strip counts them only.
+void Practice::tell_load() {
+    strip_[static_cast<std::size_t>(Step::lengths)].arguments.push_back({"asked", Count{asked_buds()}});
+}
 
 int Practice::asked_buds() const { return rules::target_buds(task_.house, task_.vine.spacing); }
 
@@ -79,8 +87,10 @@ void Practice::changed() {
     ++change_;
     look_.reset();
     grown_on_.reset();
+    if (held_ && strip_[static_cast<std::size_t>(*held_)].done) held_.reset();
     strip_ = step_strip(task_.vine, now_, done_count());
-    step_ = next_step(strip_);
+    tell_load();
+    step_ = held_.value_or(next_step(strip_));
     const auto gone = [&](AxisId id) { return !now_.find(id) || now_.find(id)->removed; };
     if (chosen && gone(chosen)) chosen = {};
     if (!chosen || !now_.find(chosen_node) || now_.find(chosen_node)->removed) chosen_node = {};
@@ -192,13 +202,20 @@ Role Practice::role_of(AxisId axis) const {
     return found ? found->mark : Role::none;
 }
 
+// Going to a step takes its tool up, with nothing chosen yet.
 void Practice::go_to(Step step) {
     step_ = step;
-    if (step == Step::look_back) finish();
+    held_ = step;
+    if (step == Step::look_back) return finish();
+    chosen = {};
+    chosen_node = {};
+    tool = tool_of(step);
+    calliper_asked = false;
 }
 
 void Practice::finish() {
     step_ = Step::look_back;
+    held_.reset();
     look_ = look_back(task_.vine, now_, task_.house);
     if (plans_) practice::add_plans(*look_, task_.vine, task_.house, *plans_);
 }
@@ -226,6 +243,7 @@ void Practice::cut_again() {
     chosen_node = {};
     now_ = task_.vine;
     waiting_.reset();
+    held_.reset();
     changed();
     step_ = Step::look;
 }

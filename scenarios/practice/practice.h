@@ -128,6 +128,8 @@ public:
     std::vector<Walked> feedback(Step step) const;
 
 private:
+    void tell_load();
+
     Task task_;
     Vine now_;
     EditLog log_;
@@ -136,6 +138,7 @@ private:
     std::optional<Waiting> waiting_;
     StepStrip strip_{};
     Step step_{};
+    std::optional<Step> held_;  // the trainee went there: the strip stays until an act is made after that step was done
     std::optional<PlansFound> plans_;
     std::optional<LookBack> look_;
     std::optional<GrownOn> grown_on_;

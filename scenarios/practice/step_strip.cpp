@@ -14,7 +14,7 @@ constexpr int most_spur_buds = 3;  // a cane cut to so few count buds is meant a
 struct Own {
     std::vector<AxisId> canes, spurs;
     int standing = 0;  // one-year canes that are none of these, and last winter's canes with nothing kept beyond
-    int spurs_cut = 0, canes_cut = 0, canes_tied = 0, cuts = 0;
+    int spurs_cut = 0, canes_cut = 0, canes_tied = 0, cuts = 0, buds = 0;
 };
 
 class Reader {
@@ -49,13 +49,15 @@ private:
         const bool cane = axis.mark == Role::left || axis.mark == Role::right || laid_now(axis.id);
         if (cane) {
             own_.canes.push_back(axis.id);
-            own_.canes_cut += cut_now(axis.id, 1) || tied_now(axis.id) ? 1 : 0;
+            own_.canes_cut += cut_now(axis.id, 1) || laid_now(axis.id) ? 1 : 0;  // laid whole: that is its length
+            own_.buds += count_buds(now_, axis);
             own_.canes_tied += laid_now(axis.id) && tied_now(axis.id) ? 1 : 0;
             return;
         }
         const bool short_cut = is_cane(now_, axis) && cut_now(axis.id, 1) && count_buds(now_, axis) <= most_spur_buds;
         if (axis.mark != Role::spur && !short_cut) return;
         own_.spurs.push_back(axis.id);
+        own_.buds += count_buds(now_, axis);
         own_.spurs_cut += cut_now(axis.id, 1) ? 1 : 0;
     }
 
@@ -102,11 +104,24 @@ StepStrip step_strip(const Vine& start, const Vine& now, std::size_t acts) {
     strip[3] = said(Step::spurs, !own.spurs.empty() && static_cast<std::size_t>(own.spurs_cut) == own.spurs.size(), "step.say.spurs", "step.say.spurs-done",
                     {{"n", n(static_cast<std::size_t>(own.spurs_cut))}, {"of", n(std::max<std::size_t>(own.spurs.size(), 2))}});
     strip[4] = said(Step::lengths, lengths, "step.say.lengths", "step.say.lengths-done",
-                    {{"n", n(static_cast<std::size_t>(own.canes_cut))}, {"of", n(std::max<std::size_t>(own.canes.size(), 2))}});
+                    {{"n", n(static_cast<std::size_t>(own.canes_cut))}, {"of", n(std::max<std::size_t>(own.canes.size(), 2))}, {"buds", Count{own.buds}}});
     strip[5] = said(Step::lay_and_tie, tied, "step.say.lay-and-tie", "step.say.lay-and-tie-done",
                     {{"n", n(static_cast<std::size_t>(own.canes_tied))}, {"of", n(std::max<std::size_t>(own.canes.size(), 2))}});
     strip[6] = said(Step::look_back, false, "step.say.look-back", "step.say.look-back", {});
     return strip;
+}
+
+HandTool tool_of(Step step) {
+    switch (step) {
+        case Step::choose: return HandTool::tape;
+        case Step::clear:
+        case Step::spurs:
+        case Step::lengths: return HandTool::shears;
+        case Step::lay_and_tie: return HandTool::hands;
+        case Step::look:
+        case Step::look_back: break;
+    }
+    return HandTool::none;
 }
 
 Step next_step(const StepStrip& strip) {

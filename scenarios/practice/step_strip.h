@@ -4,6 +4,7 @@
 
 #include <array>
 
+#include "scenarios/practice/hand.h"
 #include "sim/rules/rule.h"
 #include "sim/vine/vine.h"
 
@@ -22,6 +23,9 @@ using StepStrip = std::array<StepSaid, step_count>;
 
 // `acts`: how many edits are done. `start` before any of them, `now` after.
 StepStrip step_strip(const Vine& start, const Vine& now, std::size_t acts);
+
+// The tool that a step's acts are done with.
+HandTool tool_of(Step step);
 
 // The first step not done; look back when all are.
 Step next_step(const StepStrip& strip);

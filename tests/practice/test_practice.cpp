@@ -3,6 +3,7 @@
 #include "scenarios/practice/practice.h"
 #include "sim/growth/history.h"
 #include "sim/planning/planning.h"
+#include "sim/pruning/legal_edits.h"
 #include "sim/vine/canonical_text.h"
 #include "sim/vine/vine_query.h"
 #include "tests/support/grown.h"
@@ -240,4 +241,43 @@ TEST_CASE("marks stay hidden until the end unless step feedback is asked for") {
         CHECK(w.lost.count > 0);
     }
     CHECK_FALSE(practice.finished());
+}
+
+TEST_CASE("a step that the trainee went to takes its tool up and stays until an act is made after it is done") {
+    Practice practice(little());
+    const Plan plan = best_of(practice);
+    CHECK(practice.step() == Step::look);
+    practice.go_to(Step::choose);
+    CHECK(practice.tool == HandTool::tape);
+    std::size_t next = 0;
+    while (!practice.strip()[static_cast<std::size_t>(Step::choose)].done) {
+        REQUIRE(practice.act(plan.edits[next++]).has_value());
+        CHECK(practice.step() == Step::choose);
+    }
+    CHECK(practice.next() == Step::clear);
+    practice.go_to(Step::clear);
+    CHECK(practice.tool == HandTool::shears);
+    REQUIRE(practice.act(plan.edits[next++]).has_value());
+    CHECK(practice.step() == Step::clear);
+    practice.go_to(Step::lay_and_tie);  // left early: what is laid there does not call anybody back
+    CHECK(practice.tool == HandTool::hands);
+    for (; next < plan.edits.size(); ++next) {
+        REQUIRE(practice.act(plan.edits[next]).has_value());
+        if (std::holds_alternative<Lay>(plan.edits[next])) CHECK(practice.step() == Step::lay_and_tie);
+    }
+    CHECK(practice.strip()[static_cast<std::size_t>(Step::lengths)].done);
+}
+
+TEST_CASE("near the usual place of a cut at a base is that place, far from it is where the hand points") {
+    const Vine vine = grown(7).vine;
+    for (const Axis& axis : vine.axes) {
+        if (is_trunk(axis) || axis.removed) continue;
+        const NodeId base = node_id(axis.id, 0);
+        const Length usual = practice::default_beyond(vine, base);
+        if (usual.count < 0) continue;
+        const Length most = wood_beyond(vine, axis, 0);
+        CHECK(practice::cut_at(vine, {axis.id, base, {usual.count + 5'900}}, Tool::shears).beyond == usual);
+        if (most.count > usual.count + 7'000) CHECK(practice::cut_at(vine, {axis.id, base, {usual.count + 7'000}}, Tool::shears).beyond != usual);
+        if (usual.count > 7'000) CHECK(practice::cut_at(vine, {axis.id, base, {0}}, Tool::shears).beyond.count == 0);
+    }
 }

@@ -128,18 +128,16 @@ std::vector<Staged> all_staged() {
                            REQUIRE(p.mark(canes[1], Role::spur).has_value());
                            REQUIRE(p.cut({canes[2], {}, {}}, Tool::loppers).has_value());
                            p.undo();
-                           p.choose(canes[1]);
                            p.go_to(rules::Step::choose);
-                           p.tool = HandTool::tape;
+                           p.choose(canes[1]);
                        }));
     acts.views.row.set = acts.views.row.acts_open = true;
     acts.views.row.card_open = false;
     Staged& card = add("row-card", at(Screen::row), changed(start, [&](Practice& p) {
+                           p.go_to(rules::Step::lay_and_tie);
                            p.choose(canes[1]);
                            p.walk_buds(1);
                            p.calliper_asked = true;
-                           p.go_to(rules::Step::lay_and_tie);
-                           p.tool = HandTool::hands;
                        }));
     card.views.row.set = true;
     add("row-tape", at(Screen::row),

@@ -82,19 +82,20 @@ std::string what_key(const Check& check) {
     return "check." + std::string(check.id < 10 ? "0" : "") + std::to_string(check.id);
 }
 
-// The figures that miss, for the record of a known failure.
-std::string misses(const RunCheck& run, const words::Words& words) {
+// The figures that miss: with their names for whoever mends them, without in the record, whose sentence says what they
+// are.
+std::string misses(const RunCheck& run, bool named, const words::Words& words) {
     std::vector<Compared> missed;
     for (const Compared& n : run.numbers)
         if (!n.passes()) missed.push_back(n);
     return joined(missed, [&](const Compared& n) {
-        return (n.name.empty() ? "" : n.name + ": ") +
+        return (!named || n.name.empty() ? "" : n.name + ": ") +
                words("checks.got-asked", {{"got", short_number(n.got)}, {"asked", asked_text(n, words)}});
     });
 }
 
 std::string known_text(const RunCheck& run, const words::Words& words) {
-    return words(what_key(*run.check) + ".known", {{"figures", misses(run, words)}});
+    return words(what_key(*run.check) + ".known", {{"figures", misses(run, false, words)}});
 }
 
 io::Json finite(double value) { return std::isfinite(value) ? io::Json::number(value, 9) : io::Json(); }
@@ -177,7 +178,7 @@ Result<Answer> answer_checks(const Asked& asked, const Surroundings& around) {
     for (const RunCheck& run : runs)
         if (!run.passes())
             answer.text += words::hanging(std::to_string(run.check->id) + "  ",
-                                          run.check->known ? known_text(run, words) : misses(run, words), 4);
+                                          run.check->known ? known_text(run, words) : misses(run, true, words), 4);
     answer.text += words::wrapped(words("checks.count", {{"n", Count{all}},
                                                          {"passed", std::to_string(passed)},
                                                          {"failed", std::to_string(all - passed)},

@@ -208,7 +208,7 @@ void Desk::frame(const gl::Target& target, float seconds) {
 void Desk::keep_free_area() {
     const Practice* practice = session_->practice();
     const FreeArea now = practice->watching() || practice->drill() ? FreeArea{}
-                         : views_.takes_arrows()                   ? free_
+                         : views_.takes_arrows() || views_.row.bar_shown ? free_
                                                                    : free_area(views_.panels, width_, height_);
     if (now == free_) return;
     free_ = now;

@@ -62,6 +62,26 @@ Asked lay_bar(const State& state, Views& views, Ui& ui) {
     return asked;
 }
 
+// With a cutting tool in hand and a piece chosen: cut it where it is chosen, however hidden that place is.
+Asked cut_bar(const State& state, Views& views, Ui& ui) {
+    const Practice& practice = *state.practice;
+    const bool base = !practice.chosen_node || index_of(practice.chosen_node) == 0;
+    const std::string label =
+        base ? ui.say("screen.row.cut-base", {{"part", practice.chosen}})
+             : ui.say("screen.row.cut-node", {{"part", practice.chosen}, {"node", Count{index_of(practice.chosen_node)}}});
+    if (button(ui, "row.cut", label, {Weight::plain, true, false, 0, ui.narrow() ? std::string() : key_text(ui, "cut")}))
+        return find_command("cut")->ask(state, views);
+    return {};
+}
+
+// With ties in hand and a cane chosen: the tie near its end, as the hand that ties a whole cane puts it.
+Asked tie_bar(const State& state, Views& views, Ui& ui) {
+    const std::string label = ui.say("screen.row.tie-end", {{"part", state.practice->chosen}});
+    if (button(ui, "row.tie", label, {Weight::plain, true, false, 0, ui.narrow() ? std::string() : key_text(ui, "tie")}))
+        return find_command("tie")->ask(state, views);
+    return {};
+}
+
 struct Hand {
     HandTool tool;
     std::string_view command;
@@ -99,6 +119,7 @@ Asked hand_tools(const State& state, Views& views, Ui& ui, float& top) {
     }
     const bool lay = views.row.bar == Bar::lay || (practice.tool == HandTool::hands && practice.chosen);
     const bool tape = !lay && (views.row.bar == Bar::tape || practice.tool == HandTool::tape);
+    const bool cut = !lay && !tape && cuts(practice.tool) && practice.chosen;
     PanelPlace place;
     place.x = screen.x / 2;
     place.y = screen.y - ui.grid.half();
@@ -108,9 +129,13 @@ Asked hand_tools(const State& state, Views& views, Ui& ui, float& top) {
     place.most_height = screen.y * 0.5f;
     place.keys_walk = false;
     panel_begin(ui, "row.tools", place);
+    const bool tie = !lay && !tape && practice.tool == HandTool::ties && practice.chosen;
+    views.row.bar_shown = lay || tape || cut || tie;
     if (lay) take(asked, lay_bar(state, views, ui));
     if (tape) take(asked, tape_bar(state, views, ui));
-    if (narrow && (lay || tape)) {
+    if (cut) take(asked, cut_bar(state, views, ui));
+    if (tie) take(asked, tie_bar(state, views, ui));
+    if (narrow && (lay || tape || cut || tie)) {
         const std::string back = ui.say("screen.row.tools");
         flow(ui, button_width(ui, back));
         if (button(ui, "row.tools", back, {Weight::quiet, true, false, 0, {}}))

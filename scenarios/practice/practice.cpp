@@ -15,6 +15,14 @@ constexpr Length usual_tie{15'000};
 constexpr int usual_half_wraps = 2;
 
 // Canes from the near post to the far post by where they start, the lower first where two start together.
+// Of the side shoots only those on wood that a tape keeps: the others go with theirs.
+bool is_walked(const Vine& vine, const Axis& axis) {
+    if (axis.removed || is_trunk(axis)) return false;
+    if (!is_lateral(vine, axis)) return true;
+    const Role kept = vine.find(axis_of(axis.parent))->mark;
+    return kept != Role::none && kept != Role::remove;
+}
+
 std::vector<AxisId> canes_in_row(const Vine& vine) {
     struct Standing {
         AxisId axis;
@@ -22,12 +30,16 @@ std::vector<AxisId> canes_in_row(const Vine& vine) {
     };
     std::vector<Standing> standing;
     for (const Axis& axis : vine.axes)
-        if (!axis.removed && !is_trunk(axis) && !is_lateral(vine, axis)) standing.push_back({axis.id, vine.nodes_of(axis)[0].place});
+        if (is_walked(vine, axis)) standing.push_back({axis.id, vine.nodes_of(axis)[0].place});
     std::stable_sort(standing.begin(), standing.end(), [](const Standing& a, const Standing& b) { return std::tie(a.base.x, a.base.y) < std::tie(b.base.x, b.base.y); });
     std::vector<AxisId> canes;
     canes.reserve(standing.size());
     for (const Standing& s : standing) canes.push_back(s.axis);
     return canes;
+}
+
+bool snapped_now(const Vine& vine, AxisId id) {
+    return std::any_of(vine.laid.begin(), vine.laid.end(), [&](const Laid& l) { return l.winter == vine.winter && l.axis == id && l.state == LaidState::snapped; });
 }
 
 bool laid_now(const Vine& vine, AxisId id) {
@@ -52,8 +64,17 @@ Result<void> Practice::act(const Edit& edit) {
     if (auto why = why_not(now_, edit)) return failure(*std::move(why));
     if (done_count() >= most_edits) return failure({Fault::not_allowed, {"error.plan.too-many"}, {{"most", Count{most_edits}}}, {"plan", 0, 0, 0}});
     if (const auto* cut = std::get_if<Cut>(&edit)) waiting_ = warning(*cut);
+    if (const auto* tie = std::get_if<Fasten>(&edit)) waiting_ = warning(*tie);
     if (waiting_) return {};
     return carry_out(edit);
+}
+
+// A tight tie too near the base pulls the cane down there: a hand feels it before it breaks.
+std::optional<Waiting> Practice::warning(const Fasten& tie) const {
+    const AxisId cane = axis_of(tie.at);
+    Vine tied = now_;
+    if (snapped_now(now_, cane) || !prune_one(tied, tie, task_.vine) || !snapped_now(tied, cane)) return std::nullopt;
+    return Waiting{tie, {"act.warn.snap"}, {{"part", cane}}};
 }
 
 std::optional<Waiting> Practice::warning(const Cut& cut) const {
@@ -178,17 +199,21 @@ Result<void> Practice::tie(const Spot& spot) {
     const Spot at = spot ? spot : Spot{chosen, chosen_node, {-1}};
     const Axis* axis = now_.find(at.axis);
     if (!axis) return failure({Fault::not_allowed, {"error.practice.choose-first"}, {}, {}});
-    NodeId node = at.node;
+    const NodeId node = at.node;
     std::uint32_t outermost = 0;
     for (const Node& n : now_.nodes_of(*axis))
         if (!n.removed) outermost = index_of(n.id);
-    // An end tie sits one node short of the end, as the hand that ties a whole cane puts it.
-    if (!node) node = node_id(axis->id, outermost > 0 ? outermost - 1 : 0);
-    const bool end = index_of(node) + 2 >= outermost;
-    const Length wood = now_.find(node) ? wood_beyond(now_, *axis, index_of(node)) : Length{};
-    Length beyond = at.beyond.count >= 0 ? std::min(at.beyond, wood) : std::min(usual_tie, Length{wood.count / 2});
-    beyond = {beyond.count / 100 * 100};
-    return act(Fasten{node, beyond, end});
+    const auto tie_at = [&](NodeId to) {
+        const bool end = index_of(to) + 2 >= outermost;
+        const Length wood = now_.find(to) ? wood_beyond(now_, *axis, index_of(to)) : Length{};
+        const Length beyond = at.beyond.count >= 0 ? std::min(at.beyond, wood) : std::min(usual_tie, Length{wood.count / 2});
+        return Fasten{to, {beyond.count / 100 * 100}, end};
+    };
+    if (node) return act(tie_at(node));
+    // An end tie sits one node short of the end, as the hand that ties a whole cane puts it; at the end where the cane
+    // would not stand that.
+    const Fasten usual = tie_at(node_id(axis->id, outermost > 0 ? outermost - 1 : 0));
+    return act(warning(usual) ? tie_at(node_id(axis->id, outermost)) : usual);
 }
 
 Result<void> Practice::mark(AxisId axis, Role role) {

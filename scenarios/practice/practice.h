@@ -36,7 +36,7 @@ struct Task {
 // An act that waits for a word: done by confirm(), forgotten by take_back().
 struct Waiting {
     Edit edit;
-    TextKey key;  // act.warn.trunk, act.warn.taped
+    TextKey key;  // act.warn.trunk, act.warn.taped, act.warn.snap
     Arguments arguments;
 };
 
@@ -151,6 +151,7 @@ private:
     void put_down();
     [[nodiscard]] Result<void> begin_watching();
     std::optional<Waiting> warning(const Cut& cut) const;
+    std::optional<Waiting> warning(const Fasten& tie) const;
     [[nodiscard]] Result<void> carry_out(const Edit& edit);
 };
 

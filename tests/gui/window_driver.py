@@ -123,6 +123,17 @@ class Window:
 
         return nearest(self.until(lambda s: s["at_rest"], "a picture at rest"))
 
+    def lies_open(self, part):
+        """Whether the pointer there points at this joint, not at wood before it."""
+        self.xdotool("mousemove", part["x"], part["y"])
+        end = time.monotonic() + 2
+        while time.monotonic() < end:
+            state = self.state()
+            if state and state["hover"] == part["node"]:
+                return True
+            time.sleep(0.02)
+        return False
+
     # ---- the keys
     def key(self, *names):
         """Presses them and waits until the window has taken each: what it reports next holds with them."""

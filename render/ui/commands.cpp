@@ -203,6 +203,7 @@ const std::array table{
     // ---- the shell
     Command{"find", everywhere, ctrl('F'), ctrl('K'), nullptr, open<Sheet::find>},
     Command{"keys", everywhere, {key::f1}, {}, nullptr, open<Sheet::keys>},
+    Command{"words", everywhere, {key::f8}, {}, nullptr, open<Sheet::words>},
     Command{"home", everywhere, {}, {}, past_safety, go<practice::Screen::home>},
     Command{"to-vine",
             home | static_cast<unsigned>(Place::settings) | static_cast<unsigned>(Place::safety),

@@ -55,6 +55,7 @@ Asked vine_card(const State& state, Views& views, Ui& ui, float top, float foot)
         }
         findings_so_far(ui, practice);
         if (!practice.task().code.empty()) text(ui, practice.task().code, true);
+        take(asked, command_button(ui, state, views, "row", "words"));
         if (ui.narrow()) unchecked_line(ui);
     }
     if (!ui.narrow() || views.row.card_open || views.row.looks_open) take(asked, looks_fold(ui, state, views, "row"));

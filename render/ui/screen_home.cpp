@@ -159,7 +159,7 @@ Asked screen_home(const State& state, Views& views, Ui& ui) {
     const float side = std::max(0.0f, (screen.x - ui.em() * 76) / 2); // no line of text wider than can be read
     if (side > 0) ImGui::Indent(side);
     head_text(ui, "Spurwright");
-    for (const std::string_view name : {"find", "settings", "safety", "keys", "leave"})
+    for (const std::string_view name : {"find", "settings", "safety", "words", "keys", "leave"})
         take(command_button(ui, state, views, "home", name, Weight::quiet, name != "settings", name != "find"));
     if (state.shell.offered) {
         rule_line(ui);

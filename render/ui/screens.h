@@ -32,6 +32,7 @@ std::optional<Request> screen_settings(const State& state, Views& views, const s
 // Sheets over any of them.
 std::optional<Request> sheet_find(const State& state, Views& views, Ui& ui);
 void sheet_keys(const State& state, Views& views, Ui& ui);
+void sheet_words(Views& views, Ui& ui);
 
 // One frame of whatever the shell says is on: marks first, then the screen or the sheet over it, then the keys.
 std::optional<Request> draw_screens(const State& state, Views& views, const std::vector<Spoken>& spoken,

@@ -78,6 +78,8 @@ std::optional<Request> draw_screens(const State& state, Views& views, const std:
         drawn = sheet_find(state, views, ui);
     else if (views.sheet == Sheet::keys)
         sheet_keys(state, views, ui);
+    else if (views.sheet == Sheet::words)
+        sheet_words(views, ui);
     else
         switch (place) {
         case Place::safety: drawn = screen_safety(state, views, spoken, ui); break;

@@ -1,4 +1,4 @@
-// The two sheets that lie over any screen: finding a command by its name, and the keys of the screen at hand.
+// The sheets that lie over any screen: finding a command by its name, the keys of the screen at hand, the trade's words.
 #include <algorithm>
 
 #include "render/ui/panel.h"
@@ -63,6 +63,20 @@ void sheet_keys(const State& state, Views& views, Ui& ui) {
         }
         ImGui::EndTable();
     }
+    sheet_end(ui);
+    if (!stays) views.sheet = Sheet::none;
+}
+
+// What a newcomer meets in the texts, in the order one learns to read a vine.
+void sheet_words(Views& views, Ui& ui) {
+    constexpr std::string_view explained[] = {"head", "cane", "old-cane", "bark",  "spur",  "node",  "bud", "base",
+                                              "stub", "sucker", "lay",    "spare", "posts", "tools", "hand"};
+    const bool stays = sheet_begin(ui, "words", ui.say("screen.words.title"), 44);
+    for (const std::string_view word : explained) {
+        strong_text(ui, ui.say("screen.words." + std::string(word)));
+        text(ui, ui.say("screen.words." + std::string(word) + "-is"));
+    }
+    unchecked_line(ui);
     sheet_end(ui);
     if (!stays) views.sheet = Sheet::none;
 }

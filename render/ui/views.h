@@ -10,7 +10,7 @@
 
 namespace spurwright::ui {
 
-enum class Sheet : unsigned char { none, find, keys };
+enum class Sheet : unsigned char { none, find, keys, words };
 enum class Bar : unsigned char { none, tape, lay }; // the small bar above the hand tools
 
 struct HomeView {

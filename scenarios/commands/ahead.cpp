@@ -1,7 +1,9 @@
 // ahead: what a plan brings in the seasons to come, beside the best plan and, where asked, another, under the same
 // drawn weather.
-#include "scenarios/ahead/look_ahead.h"
+#include <cmath>
+#include <cstdio>
 
+#include "scenarios/ahead/look_ahead.h"
 #include "scenarios/commands/house_rules_option.h"
 #include "scenarios/commands/judged.h"
 #include "scenarios/commands/quantities.h"
@@ -102,7 +104,8 @@ std::string spread_text(Figure figure, const ahead::Spread& spread, const words:
     const int decimals = decimals_of(figure) > 1 ? decimals_of(figure) : 0;
     const auto shown = [&](double value) {
         char text[40];
-        std::snprintf(text, sizeof text, "%.*f", decimals, value == 0 ? 0.0 : value);
+        const bool none = std::fabs(value) < 0.5 * std::pow(10.0, -decimals); // no "-0"
+        std::snprintf(text, sizeof text, "%.*f", decimals, none ? 0.0 : value);
         return std::string(text);
     };
     return words("ahead.spread",

@@ -213,6 +213,8 @@ std::vector<Staged> all_staged() {
     add("keys-row", at(Screen::row), changed(start, [](Practice&) {})).views.sheet = ui::Sheet::keys;
     add("keys-look", at(Screen::row), changed(done, [](Practice&) {})).views.sheet = ui::Sheet::keys;
     add("keys-home", at(Screen::home)).views.sheet = ui::Sheet::keys;
+    add("words-home", at(Screen::home)).views.sheet = ui::Sheet::words;
+    add("words-row", at(Screen::row), changed(start, [](Practice&) {})).views.sheet = ui::Sheet::words;
     return all;
 }
 

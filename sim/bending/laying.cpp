@@ -17,8 +17,9 @@ constexpr double good_enough = 2e-3;      // radians: a step of this size leaves
 constexpr double least_run_on = 50.0;     // mm
 constexpr double free_arch = 0.3;         // of its length: how far a cane in the hand may arch over it at first (our choice)
 constexpr std::uint32_t most_joints = 120;
+constexpr double most_segments = 16;  // of a joint: one of more than 400 mm stands in no vineyard, only in an odd file (our choice)
 
-std::uint32_t segments_in(double joint) { return static_cast<std::uint32_t>(std::max(1.0, std::ceil(joint / longest_segment))); }
+std::uint32_t segments_in(double joint) { return static_cast<std::uint32_t>(std::clamp(std::ceil(joint / longest_segment), 1.0, most_segments)); }
 
 // Part of the way from one unit vector to another; they never point against each other but by a drawing's fault.
 Flat between(Flat a, Flat b, double share) {

@@ -1,5 +1,5 @@
-// What everything is painted with: the programs of one set of switches, shared by all renderers of a context, since a
-// software driver keeps two megabytes for each.
+// What everything is painted with: the programs of one set of switches. Few, since a software driver keeps two megabytes
+// for each.
 #pragma once
 
 #include <array>
@@ -14,7 +14,6 @@ struct Finish {
     int shadow_taps = 9; // 1 or 9
     bool bump = true;
     bool tone = true; // false: colours as they are worked out, for measuring what the tone curve costs
-    bool operator==(const Finish&) const = default;
 };
 
 class Paints {

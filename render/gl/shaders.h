@@ -1,5 +1,6 @@
 // Programs from the shader folder. Bodies carry no version line, so that the same files serve a browser: the loader
-// puts the version, the switches and the shared pieces first. Variants are made by #define, never by a uniform.
+// puts the version, the switches and the shared pieces first. Variants are made by #define; only small things share one
+// and branch on a uniform (paints.h).
 #pragma once
 
 #include <string>

@@ -130,7 +130,7 @@ Asked hand_tools(const State& state, Views& views, Ui& ui, float& top) {
     place.keys_walk = false;
     panel_begin(ui, "row.tools", place);
     const bool tie = !lay && !tape && practice.tool == HandTool::ties && practice.chosen;
-    views.row.bar_shown = lay || tape || cut || tie;
+    views.row.bar_shown = !narrow && (lay || tape || cut || tie); // narrow, it stands in the tools' place and is taller
     if (lay) take(asked, lay_bar(state, views, ui));
     if (tape) take(asked, tape_bar(state, views, ui));
     if (cut) take(asked, cut_bar(state, views, ui));

@@ -21,7 +21,7 @@ struct RowView {
     bool set = false; // folded by the width of the window once
     Bar bar{};
     int bar_at = 0; // walked to by arrows
-    bool bar_shown = false; // above the tools, in the frame before
+    bool bar_shown = false; // above the row of tools, in the frame before
 };
 struct LookView {
     bool list_open = false, nothing_open = false, why_open = false, points_open = false, noting = false;

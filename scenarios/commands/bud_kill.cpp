@@ -1,4 +1,5 @@
 // bud-kill: buds to leave where winter killed some, by one of four published schools.
+#include "scenarios/commands/cite.h"
 #include "scenarios/commands/quantities.h"
 #include "scenarios/commands/verbs.h"
 #include "scenarios/words/layout.h"
@@ -33,6 +34,7 @@ Result<Answer> answer_bud_kill(const Asked& asked, const Surroundings& around) {
     answer.object.set("arithmetic", "additive");
     answer.object.set("advice", advice);
     answer.object.set("source", found.source);
+    answer.object.set("cite", cite_json(found.source));
     answer.object.set("status", found.remembered ? "memory" : "read");
 
     const words::Words& words = around.words;
@@ -40,8 +42,8 @@ Result<Answer> answer_bud_kill(const Asked& asked, const Surroundings& around) {
     answer.text = words("bud-kill.share", {{"share", PerMille{rounded(share * 1000)}}, {"n", Count{*dead}}, {"of", Count{*of}}}) + "\n" +
                   words::wrapped(words("bud-kill." + std::string(advice)));
     if (number) answer.text += words("bud-kill.leave", {{"n", Count{balance::whole_buds(found.buds)}}, {"live", Count{balance::whole_buds(found.live_buds)}}}) + "\n";
-    if (*of < 50) answer.text += words("bud-kill.few") + "\n"; // [growingproduce-buds] asks for at least 50
-    answer.text += found.remembered ? words("bud-kill.from-memory") + "\n" : words("buds.source", {{"text", std::string(found.source)}}) + "\n";
+    if (*of < 50) answer.text += words("bud-kill.few") + "\n"; // at least 50 are asked [growingproduce-buds]
+    answer.text += found.remembered ? words("bud-kill.from-memory") + "\n" : words::wrapped(words("buds.source", {{"text", cite_text(found.source)}}));
     answer.text += words::wrapped(words("buds.not-advice"));
     return answer;
 }

@@ -2,6 +2,7 @@
 #include <charconv>
 #include <optional>
 
+#include "scenarios/commands/cite.h"
 #include "scenarios/commands/quantities.h"
 #include "scenarios/commands/verbs.h"
 #include "scenarios/words/layout.h"
@@ -71,11 +72,12 @@ Result<Answer> answer_buds(const Asked& asked, const Surroundings& around) {
     answer.object.set("small_vine", asked_for.small_vine);
     answer.object.set("formula", formula_text);
     answer.object.set("source", source.empty() ? std::string("-") : std::string(source));
+    answer.object.set("cite", cite_json(source));
     answer.object.set("status", source.empty() ? "choice" : "read");
 
     answer.text = words("buds.by-weight", {{"n", by_weight}, {"exact", Ratio{asked_for.buds}}, {"formula", formula_text}}) + "\n" + space_text;
     if (asked_for.small_vine) answer.text += words("buds.small-vine") + "\n";
-    answer.text += source.empty() ? words("buds.own-formula") + "\n" : words("buds.source", {{"text", std::string(source)}}) + "\n";
+    answer.text += source.empty() ? words("buds.own-formula") + "\n" : words::wrapped(words("buds.source", {{"text", cite_text(source)}}));
     answer.text += words::wrapped(words("buds.not-advice"));
     return answer;
 }

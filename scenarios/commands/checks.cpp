@@ -4,11 +4,11 @@
 #include <mutex>
 #include <thread>
 
+#include "scenarios/commands/cite.h"
 #include "scenarios/commands/quantities.h"
 #include "scenarios/commands/verbs.h"
 #include "scenarios/words/layout.h"
 #include "sim/checks/check.h"
-#include "sim/core/model_source_list.h"
 #include "sim/vine/words_of.h"
 
 namespace spurwright::commands {
@@ -117,8 +117,7 @@ io::Json check_object(const RunCheck& run, const words::Words& words) {
     o.set("id", check.id);
     o.set("what", words(what_key(check)));
     o.set("source", check.source);
-    const Source* work = sources::find_source(check.source);
-    o.set("cite", work ? io::Json(work->cite) : io::Json());
+    o.set("cite", cite_json(check.source));
     o.set("status", word_of(check.status));
     o.set("group", word_of(check.group));
     o.set("expected", joined(run.numbers, [&](const Compared& n) { return asked_text(n, words); }));

@@ -2,9 +2,9 @@
 #include <charconv>
 #include <optional>
 
+#include "scenarios/commands/cite.h"
 #include "scenarios/commands/verbs.h"
 #include "scenarios/words/layout.h"
-#include "sim/core/model_source_list.h"
 #include "sim/growth/growth_constants.h"
 #include "sim/growth/variety.h"
 #include "sim/vine/words_of.h"
@@ -150,8 +150,7 @@ io::Json constant_object(const ShownConstant& row) {
     o.set("high", number_or_null(row.high));
     o.set("status", word_of(row.status));
     o.set("source", row.source);
-    const Source* work = sources::find_source(row.source);
-    o.set("cite", work ? io::Json(work->cite) : io::Json());
+    o.set("cite", cite_json(row.source));
     o.set("editable", row.editable);
     return o;
 }

@@ -1,4 +1,5 @@
 // vine-size: one-year prunings a metre of row, and the class of it.
+#include "scenarios/commands/cite.h"
 #include "scenarios/commands/quantities.h"
 #include "scenarios/commands/verbs.h"
 #include "scenarios/words/layout.h"
@@ -26,6 +27,7 @@ Result<Answer> answer_vine_size(const Asked& asked, const Surroundings& around) 
     answer.object.set("kg_per_m", io::Json::number(size, 6));
     answer.object.set("class", balance::words_of(found)[static_cast<std::size_t>(found)]);
     answer.object.set("source", "kliewer-2005");
+    answer.object.set("cite", cite_json("kliewer-2005"));
     answer.object.set("status", "choice");
     answer.text = around.words("vine-size.is", {{"grams", Count{static_cast<std::int64_t>(size * 1000 + 0.5)}}}) + "\n" +
                   around.words("vine-size." + std::string(balance::words_of(found)[static_cast<std::size_t>(found)])) + "\n" +

@@ -1,4 +1,4 @@
-// The works the growth model and its checks lean on besides those of the rules (source_list.h), key as everywhere. How
+// The works the growth model, its checks and the calculators lean on besides those of the rules (source_list.h), key as everywhere. How
 // each was read stands in its cite where it was less than the whole work. Addresses as recorded; "-": none.
 #pragma once
 
@@ -24,6 +24,16 @@ inline constexpr auto model_sources = std::to_array<Source>({
     {"bates-2021", "T. Bates, Concord crop load, Am. J. Enol. Vitic. 72:1, 2021 (abstract)", "-", 'A'},
     {"bisshopp-drucker",
      "Bisshopp, Drucker, large deflection of cantilever beams, 1945 (the problem; its values computed here)", "-", 'A'},
+    {"cooksplace-2013", "a grower's page, 2013", "-", 'C'},
+    {"cornell-nny-2014",
+     "Cornell Cooperative Extension, Northern NY Grape Update, \"Evaluating Bud Injury and Adjusting Pruning\", 28 Feb "
+     "2014",
+     "https://blogs.cornell.edu/nnygrapeupdate/2014/02/28/", 'A'},
+    {"cornell-severity",
+     "Cornell Lake Erie programme (T. Bates), \"Vine Size, Pruning Severity, and Vine Balance\"",
+     "https://efficientvineyard.com/blog/vine-size-pruning-severity-and-vine-balance", 'A'},
+    {"cortell-2012", "J. Cortell, Oregon Wine Press, 2012",
+     "https://www.oregonwinepress.com/article?articleId=1089", 'B'},
     {"epee-2024", "P. Epee et al., OENO One 58(3) 7930, 2024 (abstract)",
      "https://doi.org/10.20870/oeno-one.2024.58.3.7930", 'A'},
     {"fao-frost", "FAO, frost protection, Table 4.8 (as quoted by a grower's page)",
@@ -32,13 +42,24 @@ inline constexpr auto model_sources = std::to_array<Source>({
      "Ferguson, Moyer, Mills, Hoogenboom, Keller, \"Modeling dormant bud cold hardiness and budbreak\", Am. J. Enol. "
      "Vitic. 65:59-71, 2014",
      "https://doi.org/10.5344/ajev.2013.13098", 'A'},
+    {"finigan", "a grower's blog, whose misreading of a formula a test guards against", "-", 'C'},
     {"gardea-1987", "Gardea, 1987, Pinot noir critical temperatures (through ferguson-2014, Table 2)", "-", 'A'},
     {"gatti-2016", "Gatti et al., delayed pruning of Sangiovese, Front. Plant Sci. 7:659, 2016 (abstract)", "-", 'A'},
+    {"growingproduce-buds",
+     "\"Evaluating Grapevine Buds For Winter Injury\", Growing Produce (a Cornell Finger Lakes method)",
+     "https://www.growingproduce.com/fruits/evaluating-grapevine-buds-for-winter-injury/", 'B'},
     {"keller-2015", "Keller et al., Merlot shoot number, Funct. Plant Biol. 42:366, 2015 (abstract)", "-", 'A'},
+    {"kliewer-2005",
+     "M. Kliewer, N. Dokoozlian, leaf area / crop weight ratios, Am. J. Enol. Vitic. 56:170-181, 2005 (abstract; volume "
+     "and pages from memory)",
+     "https://scribd.com/document/712045497", 'A'},
     {"migicovsky-2022",
      "Migicovsky et al., trunk rings of 103 vines, Horticulture Research uhac226, 2022 (the form of its "
      "model)",
      "-", 'A'},
+    {"odneal-2012",
+     "M. Odneal, Missouri State Fruit Experiment Station, \"Grape pruning begins\", 8 Nov 2012",
+     "https://blogs.missouristate.edu/fruitexperimentstation/2012/11/08/grape-pruning-begins/", 'A'},
     {"ozdemir-cutting",
      "Ozdemir, Sessiz, Esgici, Elicin, cutting properties of dormant canes, Scientific Papers Ser. B "
      "Horticulture LIX (abstract)",

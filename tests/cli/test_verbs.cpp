@@ -167,6 +167,10 @@ TEST_SUITE("cli/verbs") {
         CHECK(buds["rounded"] == 30); // [auburn-2021]
         CHECK(buds["by_space"].is_null());
         CHECK(buds["source"] == "smith-2023");
+        for (const char* formula : {"20+20", "30+10", "20+10", "14+10", "60+10"})  // every key leads to its work
+            CHECK(object_of({"buds", "--formula", formula, "--prunings", "1kg"}, "verb-buds")["cite"].is_string());
+        for (const char* method : {"cornell", "msu", "purdue"})
+            CHECK(object_of({"bud-kill", "--dead", "35", "--of", "100", "--target", "24", "--method", method}, "verb-bud-kill")["cite"].is_string());
         const json tight = object_of({"buds", "--formula", "20+20", "--prunings", "800g", "--spacing", "1.8m"}, "verb-buds");
         CHECK(tight["buds"].get<double>() == doctest::Approx(35.27).epsilon(0.001));
         CHECK(tight["by_space"] == json::array({22, 31}));
@@ -175,6 +179,7 @@ TEST_SUITE("cli/verbs") {
         const json size = object_of({"vine-size", "--prunings", "0.8kg", "--spacing", "1.8m"}, "verb-vine-size");
         CHECK(size["kg_per_m"].get<double>() == doctest::Approx(0.4444).epsilon(0.001));
         CHECK(size["class"] == "target");
+        CHECK(size["cite"].is_string());
         CHECK(object_of({"vine-size", "--prunings", "0.8kg", "--spacing", "1.8m", "--set", "warm"}, "verb-vine-size")["class"] == "small");
         const json kill = object_of({"bud-kill", "--dead", "35", "--of", "100", "--target", "24"}, "verb-bud-kill");
         CHECK(kill["buds"].get<double>() == doctest::Approx(32.4));

@@ -6,6 +6,7 @@
 #include "scenarios/commands/vine_answer.h"
 #include "scenarios/words/layout.h"
 #include "sim/growth/history.h"
+#include "sim/growth/variety.h"
 
 namespace spurwright::commands {
 namespace {
@@ -72,6 +73,7 @@ Result<growth::Site> site_of_options(const Asked& asked) {
     o.take(
         "--variety", [](auto text, auto) { return Result<std::string>(std::string(text)); },
         [&](std::string v) { site.variety = std::move(v); });
+    site.graft = growth::usually_grafted(site.variety);
     o.word("--pruner", site.pruner);
     o.take(
         "--trunks", [](auto text, auto option) { return read_whole(text, option, 1, 2); },

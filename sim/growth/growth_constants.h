@@ -30,6 +30,7 @@ struct Constants {
     // summer acts (S1-S3)
     double wanted_per_side = 2;
     double wanted_keep = 0.95, unwanted_keep = 0.15, double_off = 0.80, sucker_off = 0.80;
+    double cordon_base_keep = 0.60;
     double wanted_distance_mm = 80, wanted_below_mm = 50, wanted_azimuth_deg = 60;
     double thinned_at_cm = 12.5;
     double leaf_removal_p = 0.8, leaf_removal_nodes = 5, leaf_removal_above_mm = 300;
@@ -85,6 +86,7 @@ struct Constants {
     double hang_share = 0.07;
     double zigzag_low_deg = 5, zigzag_high_deg = 15;
     double lean_laid_length_mm = 80;
+    double led_out_deg = 20, led_out_mm = 600, led_out_short_mm = 120; // the last shoot of a cordon's new arm
     double hang_from_mm = 200, hang_deg_per_mm = 0.4, hang_lowest_deg = -75;
     double hang_azimuth_low_deg = 60, hang_azimuth_high_deg = 90;
     double arch_above_wire_mm = 100, arch_deg_per_mm = 0.12, arch_most_deg = 120;
@@ -97,11 +99,12 @@ struct Constants {
     double graft_height_mm = 100;
     double trunk_lean_sd_deg = 2, trunk_lean_most_deg = 6;
     double kink_low_mm = 10, kink_high_mm = 30;
+    double trunks_apart_low_mm = 60, trunks_apart_high_mm = 150, two_trunks_ring_share = 0.71;
     double catch_half_gap_mm = 45, drip_height_mm = 450;
     // thickening (G15-G17)
     double laid_cane_growth_mm = 3, laid_cane_taper_kept = 0.5;
     double ring_w1 = 3.0, ring_w_inf = 0.8, ring_tau = 5;
-    double arm_ring_share = 0.5, head_ring_factor = 1.5;
+    double arm_ring_share = 0.5, head_ring_factor = 1.5, cordon_ring_share = 0.6, cordon_spur_ring_share = 0.25;
     double area_rule_p = 2;
     // crop and memory (G11-G14)
     double bunch_mass_ref = 142, bunch_exponent = 0.25;

@@ -4,6 +4,7 @@
 #include "sim/growth/history_pruner.h"
 #include "sim/growth/season.h"
 #include "sim/growth/training.h"
+#include "sim/growth/variety.h"
 #include "sim/vine/vine_check.h"
 
 namespace spurwright::growth {
@@ -11,6 +12,7 @@ namespace {
 
 SeasonSettings settings_of(const Site& site) {
     SeasonSettings settings;
+    settings.constants = with_variety({}, *find_variety(site.variety));
     settings.thinning = site.thinning;
     settings.hedge_m = site.hedge_m;
     settings.machine_harvest = site.harvest == Harvest::machine;

@@ -81,6 +81,19 @@ int spur_cost(const Candidate& c, const Candidate* cane) {
     return whole(cost);
 }
 
+const Axis* best_spur(const Vine& vine, Side side) {
+    const Axis* best = nullptr;
+    int cheapest = no_spur_cost;
+    for (const Candidate& c : candidates_of(vine, side)) {
+        if (c.ripe_buds == 0) continue;
+        const int cost = spur_cost(c, nullptr);
+        if (cost >= cheapest) continue;
+        cheapest = cost;
+        best = c.axis;
+    }
+    return best;
+}
+
 Chosen choose(const Vine& vine, Side side, const PrunerHabits& habits) {
     const std::vector<Candidate> found = candidates_of(vine, side);
     Chosen best;

@@ -33,6 +33,9 @@ std::optional<int> cane_cost(const Candidate& c, const PrunerHabits& habits, std
 int spur_cost(const Candidate& c, const Candidate* cane);
 inline constexpr int no_spur_cost = 400;
 
+// The cheapest spur of a side that lays no cane; null where none has a bud or all are dearer than none.
+const Axis* best_spur(const Vine& vine, Side side);
+
 Chosen choose(const Vine& vine, Side side, const PrunerHabits& habits);
 
 } // namespace spurwright::growth

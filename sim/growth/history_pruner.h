@@ -31,7 +31,10 @@ PrunerHabits habits_of(Pruner pruner);
 // What this site's pruner did in a winter of its life (4 and younger: training; spells and neglect by the site's seed).
 PrunerHabits habits_in(const Site& site, int winter);
 
-// One whole plan: old wood cleared, the rest taken off, spurs and canes cut to length, laid and tied. Legal on `vine`
+// Count buds this pruner leaves on the whole vine: 15 a metre (our choice) by the load.
+int buds_wanted(const Vine& vine, const PrunerHabits& habits);
+
+// One whole plan by the vine's system (two canes, one cane or cordon; any other is pruned to two canes): old wood cleared, the rest taken off, spurs and canes cut to length, laid and tied. Legal on `vine`
 // in full: prune(vine, plan) succeeds. Never fails; a side with nothing to choose stays bare.
 Plan history_plan(const Vine& vine, const PrunerHabits& habits);
 

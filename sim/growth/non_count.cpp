@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "sim/core/numeric.h"
+#include "sim/growth/trunks.h"
 #include "sim/vine/vine_query.h"
 
 namespace spurwright::growth {
@@ -49,16 +50,19 @@ public:
     void suckers() {
         if (!draws_.draws().scatter()) return;
         const Vine& v = next_.vine;
-        const Axis& trunk = *v.find(axis_of(v.head));
         std::vector<NodeId> scion, rootstock;
-        Length to_head;
-        for (std::uint32_t i = trunk.node_count; i-- > 1;) {
-            const Node& node = v.nodes[trunk.first_node + i];
-            if (v.graft && node.id < v.graft)
-                rootstock.push_back(node.id);
-            else if (to_head > CountingHabits{}.sucker_zone && in_mm(node.place.y) >= 100 && in_mm(node.place.y) <= 500)
-                scion.push_back(node.id);
-            to_head += node.joint;
+        for (std::size_t row = 0; row < next_.old_axes && is_trunk(v.axes[row]); ++row) {
+            const Axis& trunk = v.axes[row];
+            Length to_head;
+            for (std::uint32_t i = trunk.node_count; i-- > 1;) {
+                const Node& node = v.nodes[trunk.first_node + i];
+                if (v.graft && node.id < v.graft)
+                    rootstock.push_back(node.id);
+                else if (to_head > CountingHabits{}.sucker_zone && in_mm(node.place.y) >= 100 &&
+                         in_mm(node.place.y) <= 500)
+                    scion.push_back(node.id);
+                to_head += node.joint;
+            }
         }
         const auto grow = [&](const std::vector<NodeId>& places, int count, std::uint32_t which) {
             for (int n = 0; n < count && !places.empty(); ++n) {
@@ -82,7 +86,7 @@ private:
         Length height;
     };
 
-    // Latent buds near a crown point, one entry a bud.
+    // Latent buds near a crown point, and of a cordon's arms and old spurs; one entry a bud.
     std::vector<HeadPlace> head_places(Side side) const {
         std::vector<HeadPlace> places;
         const Vine& v = next_.vine;
@@ -90,11 +94,13 @@ private:
             const Axis& axis = v.axes[row];
             if (axis.born == next_.vine.winter - 1 || axis.state == AxisState::dead) continue;
             if (axis.side != Side::none && axis.side != side) continue;
+            if (is_trunk(axis) && !serves(v, axis, side)) continue;
             for (std::uint32_t i = 0; i < axis.node_count; ++i) {
                 const std::size_t at = axis.first_node + i;
                 if (next_.latent[at] == 0) continue;
                 const Length distance = distance_to_head(v, v.nodes[at].id, side);
-                if (in_mm(distance) > c_.head_reach_mm) continue;
+                const bool on_cordon = v.system == System::cordon && !is_trunk(axis);
+                if (!on_cordon && in_mm(distance) > c_.head_reach_mm) continue;
                 for (int bud = 0; bud < next_.latent[at]; ++bud)
                     places.push_back({v.nodes[at].id, distance, v.nodes[at].place.y});
             }

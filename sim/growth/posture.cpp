@@ -27,6 +27,13 @@ Direction rank_way(const Direction& plane, const Direction& t) {
     return unit_of({plane.x - along * t.x, plane.y - along * t.y, plane.z - along * t.z});
 }
 
+// The last shoot of a cordon's new arm that has not come to the end of its room is led out along the wire in summer.
+bool lengthens(const Vine& vine, const Push& push, const Constants& c) {
+    if (vine.system != System::cordon || !push.laid || push.along_cane < 0.999) return false;
+    const double out = sign_of(push.side) * spurwright::in_mm(vine.find(push.on)->place.x);
+    return out < spurwright::in_mm(vine.spacing) / 2 - c.led_out_short_mm;
+}
+
 Direction at_elevation(double degrees, double hx, double hz) {
     const auto [sine, cosine] = numeric::sincos(numeric::radians(degrees));
     return {cosine * hx, sine, cosine * hz};
@@ -34,7 +41,7 @@ Direction at_elevation(double degrees, double hx, double hz) {
 
 class Walk {
 public:
-    Walk(Course& course, AxisId id, const Push& push, const Shoot& shoot, const Trellis& trellis,
+    Walk(Course& course, const Vine& vine, AxisId id, const Push& push, const Shoot& shoot, const Trellis& trellis,
          const SeasonSettings& settings, const Draws& draws)
         : course_(course), shoot_(shoot), trellis_(trellis), c_(settings.constants) {
         const std::uint32_t part = id.value;
@@ -46,11 +53,19 @@ public:
         base_z_ = push.towards_front ? sine : -sine;
         elbow_ = numeric::clamp(c_.elbow_deg + c_.elbow_sd_deg * draws.normal(Trait::elbow, part), c_.elbow_low_deg,
                                 c_.elbow_high_deg);
-        const bool on_laid = push.laid && push.count_index > 2;
+        // Along a cordon shoots stand upright at once, as on a laid cane; at the head they fan out.
+        const bool on_laid = (push.laid && push.count_index > 2) ||
+                             (vine.system == System::cordon && !is_trunk(*vine.find(axis_of(push.on))));
         lean_ = on_laid ? c_.lean_laid_deg + c_.lean_laid_sd_deg * draws.normal(Trait::lean, part)
                         : c_.lean_deg + c_.lean_sd_deg * draws.normal(Trait::lean, part);
         lean_ = numeric::clamp(lean_, elbow_, 90.0);
         lean_length_ = on_laid ? c_.lean_laid_length_mm : c_.lean_length_mm;
+        if (lengthens(vine, push, c_)) {
+            elbow_ = lean_ = c_.led_out_deg;
+            base_x_ = sign_of(push.side);
+            base_z_ = 0;
+            lean_length_ = c_.led_out_mm;
+        }
         const double upright =
             on_laid ? lean_ : draws.uniform(Trait::upright, part, 0, c_.upright_low_deg, c_.upright_high_deg);
         // Above the lean a shoot keeps a small slope along the row; its place across the row is drawn.
@@ -168,7 +183,7 @@ Trellis::Trellis(const Vine& vine, const SeasonSettings& settings) {
 
 void stand_shoot(Course& course, const Vine& vine, AxisId id, const Push& push, const Shoot& shoot, double collar_mm,
                  const Trellis& trellis, const SeasonSettings& settings, const Draws& draws) {
-    Walk walk(course, id, push, shoot, trellis, settings, draws);
+    Walk walk(course, vine, id, push, shoot, trellis, settings, draws);
     const Node& bearer = *vine.find(push.on);
     const double out = spurwright::in_mm(mean_diameter(bearer)) / 2 + collar_mm;
     const bool old_wood = !push.from_node_bud();

@@ -4,6 +4,7 @@
 #include <cmath>
 
 #include "sim/growth/fruit.h"
+#include "sim/growth/variety.h"
 
 namespace spurwright::growth {
 namespace {
@@ -74,10 +75,12 @@ void dress(NextVine& next, const Push& push, const Trellis& trellis, const Seaso
     const Axis& axis = next.vine.axes.back();
     const Constants& c = settings.constants;
     const int bare = draws.chance(Trait::tendril_start, axis.id.value, 0, 0.5) ? 2 : 3;
+    const Variety* variety = find_variety(next.vine.variety);
+    const bool continuous = variety && variety->tendrils_everywhere;
     int bunches = bunch_count(axis.id, push, c, draws);
     for (std::uint32_t i = 1; i < axis.node_count; ++i) {
         Node& node = next.vine.nodes[axis.first_node + i];
-        node.tendril_class = tendril_class(static_cast<int>(i), bare);
+        node.tendril_class = tendril_class(static_cast<int>(i), bare, continuous);
         if (node.tendril_class == 0) continue;
         if (bunches > 0) {
             --bunches;

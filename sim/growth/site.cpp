@@ -3,6 +3,8 @@
 #include <cmath>
 #include <cstdio>
 
+#include "sim/growth/variety.h"
+
 namespace spurwright::growth {
 namespace {
 
@@ -45,9 +47,17 @@ std::optional<Error> first_fault(const Site& s) {
     if (s.hedge_m)
         if (auto e = range("error.grow.hedge", "--hedge", *s.hedge_m, 0.6, 1.4)) return e;
     if (auto e = range("error.grow.capacity-share", "--capacity-share", s.capacity_share, 0.2, 5)) return e;
-    if (s.variety != "plain") return not_grown("error.grow.variety", "--variety", s.variety);
-    if (s.system != System::two_cane) return not_grown("error.grow.system", "--system", std::string(word_of(s.system)));
-    if (s.trunks != 1) return not_grown("error.grow.trunks", "--trunks", std::to_string(s.trunks));
+    if (!find_variety(s.variety)) {
+        Error error = *not_grown("error.grow.variety", "--variety", s.variety);
+        std::string known;
+        for (const Variety& variety : varieties()) known += (known.empty() ? "" : ", ") + std::string(variety.name);
+        error.arguments.push_back({"known", known});
+        return error;
+    }
+    if (s.system != System::two_cane && s.system != System::one_cane && s.system != System::cordon)
+        return not_grown("error.grow.system", "--system", std::string(word_of(s.system)));
+    if (s.trunks != 1 && s.trunks != 2)
+        return not_grown("error.grow.trunks", "--trunks", std::to_string(s.trunks));
     if (s.seed >> 40) return range("error.grow.seed", "--seed", static_cast<double>(s.seed), 0, 1'099'511'627'775.0);
     return std::nullopt;
 }
@@ -70,7 +80,7 @@ Result<void> check(const Site& site) {
 std::optional<CodedSite> coded(const Site& s) {
     const Site plain;
     if (s.catch_m != plain.catch_m || s.head_below_mm != plain.head_below_mm || s.hedge_m != plain.hedge_m ||
-        s.thinning != plain.thinning || s.harvest != plain.harvest || s.graft != plain.graft ||
+        s.thinning != plain.thinning || s.harvest != plain.harvest || s.graft != usually_grafted(s.variety) ||
         s.wires_in_winter != plain.wires_in_winter || s.drip != plain.drip || s.capacity_share != plain.capacity_share)
         return std::nullopt;
     const auto spacing = step_of(s.spacing_m, 0.60, 0.05, 63), rows = step_of(s.rows_m, 1.0, 0.1, 31),
@@ -85,6 +95,7 @@ std::optional<CodedSite> coded(const Site& s) {
     c.spacing_step = *spacing;
     c.rows_step = *rows;
     c.wire_step = *wire;
+    c.variety = static_cast<int>(find_variety(s.variety) - varieties().data());
     c.pruner = s.pruner;
     c.two_trunks = s.trunks == 2;
     c.missing_left = s.neighbours == Neighbours::far || s.neighbours == Neighbours::none;
@@ -95,6 +106,13 @@ std::optional<CodedSite> coded(const Site& s) {
 
 Result<Site> site_of(const CodedSite& c) {
     Site s;
+    if (c.variety < 0 || static_cast<std::size_t>(c.variety) >= varieties().size())
+        return failure({Fault::bad_text,
+                        TextKey{"error.code.field"},
+                        {{"field", std::string("variety")}, {"value", Count{c.variety}}},
+                        {"the code", 0, 0, 0}});
+    s.variety = varieties()[static_cast<std::size_t>(c.variety)].name;
+    s.graft = usually_grafted(s.variety);
     s.system = c.system;
     s.age = c.age;
     s.vigour = c.vigour;

@@ -3,7 +3,9 @@
 #include <algorithm>
 #include <cmath>
 
+#include "sim/growth/cordon_pruner.h"
 #include "sim/growth/laws.h"
+#include "sim/growth/trunks.h"
 #include "sim/vine/vine_query.h"
 
 namespace spurwright::growth {
@@ -32,6 +34,7 @@ std::int32_t scaled_up(Length l, double by) { return static_cast<std::int32_t>(s
 
 void add_rings(NextVine& next, const Constants& c) {
     Vine& v = next.vine;
+    const NodeId fork = fork_of(v);
     for (std::size_t row = 0; row < next.old_axes; ++row) {
         const Axis& axis = v.axes[row];
         if (axis.state == AxisState::dead) continue;
@@ -39,11 +42,17 @@ void add_rings(NextVine& next, const Constants& c) {
             lay_on(next, axis, c);
             continue;
         }
-        const double ring = ring_width(c, age(v, axis)) * (is_trunk(axis) ? 1.0 : c.arm_ring_share);
+        const double share = v.system != System::cordon ? c.arm_ring_share
+                             : is_cordon_arm(v, axis)   ? c.cordon_ring_share
+                                                        : c.cordon_spur_ring_share;
+        const double ring = ring_width(c, age(v, axis)) * (is_trunk(axis) ? 1.0 : share);
         Length to_end;
         for (std::uint32_t i = axis.node_count; i-- > 0;) {
             Node& node = v.nodes[axis.first_node + i];
-            widen(node, 2 * ring * (is_trunk(axis) && in_mm(to_end) < c.head_zone_mm ? c.head_ring_factor : 1.0));
+            // Two trunks above their fork share what one grows (half the section each).
+            const double of_two = fork && is_trunk(axis) && node.id > fork ? c.two_trunks_ring_share : 1.0;
+            widen(node,
+                  2 * ring * of_two * (is_trunk(axis) && in_mm(to_end) < c.head_zone_mm ? c.head_ring_factor : 1.0));
             to_end += node.joint;
         }
     }
@@ -52,6 +61,7 @@ void add_rings(NextVine& next, const Constants& c) {
 void hold_area_rule(NextVine& next) {
     Vine& v = next.vine;
     std::vector<double> borne(v.nodes.size(), 0.0);
+    const NodeId fork = fork_of(v);
     for (std::size_t row = v.axes.size(); row-- > 0;) {
         const Axis& axis = v.axes[row];
         const bool perennial = is_trunk(axis) || age(v, axis) >= 3;
@@ -67,8 +77,9 @@ void hold_area_rule(NextVine& next) {
             }
             beyond = need;
         }
-        if (axis.parent && axis.state == AxisState::live)
-            borne[static_cast<std::size_t>(v.find(axis.parent) - v.nodes.data())] += area_of(v.nodes[axis.first_node]);
+        const NodeId on = fork && axis.id == second_trunk ? fork : axis.parent;
+        if (on && axis.state == AxisState::live)
+            borne[static_cast<std::size_t>(v.find(on) - v.nodes.data())] += area_of(v.nodes[axis.first_node]);
     }
 }
 

@@ -32,7 +32,9 @@ std::vector<double> keeping(const std::vector<Push>& pushes, const Vine& vine, c
             if (push.kind == PushKind::twin) keep[i] = 1.0 - c.double_off;
             if (push.kind == PushKind::sucker) keep[i] = 1.0 - c.sucker_off;
             if (!is_non_count(push) || push.side != side) continue;
-            keep[i] = c.unwanted_keep;
+            // Along a cordon a shoot of old wood is what brings a climbed spur down again.
+            const bool on_cordon = vine.system == System::cordon && !is_trunk(*vine.find(axis_of(push.on)));
+            keep[i] = on_cordon ? c.cordon_base_keep : c.unwanted_keep;
             if (is_wanted(push, vine, c)) best.push_back({distance_to_head(vine, push.on, side), i});
         }
         std::stable_sort(best.begin(), best.end(),

@@ -49,6 +49,9 @@ enum class Trait : std::uint32_t {
     winter_kill = 51, // by bud and winter
     frost_kill = 52,
     patch = 53,       // a row's slow change of vigour, by place
+    second_trunk = 54,
+    row_place = 55,   // missing, replanted, dead: by place
+    cane_side = 56,   // which way a single cane went first
 };
 
 // The draws of one vine. With scatter off every normal is 0 and every even spread its middle; chances stay.

@@ -20,7 +20,8 @@ std::vector<Wire> wires_of(const Site& site) {
 }
 
 std::array<Neighbour, 2> neighbours_of(const Site& site) {
-    const Length reach = from_mm(500 * site.spacing_m - 50);
+    // A row of single canes has them all to one side: the next vine's wood on this one's way is its trunk.
+    const Length reach = site.system == System::one_cane ? Length{} : from_mm(500 * site.spacing_m - 50);
     std::array<Neighbour, 2> both{Neighbour{NeighbourKind::vine, reach}, Neighbour{NeighbourKind::vine, reach}};
     if (site.neighbours == Neighbours::far || site.neighbours == Neighbours::none) both[0].kind = NeighbourKind::none;
     if (site.neighbours == Neighbours::near || site.neighbours == Neighbours::none) both[1].kind = NeighbourKind::none;

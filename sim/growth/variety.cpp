@@ -47,6 +47,11 @@ const Variety* find_variety(std::string_view name) {
     return nullptr;
 }
 
+bool usually_grafted(std::string_view name) {
+    const Variety* variety = find_variety(name);
+    return !variety || variety->species == Species::vinifera;
+}
+
 Constants with_variety(const Constants& base, const Variety& variety) {
     Constants c = base;
     c.bunch_mass_ref = variety.bunch_mass_g.value;

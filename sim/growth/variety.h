@@ -33,9 +33,12 @@ struct Variety {
     bool tendrils_everywhere = false; // continuous, labruscana (from memory)
 };
 
-// "plain" first: a vinifera of medium vigour.
+// "plain" first: a vinifera of medium vigour. Append only: a variety's place is its number in the vine code.
 std::span<const Variety> varieties();
 const Variety* find_variety(std::string_view name); // null where there is none
+
+// Whether vines of it are planted on a rootstock unless somebody says otherwise: vinifera (from memory).
+bool usually_grafted(std::string_view name);
 
 // `base` with the cultivar's values in the places of the plain ones.
 Constants with_variety(const Constants& base, const Variety& variety);

@@ -141,7 +141,6 @@ Result<CodedSite> read_code(std::string_view text) {
     if (age < 3 || age > 40) return failure(out_of_range("age", age));
     if (vigour > 2) return failure(out_of_range("vigour", vigour));
     if (pruner > 7) return failure(out_of_range("pruner", pruner));
-    if (variety > 0) return failure(out_of_range("variety", variety));
     s.recipe = static_cast<int>(recipe);
     s.system = static_cast<System>(system);
     s.age = static_cast<int>(age);

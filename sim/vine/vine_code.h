@@ -27,7 +27,7 @@ struct CodedSite {
     int spacing_step = 24;               // 0.60 m + 0.05 m each, 0-63
     int rows_step = 14;                  // 1.0 m + 0.1 m each, 0-31
     int wire_step = 3;                   // 0.6 m + 0.1 m each, 0-7
-    int variety = 0;                     // number of the variety file; 0 plain
+    int variety = 0;                     // place in the list of varieties, 0-31; 0 plain; growth knows which there are
     Pruner pruner{};
     bool two_trunks = false;
     bool missing_left = false, missing_right = false;

@@ -72,10 +72,10 @@ TEST_SUITE("growth/site") {
     }
     TEST_CASE("what is not grown yet is refused, not grown as something else") {
         Site site;
-        site.system = System::cordon;
+        site.system = System::head_canes;
         CHECK(refusal(site) == "error.grow.system");
         site = {};
-        site.trunks = 2;
+        site.trunks = 3;
         CHECK(refusal(site) == "error.grow.trunks");
         site = {};
         site.variety = "sweet";

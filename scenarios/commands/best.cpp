@@ -1,10 +1,15 @@
-// best: the best plans of a vine, exactly, best first.
+// best: the best plans of a vine, exactly, best first; or the best that is left after the acts made so far.
+#include <algorithm>
+
+#include "scenarios/commands/choice_text.h"
 #include "scenarios/commands/house_rules_option.h"
 #include "scenarios/commands/judged.h"
 #include "scenarios/commands/quantities.h"
 #include "scenarios/commands/verbs.h"
 #include "scenarios/words/layout.h"
 #include "sim/core/hash.h"
+#include "sim/planning/open_choices.h"
+#include "sim/planning/top_plans.h"
 #include "sim/pruning/plan_text.h"
 #include "sim/vine/canonical_text.h"
 
@@ -13,22 +18,36 @@ namespace {
 
 constexpr std::int64_t most_plans = 1'000;
 
-io::Json spur_text(AxisId spur, int buds) {
-    return spur ? io::Json(name_of(spur) + "x" + std::to_string(buds)) : io::Json();
-}
-io::Json cane_text(NodeId cane) { return cane ? io::Json(name_of(cane)) : io::Json(); }
+// A plan of the list; of a vine in work also what is still to be done.
+struct Listed {
+    planning::BestPlan plan;
+    std::optional<Plan> rest;
+};
 
-io::Json plan_object(const planning::BestPlan& best) {
-    io::Json choice = io::Json::object();
-    choice.set("left_cane", cane_text(best.choice.left_cane));
-    choice.set("right_cane", cane_text(best.choice.right_cane));
-    choice.set("left_spur", spur_text(best.choice.left_spur, best.choice.left_buds));
-    choice.set("right_spur", spur_text(best.choice.right_spur, best.choice.right_buds));
-    io::Json o = io::Json::object();
-    o.set("points", best.points);
-    o.set("plan", print_plan(best.plan));
-    o.set("choice", std::move(choice));
-    return o;
+std::vector<Listed> from_the_start(const planning::Planning& planning, std::size_t wanted) {
+    std::vector<Listed> plans;
+    for (planning::BestPlan& plan : planning.top(wanted)) plans.push_back({std::move(plan), std::nullopt});
+    return plans;
+}
+
+// The best from here: of the choices still open, each finished from the vine in hand and judged as one plan.
+Result<std::vector<Listed>> from_here(const Vine& before, const Pruned& so_far, const rules::HouseRules& house,
+                                      const planning::Planning& planning, const planning::Tables& open, std::size_t wanted) {
+    const rules::Offers offers = rules::offers(before, house);
+    const rules::Asked asked = rules::asked(offers, house);
+    std::vector<Listed> plans;
+    for (const planning::Ranked& ranked : planning::top_picks(open, wanted)) {
+        const planning::Choice choice = choice_of(planning.tables(), ranked.pick);
+        Plan rest = planning::finish(before, so_far.after, house, choice), whole = so_far.plan;
+        whole.edits.insert(whole.edits.end(), rest.edits.begin(), rest.edits.end());
+        const auto after = prune(before, whole);
+        if (!after) return failure(after.error());
+        const rules::Judgement judged = rules::judge(before, *after, house, offers, asked);
+        plans.push_back({{choice, std::move(whole), judged.points, judged.points_before_caps}, std::move(rest)});
+    }
+    std::stable_sort(plans.begin(), plans.end(),
+                     [](const Listed& one, const Listed& other) { return one.plan.points > other.plan.points; });
+    return plans;
 }
 
 Result<Answer> answer_best(const Asked& asked, const Surroundings& around) {
@@ -44,20 +63,38 @@ Result<Answer> answer_best(const Asked& asked, const Surroundings& around) {
     }
     if (auto fine = can_be_judged(found->vine, asked.subject); !fine) return failure(std::move(fine.error()));
     const planning::Planning planning(found->vine, house->rules);
-    const auto plans = planning.top(static_cast<std::size_t>(wanted));
-    const std::uint64_t counted = planning.counted();
     Answer answer;
+    std::vector<Listed> plans;
+    std::uint64_t counted = planning.counted();
+    const auto done = asked.value("--after");
+    std::string done_text;
+    if (done) {
+        const auto so_far = prune_by_text(found->vine, *done);
+        if (!so_far) return failure(so_far.error());
+        const planning::Tables open = planning::open_choices(planning.tables(), so_far->after);
+        auto listed = from_here(found->vine, *so_far, house->rules, planning, open, static_cast<std::size_t>(wanted));
+        if (!listed) return failure(listed.error());
+        plans = *std::move(listed);
+        counted = planning::count_choices(open);
+        done_text = print_plan(so_far->plan);
+    } else {
+        plans = from_the_start(planning, static_cast<std::size_t>(wanted));
+    }
     answer.object.set("hash", hash_text(vine_hash(found->vine)));
+    answer.object.set("after", done ? io::Json(done_text) : io::Json());
     answer.object.set("plans_counted", counted);
     io::Json list = io::Json::list();
-    answer.text = words::wrapped(
-        plans.empty() ? around.words("best.none")
-                      : around.words("best.counted", {{"n", Count{static_cast<std::int64_t>(counted)}}}));
+    const Count ways{static_cast<std::int64_t>(counted)};
+    answer.text = words::wrapped(plans.empty() ? around.words(done ? "best.none-left" : "best.none")
+                                               : around.words(done ? "best.counted-left" : "best.counted", {{"n", ways}}));
     for (std::size_t i = 0; i < plans.size(); ++i) {
-        list.push(plan_object(plans[i]));
-        const std::string row = around.words("best.row", {{"rank", Count{static_cast<std::int64_t>(i) + 1}},
-                                                          {"points", plans[i].points},
-                                                          {"plan", print_plan(plans[i].plan)}});
+        io::Json o = plan_object(plans[i].plan);
+        if (plans[i].rest) o.set("rest", print_plan(*plans[i].rest));
+        list.push(std::move(o));
+        const std::string row =
+            around.words("best.row", {{"rank", Count{static_cast<std::int64_t>(i) + 1}},
+                                      {"points", plans[i].plan.points},
+                                      {"plan", print_plan(plans[i].rest ? *plans[i].rest : plans[i].plan.plan)}});
         answer.text += words::hanging("", row, 4);
     }
     answer.object.set("plans", std::move(list));
@@ -67,7 +104,7 @@ Result<Answer> answer_best(const Asked& asked, const Surroundings& around) {
 } // namespace
 
 Verb best_verb() {
-    return {"best", "CODE|FILE", TextKey{"verb.best"}, {{"--top", "N", TextKey{"option.top"}}, rules_option()}, answer_best};
+    return {"best", "CODE|FILE", TextKey{"verb.best"}, {{"--top", "N", TextKey{"option.top"}}, {"--after", "TEXT", TextKey{"option.after"}}, rules_option()}, answer_best};
 }
 
 } // namespace spurwright::commands

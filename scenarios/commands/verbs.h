@@ -20,5 +20,8 @@ Verb ahead_verb();
 Verb buds_verb();
 Verb vine_size_verb();
 Verb bud_kill_verb();
+Verb rules_verb();
+Verb acceptable_verb();
+Verb review_verb();
 
 } // namespace spurwright::commands

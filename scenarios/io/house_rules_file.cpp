@@ -265,6 +265,22 @@ Result<HouseRulesFile> load_house_rules(const std::string& name_or_path, const A
     return load(name_or_path, assets, 0);
 }
 
+Result<HouseRulesFile> load_house_rules_file(const std::string& path, const Assets& assets) {
+    auto text = read_file(path, largest_json);
+    if (!text) return failure(std::move(text.error()));
+    return read_house_rules(*text, path, assets);
+}
+
+Json parameter_values(const rules::HouseRules& house) {
+    rules::HouseRules copy = house;
+    Json by_rule = Json::object();
+    for (const rules::Parameter& p : rules::parameters(copy)) {
+        if (!by_rule.find(p.rule)) by_rule.set(p.rule, Json::object());
+        by_rule.items.back().set(p.name, std::visit(SlotPrinter{}, p.at));
+    }
+    return by_rule;
+}
+
 std::string print_house_rules(const HouseRulesFile& file) {
     rules::HouseRules copy = file.rules;
     Json o = Json::object();

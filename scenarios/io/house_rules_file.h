@@ -3,11 +3,13 @@
 // Schema: assets/schemas/house-rules-1.json. Must not know: what a parameter means.
 #pragma once
 
+#include <array>
 #include <string>
 #include <string_view>
 #include <vector>
 
 #include "scenarios/io/assets.h"
+#include "scenarios/io/json.h"
 #include "sim/core/error.h"
 #include "sim/rules/house_rules.h"
 
@@ -15,6 +17,8 @@ namespace spurwright::io {
 
 inline constexpr std::string_view house_rules_kind = "spurwright-house-rules";
 inline constexpr int house_rules_version = 1;
+// The sets in assets/house-rules, by name.
+inline constexpr std::array<std::string_view, 3> shipped_house_sets{"general", "close-head", "slow-arms"};
 
 struct HouseRulesFile {
     std::string name, title, base, set_by, set_on; // base: a shipped set; empty: the file says all itself
@@ -29,7 +33,12 @@ struct HouseRulesFile {
 // NAME of a shipped set, or a path (anything with a slash or a dot).
 [[nodiscard]] Result<HouseRulesFile> load_house_rules(const std::string& name_or_path, const Assets& assets);
 
+// A file somebody asks about: its path, whatever it looks like.
+[[nodiscard]] Result<HouseRulesFile> load_house_rules_file(const std::string& path, const Assets& assets);
+
 // Every parameter, or with a base only those in `own`.
 std::string print_house_rules(const HouseRulesFile& file);
+// Every parameter by rule, as files write them: {"cane-diameter": {"weight": 50, ...}, ...}.
+Json parameter_values(const rules::HouseRules& house);
 
 } // namespace spurwright::io

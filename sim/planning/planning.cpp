@@ -5,6 +5,12 @@
 #include "sim/planning/top_plans.h"
 
 namespace spurwright::planning {
+namespace {
+
+// Worth less than any piece of a plan that can be had, and small enough for the search's words.
+constexpr std::int32_t ruled_out = -1'500;
+
+}  // namespace
 
 Planning::Planning(const Vine& vine, const rules::HouseRules& house)
     : vine_(vine), house_(house), tables_(vine_tables(vine_, house_)) {}
@@ -16,8 +22,6 @@ std::optional<BestPlan> Planning::best() const {
 }
 
 std::optional<BestPlan> Planning::best_laying(AxisId cane, Side side) const {
-    // Worth less than any cane that lies there, and small enough for the search's words.
-    constexpr std::int32_t bare = -1'500;
     Tables tables = tables_.tables;
     bool lies = false;
     for (std::size_t row = 0; row < tables.candidates.size(); ++row) {
@@ -27,9 +31,20 @@ std::optional<BestPlan> Planning::best_laying(AxisId cane, Side side) const {
             for (auto& load : tables.candidates[row].cane[at(side)]) load.clear();
     }
     if (!lies) return std::nullopt;
-    tables.no_cane[at(side)] = {bare, bare};
+    tables.no_cane[at(side)] = {ruled_out, ruled_out};
     const auto found = best_pick(tables);
     if (!found) return std::nullopt;
+    return full(*found);
+}
+
+std::optional<BestPlan> Planning::best_with_other_canes(const Choice& choice) const {
+    const auto pick = pick_of(tables_, choice);
+    if (!pick) return best();
+    Tables tables = tables_.tables;
+    tables.pair[tables.column(pick->left_cane) * (tables.candidates.size() + 1) + tables.column(pick->right_cane)] = ruled_out;
+    const auto found = best_pick(tables);
+    if (!found || (found->pick.left_cane == pick->left_cane && found->pick.right_cane == pick->right_cane))
+        return std::nullopt;
     return full(*found);
 }
 
@@ -42,6 +57,10 @@ std::vector<BestPlan> Planning::top(std::size_t wanted) const {
 Tally Planning::count(Tenths points) const { return tally(tables_.tables, points.count); }
 std::uint64_t Planning::counted() const { return count_choices(tables_.tables); }
 std::uint64_t Planning::at_least(Tenths points) const { return count_at_least(tables_.tables, points.count); }
+
+AsGood Planning::as_good(Tenths points, std::size_t most_groups) const {
+    return planning::as_good(tables_.tables, points.count, most_groups);
+}
 
 BestPlan Planning::full(const Ranked& ranked) const {
     const Choice choice = choice_of(tables_, ranked.pick);

@@ -4,6 +4,7 @@
 
 #include <optional>
 
+#include "sim/planning/as_good.h"
 #include "sim/planning/plan_count.h"
 #include "sim/planning/vine_tables.h"
 #include "sim/pruning/plan.h"
@@ -27,6 +28,8 @@ public:
     std::optional<BestPlan> best() const;
     // The best of those that lay this cane to this side; nothing where it cannot lie there.
     std::optional<BestPlan> best_laying(AxisId cane, Side side) const;
+    // The best of those that do not lay the same two canes to the same sides; nothing where there are no others.
+    std::optional<BestPlan> best_with_other_canes(const Choice& choice) const;
     // The best first, in their exact order; fewer where there are fewer choices.
     std::vector<BestPlan> top(std::size_t wanted) const;
 
@@ -36,11 +39,13 @@ public:
     // Choices with at least so many points: the plans as good as the best within a tolerance.
     std::uint64_t at_least(Tenths points) const;
 
-    const VineTables& tables() const { return tables_; }
+    // The same, grouped by the canes and spurs they keep; the best groups first.
+    AsGood as_good(Tenths points, std::size_t most_groups) const;
 
-private:
+    const VineTables& tables() const { return tables_; }
     BestPlan full(const Ranked& ranked) const;
 
+private:
     Vine vine_;
     rules::HouseRules house_;
     VineTables tables_;

@@ -1,0 +1,179 @@
+#include "scenarios/review/told.h"
+
+#include <algorithm>
+#include <cstdlib>
+
+#include "scenarios/practice/named_act.h"
+
+namespace spurwright::review {
+namespace {
+
+using planning::Charge;
+using planning::Choice;
+using rules::Finding;
+
+constexpr TextKey side_towards(Side side) { return TextKey{side == Side::right ? "side.right" : "side.left"}; }
+
+Count number_of_plans(std::uint64_t n) { return Count{static_cast<std::int64_t>(n)}; }
+
+// What a piece was to be in a choice.
+struct Meant {
+    std::string_view as;  // "cane", "spur"; empty: nothing
+    Side side{};
+    int buds = 0;
+};
+Meant meant(const Choice& choice, AxisId axis) {
+    if (choice.left_cane && axis_of(choice.left_cane) == axis) return {"cane", Side::left};
+    if (choice.right_cane && axis_of(choice.right_cane) == axis) return {"cane", Side::right};
+    if (choice.left_spur == axis) return {"spur", Side::left, choice.left_buds};
+    if (choice.right_spur == axis) return {"spur", Side::right, choice.right_buds};
+    return {};
+}
+
+std::string act_text(const Edit& edit, const words::Words& words) {
+    const practice::NamedAct act = practice::named(edit);
+    return words.sentence(act.key, act.arguments);
+}
+
+std::vector<std::string> told_head(const Review& r, const words::Words& words) {
+    std::vector<std::string> head;
+    head.push_back(words("judge.points", {{"points", r.mine.points}, {"best", r.best_plan.points}}));
+    head.push_back(words("judge.rank", {{"counted", number_of_plans(r.tally.counted)},
+                                        {"better", number_of_plans(r.tally.better)},
+                                        {"equal", number_of_plans(r.tally.equal)}}));
+    head.push_back(words(r.as_good() ? "review.as-good" : "review.not-as-good",
+                         {{"n", number_of_plans(r.as_good_count)}, {"least", r.least()}, {"noise", r.noise}}));
+    for (const std::string& house : r.other_houses)
+        head.push_back(words("review.other-house", {{"house", words("house." + house)}}));
+    return head;
+}
+
+std::string loss_source(const Finding& f, const words::Words& words) {
+    std::string keys;
+    for (const std::string_view key : rules::source_keys(*f.rule)) keys += (keys.empty() ? "" : ", ") + std::string(key);
+    return words("review.source", {{"rule", words("rule." + std::string(f.rule->key()) + ".name")},
+                                   {"source", words.sentence(rules::source_line(*f.rule, f.status), {{"sources", keys}})}});
+}
+
+// Every rule says that a missing piece has nothing to judge: told once for all.
+struct Missing {
+    Side side{};
+    bool spur = false;
+    Tenths lost;
+    std::int64_t rules = 0;
+    rules::Mend mend{};
+};
+bool is_missing(const Finding& f) { return f.on.empty() && (f.said.key == f.rule->missing || f.said.key.name == "rule.end-cut.missing-spur"); }
+
+void tell_missing(Told& told, const Review& r, const words::Words& words) {
+    std::vector<Missing> all;
+    for (const Finding& f : r.mine.findings) {
+        if (!is_missing(f) || f.lost().count <= 0) continue;
+        const bool spur = f.rule->per == rules::Per::spur || f.said.key.name == "rule.end-cut.missing-spur";
+        const auto same = std::find_if(all.begin(), all.end(), [&](const Missing& m) { return m.side == f.side && m.spur == spur; });
+        Missing& m = same != all.end() ? *same : all.emplace_back(Missing{f.side, spur, {}, 0, f.mend});
+        m.lost += f.lost();
+        ++m.rules;
+    }
+    for (const Missing& m : all)
+        told.losses.push_back({words::points_text(-m.lost, words.numbers()),
+                               words(m.spur ? "review.missing-spur" : "review.missing-cane",
+                                     {{"side", side_towards(m.side)}, {"n", Count{m.rules}}}),
+                               words("mend." + std::string(word_of(m.mend))), words("review.missing-source"), m.mend});
+}
+
+void tell_losses(Told& told, const Review& r, const words::Words& words) {
+    std::vector<const Finding*> lost;
+    Tenths small;
+    std::int64_t folded = 0;
+    tell_missing(told, r, words);
+    for (const Finding& f : r.mine.findings) {
+        if (f.lost().count <= 0 || is_missing(f)) continue;
+        if (f.lost() >= too_small_to_tell) {
+            lost.push_back(&f);
+        } else {
+            small += f.lost();
+            ++folded;
+        }
+    }
+    std::stable_sort(lost.begin(), lost.end(), [](const Finding* a, const Finding* b) {
+        const bool now_a = a->mend == rules::Mend::now, now_b = b->mend == rules::Mend::now;
+        return now_a != now_b ? now_a : a->lost() > b->lost();
+    });
+    for (const Finding* f : lost)
+        told.losses.push_back({words::points_text(-f->lost(), words.numbers()), words.sentence(f->said.key, f->said.arguments),
+                               words("mend." + std::string(word_of(f->mend))), loss_source(*f, words), f->mend});
+    if (folded > 0) told.folded = words("review.folded", {{"n", Count{folded}}, {"lost", small}});
+}
+
+std::string piece_words(const TwinPiece& twin, NodeId end, const words::Words& words) {
+    if (!end) return words(twin.spur ? "choice.no-spur" : "choice.no-cane");
+    return words("choice.cut-after", {{"part", axis_of(end)}, {"node", Count{index_of(end)}}});
+}
+
+} // namespace
+
+std::string charge_sentence(const Charge& charge, const Plan& plan, const words::Words& words) {
+    const Edit& edit = plan.edits[charge.edit];
+    const Meant missed = meant(charge.better, charge.missed ? charge.missed : charge.on);
+    std::string_view key = "review.charge.less";
+    if (!charge.left)
+        key = "review.charge.none-left";
+    else if (charge.missed)
+        key = missed.as == "cane" ? "review.charge.cane-gone" : "review.charge.spur-gone";
+    else if (std::holds_alternative<Lay>(edit))
+        key = missed.as == "spur" ? "review.charge.spur-laid" : "review.charge.laid-away";
+    else if (missed.as == "cane")
+        key = "review.charge.cane-short";
+    else if (missed.as == "spur")
+        key = "review.charge.spur-short";
+    return words(key, {{"edit", Count{static_cast<std::int64_t>(charge.edit) + 1}},
+                       {"act", act_text(edit, words)},
+                       {"part", charge.missed ? charge.missed : charge.on},
+                       {"side", side_towards(missed.side)},
+                       {"lost", charge.lost}});
+}
+
+std::string mending_sentence(const planning::Mending& mending, const words::Words& words) {
+    const std::string key = mending.step == rules::Step::lengths ? "review.mend.lengths"
+                            : mending.step == rules::Step::spurs ? "review.mend.spurs"
+                                                                 : "review.mend.choose";
+    return words(key, {{"lost", mending.lost}});
+}
+
+std::string mistake_sentence(const rules::Mistake& mistake, const words::Words& words) {
+    return words("mistake." + std::string(word_of(mistake.name)), mistake.arguments);
+}
+
+std::string end_sentence(const planning::WhatIf& end, const words::Words& words) {
+    return words(end.gained.count >= 0 ? "review.end" : "review.end-worse",
+                 {{"part", axis_of(end.last)},
+                  {"node", Count{index_of(end.last)}},
+                  {"points", end.points},
+                  {"gained", Tenths{std::abs(end.gained.count)}}});
+}
+
+Told told(const Review& r, const words::Words& words) {
+    Told told;
+    told.head = told_head(r, words);
+    for (const rules::Cap& cap : r.mine.caps) told.caps.push_back(words.sentence(cap.key, cap.arguments));
+    for (std::size_t s = 0; s < r.charges.by_step.size(); ++s)
+        if (r.charges.by_step[s].count != 0)
+            told.steps.push_back({words("step." + std::string(word_of(static_cast<rules::Step>(s)))),
+                                  words::points_text(r.charges.by_step[s], words.numbers())});
+    for (const Charge& charge : r.charges.edits) told.acts.push_back(charge_sentence(charge, r.plan, words));
+    if (r.charges.mending) told.acts.push_back(mending_sentence(*r.charges.mending, words));
+    Tenths hand;
+    for (const planning::HandLoss& loss : r.charges.hand) hand += loss.lost;
+    if (hand.count != 0) told.acts.push_back(words("review.hand", {{"lost", hand}}));
+    tell_losses(told, r, words);
+    for (const rules::Mistake& mistake : r.mistakes) told.mistakes.push_back(mistake_sentence(mistake, words));
+    for (const TwinPiece& twin : r.twins)
+        told.twins.push_back({words(twin.spur ? "review.twin.spur" : "review.twin.cane", {{"side", side_towards(twin.side)}}),
+                              piece_words(twin, twin.mine, words), piece_words(twin, twin.best, words), twin.same()});
+    for (const planning::WhatIf& end : r.ends) told.ends.push_back(end_sentence(end, words));
+    for (const Finding& f : r.mine.remarks) told.remarks.push_back(words.sentence(f.said.key, f.said.arguments));
+    return told;
+}
+
+} // namespace spurwright::review

@@ -1,0 +1,43 @@
+// A review in sentences, in the order they are read: what the plan is worth, limits, where the points went and by which
+// act, each loss with what can be done about it and where the rule comes from, the best plan beside it, what a moved cut
+// would win. Console text and page print the same.
+#pragma once
+
+#include "scenarios/review/review.h"
+#include "scenarios/words/words.h"
+
+namespace spurwright::review {
+
+inline constexpr Tenths too_small_to_tell{10}; // under one point a loss is folded: our choice
+
+struct Told {
+    std::vector<std::string> head; // points, rank, as good, another house's way
+    std::vector<std::string> caps;
+    struct StepLost {
+        std::string step, lost;
+    };
+    std::vector<StepLost> steps; // only those that lost something
+    std::vector<std::string> acts; // what each charge, the mending and the hand cost
+    struct Loss {
+        std::string lost, sentence, mend, source;
+        rules::Mend kind{};
+    };
+    std::vector<Loss> losses; // what can be mended now first, then by size
+    std::string folded;       // the small ones together; empty where there are none
+    struct TwinLine {
+        std::string where, mine, best;
+        bool same = false;
+    };
+    std::vector<TwinLine> twins;
+    std::vector<std::string> mistakes, ends, remarks;
+};
+
+Told told(const Review& review, const words::Words& words);
+
+// "With cut a5 at its base went a5, which ...": one charge as a sentence.
+std::string charge_sentence(const planning::Charge& charge, const Plan& plan, const words::Words& words);
+std::string mending_sentence(const planning::Mending& mending, const words::Words& words);
+std::string mistake_sentence(const rules::Mistake& mistake, const words::Words& words);
+std::string end_sentence(const planning::WhatIf& end, const words::Words& words);
+
+} // namespace spurwright::review

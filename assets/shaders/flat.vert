@@ -4,14 +4,15 @@ layout(location = 1) in vec3 normal;
 layout(location = 2) in vec2 uv;
 layout(location = 3) in uint part;
 uniform float grow_px;
+uniform bool thin;  // never narrower than a pixel
 flat out uint part_of;
 void main() {
     vec3 p = position;
-#ifdef THIN
-    vec3 middle = position - normal * uv.x;
-    float half_pixel = (clip_from_world * vec4(middle, 1.0)).w * bounce.w;
-    p = middle + normal * max(uv.x, half_pixel * 1.05);
-#endif
+    if (thin) {
+        vec3 middle = position - normal * uv.x;
+        float half_pixel = (clip_from_world * vec4(middle, 1.0)).w * bounce.w;
+        p = middle + normal * max(uv.x, half_pixel * 1.05);
+    }
     vec4 c = clip_from_world * vec4(p, 1.0);
     if (grow_px > 0.0) {
         vec4 out_there = clip_from_world * vec4(p + normal * 0.001, 1.0);

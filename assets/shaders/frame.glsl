@@ -8,5 +8,5 @@ layout(std140) uniform Frame {
     vec4 sky_up;     // w: ambient strength
     vec4 sky_horizon;  // w: fog a metre
     vec4 bounce;     // w: radius of half a pixel at w = 1
-    vec4 picture;    // width, height, 1 / shadow size, from row to row
+    vec4 picture;    // width, height; w: from row to row
 };

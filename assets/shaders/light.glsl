@@ -14,8 +14,9 @@ float sunlit(vec3 place, vec3 n) {
     return texture(shadow_map, at);
 #else
     float sum = 0.0;
+    vec2 texel = 1.2 / vec2(textureSize(shadow_map, 0));
     for (int y = -1; y <= 1; ++y)
-        for (int x = -1; x <= 1; ++x) sum += texture(shadow_map, vec3(at.xy + vec2(x, y) * 1.2 * picture.z, at.z));
+        for (int x = -1; x <= 1; ++x) sum += texture(shadow_map, vec3(at.xy + vec2(x, y) * texel, at.z));
     return sum / 9.0;
 #endif
 }

@@ -170,6 +170,8 @@ vec3 small(inout float rough, inout float sheen, inout float ao) {
         a = vec3(0.032, 0.036, 0.034);
         rough = 0.55;
         sheen = 0.7;
+    } else if (stuff == STUFF_BACKDROP) {
+        a = organ.x < 0.2 ? vec3(.10, .13, .15) : organ.x < 0.5 ? vec3(.085, .095, .07) : vec3(.07, .065, .045);
     } else if (stuff == STUFF_TWINE) {
         a = mix(linear_of(vec3(176, 156, 112)), linear_of(vec3(128, 116, 96)), clamp(organ.x * 8.0, 0.0, 1.0));
     } else {
@@ -194,8 +196,6 @@ void main() {
                            : organ.x > 0.5 ? mix(linear_of(vec3(70, 82, 44)), linear_of(vec3(112, 120, 70)), at.x)
                            : mix(linear_of(vec3(172, 156, 116)), linear_of(vec3(112, 98, 76)), organ.x * 2.0);
     ao = 0.85;
-#elif defined(BACKDROP)
-    albedo = organ.x < 0.2 ? vec3(.10, .13, .15) : organ.x < 0.5 ? vec3(.085, .095, .07) : vec3(.07, .065, .045);
 #elif defined(SMALL)
     albedo = small(rough, sheen, ao);
 #elif defined(THIN)
@@ -212,8 +212,8 @@ void main() {
     }
 #endif
     vec3 c = lit(albedo, normal, place, ao, rough, sheen);
-#ifdef BACKDROP
-    c = albedo * (sky_horizon.rgb * 1.3 + 0.25 * sun.rgb);
+#ifdef SMALL
+    if (stuff == STUFF_BACKDROP) c = albedo * (sky_horizon.rgb * 1.3 + 0.25 * sun.rgb);
 #endif
     vec3 shown = agx(fogged(c, place) * sun.w);
     if (dim > 0.0) shown = mix(shown, agx(sky_colour(vec3(0.0, 0.05, -1.0)) * sun.w), dim);

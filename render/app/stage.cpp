@@ -46,9 +46,11 @@ Result<void> Stage::show(const Vine& vine, bool new_vine, bool at_once) {
 // The meshes are built when they are first needed.
 void Stage::prepare() {
     if (built_.stale) {
-        mesh::rebuild_vine(built_.vine, built_.shape, shape_, detail());
+        mesh::rebuild_vine(built_.vine, built_.kept, built_.shape, shape_, detail());
         built_.shape = shape_;
         renderer_->upload(scene::Of::vine, built_.vine);
+        built_.kept = mesh::KeptOcclusion(built_.vine);
+        built_.vine.keep_parts();
         built_.stale = false;
     }
     if (built_.around_stale) {

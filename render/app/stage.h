@@ -7,6 +7,7 @@
 #include <string>
 
 #include "render/gl/renderer.h"
+#include "render/mesh/occlusion.h"
 #include "render/scene/fallen_brush.h"
 #include "render/scene/picking.h"
 #include "sim/vine/vine.h"
@@ -49,6 +50,7 @@ private:
     struct Built {
         mesh::Mesh vine, surroundings, lying, falling;
         shape::VineShape shape;  // that `vine` shows
+        mesh::KeptOcclusion kept;  // all of `vine` that the next one asks for: what is drawn lies with the driver
         bool stale = true, around_stale = true;
         std::uint64_t lying_change = ~std::uint64_t{0}, falling_change = ~std::uint64_t{0};
     };

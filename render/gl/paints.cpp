@@ -12,8 +12,8 @@ Paints::Kind Paints::kind_of(Material material) {
     case Material::leaf:
     case Material::card: return Kind::card;
     case Material::ground: return Kind::ground;
-    case Material::backdrop: return Kind::backdrop;
     case Material::thin: return Kind::thin;
+    case Material::backdrop:
     case Material::bud:
     case Material::dry:
     case Material::timber:
@@ -27,7 +27,7 @@ Paints::Kind Paints::kind_of(Material material) {
 
 Result<Paints> Paints::make(const Shaders& shaders, const Finish& finish) {
     constexpr std::array<const char*, static_cast<std::size_t>(Kind::kinds)> define_of{
-        "CANE", "TWO_YEAR", "OLD", "SMALL", "CARD", "GROUND", "BACKDROP", "THIN"};
+        "CANE", "TWO_YEAR", "OLD", "SMALL", "CARD", "GROUND", "THIN"};
     // As surface.frag asks for them by number.
     const auto number = [](const char* name, Material material) {
         return std::string(name) + " " + std::to_string(static_cast<int>(material));
@@ -35,7 +35,7 @@ Result<Paints> Paints::make(const Shaders& shaders, const Finish& finish) {
     std::vector<std::string> common{"TAPS " + std::to_string(finish.shadow_taps), number("STUFF_BUD", Material::bud),
                                     number("STUFF_TIMBER", Material::timber), number("STUFF_METAL", Material::metal),
                                     number("STUFF_RUBBER", Material::rubber), number("STUFF_TWINE", Material::twine),
-                                    number("STUFF_FACE", Material::face)};
+                                    number("STUFF_FACE", Material::face), number("STUFF_BACKDROP", Material::backdrop)};
     if (finish.bump) common.push_back("BUMP");
     if (!finish.tone) common.push_back("NO_TONE");
 
@@ -61,8 +61,6 @@ Result<Paints> Paints::make(const Shaders& shaders, const Finish& finish) {
     if (auto kept = keep(paints.depth_, shaders.program("depth.vert", "depth.frag", {}, {})); !kept)
         return failure(kept.error());
     if (auto kept = keep(paints.flat_, shaders.program("flat.vert", "flat.frag", {}, {})); !kept)
-        return failure(kept.error());
-    if (auto kept = keep(paints.flat_thin_, shaders.program("flat.vert", "flat.frag", {"THIN"}, {})); !kept)
         return failure(kept.error());
     return paints;
 }

@@ -27,16 +27,16 @@ public:
     };
     void use(mesh::Material material, const Look& look) const;
 
-    // The shape alone; `flat_thin` for things that are never narrower than a pixel.
+    // The shape alone.
     GLuint depth() const { return depth_.get(); }
     GLuint sky() const { return sky_.get(); }
-    GLuint flat(bool thin) const { return (thin ? flat_thin_ : flat_).get(); }
+    GLuint flat() const { return flat_.get(); }
 
 private:
     // One program for materials that paint alike. Small things share one and are told apart by a uniform: they cover so
     // few pixels that what the others would have cost does not show, and each program of its own would cost memory and
     // time at the start.
-    enum class Kind : std::uint8_t { cane, two_year, old, small, card, ground, backdrop, thin, kinds };
+    enum class Kind : std::uint8_t { cane, two_year, old, small, card, ground, thin, kinds };
     struct Surface {
         Program program;
         GLint look = -1, dim = -1, stuff = -1;
@@ -44,7 +44,7 @@ private:
     static Kind kind_of(mesh::Material material);
 
     std::array<Surface, static_cast<std::size_t>(Kind::kinds)> surfaces_;
-    Program sky_, depth_, flat_, flat_thin_;
+    Program sky_, depth_, flat_;
 };
 
 } // namespace spurwright::gl

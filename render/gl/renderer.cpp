@@ -30,7 +30,7 @@ struct FrameBlock {
 
 // With many samples a picture is drawn strip by strip (our choice: few enough that shaping the vine again for each does
 // not show, enough that the samples take little memory).
-constexpr int strips = 6;
+constexpr int strips = 18;
 
 // Solid things, the nearest in front, over the whole of the target; into a framebuffer that holds the target's rows from
 // `from` on.
@@ -74,7 +74,7 @@ struct Renderer::Inner {
         block.bounce = glm::vec4(light.bounce,
                                  std::tan(glm::radians(list.camera.fov_deg) / 2) / (list.camera.shown * static_cast<float>(target.height)));
         block.picture =
-            glm::vec4(target.width, target.height, 1.0f / static_cast<float>(shadow.size()), list.row_spacing);
+            glm::vec4(target.width, target.height, 0, list.row_spacing);
         glBindBuffer(GL_UNIFORM_BUFFER, frame.get());
         glBufferSubData(GL_UNIFORM_BUFFER, 0, sizeof block, &block);
         glBindBufferBase(GL_UNIFORM_BUFFER, 0, frame.get());
@@ -128,8 +128,9 @@ struct Renderer::Inner {
         const auto pass = [&](float extra, bool mark, bool edge) {
             for (const auto& item : items) {
                 if (item.look.outline_px <= 0) continue;
-                const GLuint program = paints.flat(item.material == Material::thin);
+                const GLuint program = paints.flat();
                 glUseProgram(program);
+                glUniform1i(glGetUniformLocation(program, "thin"), item.material == Material::thin);
                 const glm::vec3 c = edge ? glm::vec3(0.05f) : item.look.colour;
                 glUniform4f(glGetUniformLocation(program, "paint"), c.r, c.g, c.b, 1);
                 glUniform1f(glGetUniformLocation(program, "grow_px"), mark ? 0 : item.look.outline_px + extra);
@@ -167,6 +168,7 @@ Renderer::~Renderer() = default;
 Result<std::unique_ptr<Renderer>> Renderer::make(const std::string& shader_folder, const Finish& finish) {
     auto paints = Paints::make(Shaders(shader_folder), finish);
     if (!paints) return failure(paints.error());
+    if (GLAD_GL_ARB_ES2_compatibility) glReleaseShaderCompiler(); // nothing more is compiled
     return std::unique_ptr<Renderer>(new Renderer(std::make_unique<Inner>(std::move(*paints))));
 }
 
@@ -198,6 +200,7 @@ void Renderer::draw(const scene::DrawList& list, const Target& target, int sampl
         glBindFramebuffer(GL_READ_FRAMEBUFFER, r.samples.framebuffer());
         glBindFramebuffer(GL_DRAW_FRAMEBUFFER, target.framebuffer);
         glBlitFramebuffer(0, 0, target.width, to - from, 0, from, target.width, to, GL_COLOR_BUFFER_BIT | GL_DEPTH_BUFFER_BIT, GL_NEAREST);
+        glFinish(); // else a software driver keeps the triangles of every strip that waits
     }
     glBindFramebuffer(GL_FRAMEBUFFER, target.framebuffer);
     glDisable(GL_DEPTH_TEST);
@@ -237,8 +240,9 @@ void Renderer::draw_parts(const scene::DrawList& list, const Target& target) {
     glClear(GL_COLOR_BUFFER_BIT | GL_DEPTH_BUFFER_BIT);
     glDisable(GL_CULL_FACE);
     for (const auto& item : list.items) {
-        const GLuint program = r.paints.flat(item.material == Material::thin);
+        const GLuint program = r.paints.flat();
         glUseProgram(program);
+        glUniform1i(glGetUniformLocation(program, "thin"), item.material == Material::thin);
         glUniform4f(glGetUniformLocation(program, "paint"), 0, 0, 0, 0);
         glUniform1f(glGetUniformLocation(program, "grow_px"), 0);
         glUniform1f(glGetUniformLocation(program, "set"), item.of == Of::vine ? 0.0f : 1.0f);

@@ -18,7 +18,7 @@ bool casts_shadow(Material m) {
 
 ShadowMap::ShadowMap() {
     glBindTexture(GL_TEXTURE_2D, texture_.get());
-    glTexImage2D(GL_TEXTURE_2D, 0, GL_DEPTH_COMPONENT16, size_, size_, 0, GL_DEPTH_COMPONENT, GL_UNSIGNED_SHORT,
+    glTexImage2D(GL_TEXTURE_2D, 0, GL_DEPTH_COMPONENT16, width_, height_, 0, GL_DEPTH_COMPONENT, GL_UNSIGNED_SHORT,
                  nullptr); // a fifth of a millimetre over the eleven metres seen: finer would only take memory
     glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MIN_FILTER, GL_LINEAR);
     glTexParameteri(GL_TEXTURE_2D, GL_TEXTURE_MAG_FILTER, GL_LINEAR);
@@ -34,7 +34,7 @@ ShadowMap::ShadowMap() {
 
 void ShadowMap::draw(const scene::DrawList& list, GLuint program, std::span<const GpuMesh, scene::of_count> meshes) {
     glBindFramebuffer(GL_FRAMEBUFFER, framebuffer_.get());
-    glViewport(0, 0, size_, size_);
+    glViewport(0, 0, width_, height_);
     glEnable(GL_DEPTH_TEST);
     glDepthFunc(GL_LESS);
     glDepthMask(GL_TRUE);
@@ -62,7 +62,7 @@ glm::mat4 ShadowMap::view(const scene::Light& light) const {
         from = glm::min(from, p);
         to = glm::max(to, p);
     }
-    const glm::vec2 texel = glm::vec2(to - from) / static_cast<float>(size_);
+    const glm::vec2 texel = glm::vec2(to - from) / glm::vec2(width_, height_);
     from.x = std::floor(from.x / texel.x) * texel.x;
     from.y = std::floor(from.y / texel.y) * texel.y;
     return glm::ortho(from.x, to.x, from.y, to.y, -to.z - 1.0f, -from.z + 7.0f) * turn;

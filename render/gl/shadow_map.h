@@ -11,7 +11,6 @@ class ShadowMap {
 public:
     ShadowMap();
     GLuint texture() const { return texture_.get(); }
-    int size() const { return size_; }
 
     void forget() { stale_ = true; } // a mesh changed
     bool needs_drawing(const scene::Light& light) const {
@@ -24,7 +23,7 @@ public:
     glm::mat4 view(const scene::Light& light) const;
 
 private:
-    static constexpr int size_ = 2048; // texels a side, our choice: 1.7 mm each on the vine
+    static constexpr int width_ = 1536, height_ = 2048; // texels, our choice: 1.6 mm a side on the vine
     Texture texture_ = new_texture();
     Framebuffer framebuffer_ = new_framebuffer();
     bool stale_ = true;

@@ -17,7 +17,7 @@ void Mesh::clear() {
 }
 
 void Mesh::keep_parts() {
-    vertices = {};
+    vertices = std::vector<Vertex>();  // `= {}` would only empty it
     indices = {};
 }
 

@@ -205,7 +205,7 @@ std::vector<std::uint32_t> parts_as_before(const Mesh& mesh, const std::vector<s
 } // namespace
 
 void bake_occlusion(Mesh& mesh, const shape::VineShape& vine) {
-    bake_occlusion(mesh, vine, {}, KeptOcclusion(Mesh{}));
+    bake_occlusion(mesh, vine, {}, {});
 }
 
 KeptOcclusion::KeptOcclusion(const Mesh& mesh) : parts(mesh.parts), first(first_vertices(mesh)) {

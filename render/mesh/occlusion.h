@@ -17,6 +17,7 @@ void bake_occlusion(Mesh& mesh, const shape::VineShape& vine);
 
 // What a mesh knew of the sky, kept while it is built anew.
 struct KeptOcclusion {
+    KeptOcclusion() = default;
     explicit KeptOcclusion(const Mesh& mesh);
     std::vector<Part> parts;
     std::vector<std::uint32_t> first;    // vertex of each part, and one past the last

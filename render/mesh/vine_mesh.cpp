@@ -32,8 +32,7 @@ void build_vine(Mesh& mesh, const shape::VineShape& vine, const Detail& detail) 
     add_trellis(writer, vine, detail);
 }
 
-void rebuild_vine(Mesh& mesh, const shape::VineShape& before, const shape::VineShape& vine, const Detail& detail) {
-    const KeptOcclusion kept(mesh);
+void rebuild_vine(Mesh& mesh, const KeptOcclusion& kept, const shape::VineShape& before, const shape::VineShape& vine, const Detail& detail) {
     build_vine(mesh, vine, detail);
     bake_occlusion(mesh, vine, before, kept);
 }

@@ -4,6 +4,7 @@
 
 #include "render/mesh/detail.h"
 #include "render/mesh/mesh.h"
+#include "render/mesh/occlusion.h"
 #include "sim/shape/vine_shape.h"
 
 namespace spurwright::mesh {
@@ -11,9 +12,9 @@ namespace spurwright::mesh {
 // Replaces what `mesh` held with the vine, its wounds, ties and trellis. Keeps its memory.
 void build_vine(Mesh& mesh, const shape::VineShape& vine, const Detail& detail);
 
-// The vine with its light: the same as build_vine and bake_occlusion to the byte, quicker where `mesh` holds the vine of
-// `before` built at this detail.
-void rebuild_vine(Mesh& mesh, const shape::VineShape& before, const shape::VineShape& vine, const Detail& detail);
+// The vine with its light: the same as build_vine and bake_occlusion to the byte, quicker where `kept` comes
+// from the mesh of `before`.
+void rebuild_vine(Mesh& mesh, const KeptOcclusion& kept, const shape::VineShape& before, const shape::VineShape& vine, const Detail& detail);
 
 // Replaces what `mesh` held with ground, straw, neighbours, rows and horizon: does not change with an edit.
 void build_surroundings(Mesh& mesh, const shape::VineShape& vine, const Detail& detail);

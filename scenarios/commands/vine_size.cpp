@@ -5,6 +5,8 @@
 #include "scenarios/words/layout.h"
 #include "sim/balance/vine_size.h"
 
+#include <cmath>
+
 namespace spurwright::commands {
 namespace {
 
@@ -29,7 +31,7 @@ Result<Answer> answer_vine_size(const Asked& asked, const Surroundings& around) 
     answer.object.set("source", "kliewer-2005");
     answer.object.set("cite", cite_json("kliewer-2005"));
     answer.object.set("status", "choice");
-    answer.text = around.words("vine-size.is", {{"grams", Count{static_cast<std::int64_t>(size * 1000 + 0.5)}}}) + "\n" +
+    answer.text = around.words("vine-size.is", {{"grams", Count{std::llround(size * 1000)}}}) + "\n" +
                   around.words("vine-size." + std::string(balance::words_of(found)[static_cast<std::size_t>(found)])) + "\n" +
                   words::wrapped(around.words("vine-size.about"));
     return answer;

@@ -3,6 +3,7 @@
 #include "scenarios/commands/judged.h"
 #include "scenarios/commands/judgement_text.h"
 #include "scenarios/commands/verbs.h"
+#include "scenarios/io/report_file.h"
 #include "scenarios/words/layout.h"
 #include "sim/core/hash.h"
 #include "sim/pruning/plan_text.h"
@@ -27,13 +28,20 @@ std::string text_of(const Judged& judged, const words::Words& words) {
 Result<Answer> answer_judge(const Asked& asked, const Surroundings& around) {
     const auto found = find_vine(asked.subject);
     if (!found) return failure(found.error());
-    const auto house = house_rules_asked(asked, around);
+    auto house = house_rules_asked(asked, around);
     if (!house) return failure(house.error());
+    std::optional<rules::Report> report;
+    if (const auto file = asked.value("--report")) {
+        const auto read = io::load_report(*file);
+        if (!read) return failure(read.error());
+        report = read->report;
+        house->rules.prunings_weighed.asked = true;
+    }
     if (auto fine = can_be_judged(found->vine, asked.subject); !fine) return failure(std::move(fine.error()));
     const auto pruned = prune_by_text(found->vine, *asked.value("--plan"));
     if (!pruned) return failure(pruned.error());
     const planning::Planning planning(found->vine, house->rules);
-    const auto result = judged(found->vine, pruned->plan, house->rules, planning);
+    const auto result = judged(found->vine, pruned->plan, house->rules, planning, report);
     if (!result) return failure(result.error());
     Answer answer;
     io::Json& o = answer.object;
@@ -59,7 +67,7 @@ Verb judge_verb() {
     return {"judge",
             "CODE|FILE",
             TextKey{"verb.judge"},
-            {{"--plan", "TEXT", TextKey{"option.plan"}, true}, rules_option()},
+            {{"--plan", "TEXT", TextKey{"option.plan"}, true}, {"--report", "FILE", TextKey{"option.report"}}, rules_option()},
             answer_judge};
 }
 

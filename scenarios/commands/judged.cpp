@@ -9,10 +9,11 @@ Result<void> can_be_judged(const Vine& vine, const std::string& subject) {
 }
 
 Result<Judged> judged(const Vine& before, const Plan& plan, const rules::HouseRules& house,
-                      const planning::Planning& planning) {
+                      const planning::Planning& planning, const std::optional<rules::Report>& report) {
     const auto after = prune(before, plan);
     if (!after) return failure(after.error());
-    Judged result{plan, rules::judge(before, *after, house), {}, {}};
+    const rules::Offers offers = rules::offers(before, house);
+    Judged result{plan, rules::judge_plan(before, plan, *after, house, offers, rules::asked(offers, house), report), {}, {}};
     result.tally = planning.count(result.judgement.points);
     if (const auto best = planning.best()) result.best = best->points;
     return result;

@@ -18,7 +18,8 @@ struct Judged {
 
 // `before` must be uncut this winter and of a system that is judged: refused otherwise, with `subject` as the place.
 [[nodiscard]] Result<Judged> judged(const Vine& before, const Plan& plan, const rules::HouseRules& house,
-                                    const planning::Planning& planning);
+                                    const planning::Planning& planning,
+                                    const std::optional<rules::Report>& report = std::nullopt);
 [[nodiscard]] Result<void> can_be_judged(const Vine& vine, const std::string& subject);
 
 } // namespace spurwright::commands

@@ -62,6 +62,7 @@ struct SlotReader {
         range(v, [this](const Json& end) { return turns(end); });
     }
     void operator()(rules::OriginMeasure* v) const { word(v); }
+    void operator()(rules::FirstBud* v) const { word(v); }
     void operator()(rules::NoNeighbour* v) const { word(v); }
 
     void wrong(std::string_view wanted) const {
@@ -106,6 +107,7 @@ struct SlotPrinter {
     Json operator()(const std::optional<std::int32_t>* v) const { return *v ? Json(std::int64_t{**v}) : Json(); }
     Json operator()(const std::optional<Length>* v) const { return *v ? Json(**v) : Json(); }
     Json operator()(const rules::OriginMeasure* v) const { return word_of(*v); }
+    Json operator()(const rules::FirstBud* v) const { return word_of(*v); }
     Json operator()(const rules::NoNeighbour* v) const { return word_of(*v); }
     template <class Tag>
     Json operator()(const Measure<Tag>* v) const {

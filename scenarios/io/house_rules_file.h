@@ -18,7 +18,8 @@ namespace spurwright::io {
 inline constexpr std::string_view house_rules_kind = "spurwright-house-rules";
 inline constexpr int house_rules_version = 1;
 // The sets in assets/house-rules, by name.
-inline constexpr std::array<std::string_view, 3> shipped_house_sets{"general", "close-head", "slow-arms"};
+inline constexpr std::array<std::string_view, 6> shipped_house_sets{"general",    "close-head", "slow-arms",
+                                                                    "cool-sites", "low-vigour", "high-vigour"};
 
 struct HouseRulesFile {
     std::string name, title, base, set_by, set_on; // base: a shipped set; empty: the file says all itself

@@ -30,6 +30,7 @@ constexpr Near near(rules::RuleName rule) {
     case RuleName::internode_evenness:
     case RuleName::cane_health:
     case RuleName::spur_size:
+    case RuleName::spur_direction:
     case RuleName::spur_buds: return Near::middle;
     case RuleName::cane_end_diameter:
     case RuleName::cane_reach:
@@ -38,7 +39,11 @@ constexpr Near near(rules::RuleName rule) {
     case RuleName::bud_load:
     case RuleName::wound_size:
     case RuleName::tool_choice:
-    case RuleName::wood_left_behind: return Near::whole;
+    case RuleName::wood_left_behind:
+    case RuleName::kicker_kept:
+    case RuleName::kicker_absent:
+    case RuleName::bud_kill_adjust:
+    case RuleName::prunings_weighed: return Near::whole;
     }
     return Near::whole;
 }

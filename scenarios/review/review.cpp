@@ -45,8 +45,9 @@ Review review(const Vine& before, const Plan& plan, const io::HouseRulesFile& fi
     found.after = carried_out(before, plan);
     const rules::Offers offers = rules::offers(before, house);
     const rules::Asked asked = rules::asked(offers, house);
-    const rules::PlanFacts facts = rules::measure_plan(before, found.after, house, offers);
-    found.mine = rules::judge_facts(facts, asked, house);
+    rules::PlanFacts facts = rules::measure_plan(before, found.after, house, offers);
+    rules::note_order(facts, plan);
+    found.mine = rules::judge_plan(before, plan, found.after, house, offers, asked);
     found.best_plan = *planning.best();
     found.best = rules::judge(before, carried_out(before, found.best_plan.plan), house, offers, asked);
     found.tally = planning.count(found.mine.points);

@@ -25,10 +25,6 @@ inline constexpr auto model_sources = std::to_array<Source>({
     {"bisshopp-drucker",
      "Bisshopp, Drucker, large deflection of cantilever beams, 1945 (the problem; its values computed here)", "-", 'A'},
     {"cooksplace-2013", "a grower's page, 2013", "-", 'C'},
-    {"cornell-nny-2014",
-     "Cornell Cooperative Extension, Northern NY Grape Update, \"Evaluating Bud Injury and Adjusting Pruning\", 28 Feb "
-     "2014",
-     "https://blogs.cornell.edu/nnygrapeupdate/2014/02/28/", 'A'},
     {"cornell-severity",
      "Cornell Lake Erie programme (T. Bates), \"Vine Size, Pruning Severity, and Vine Balance\"",
      "https://efficientvineyard.com/blog/vine-size-pruning-severity-and-vine-balance", 'A'},
@@ -70,11 +66,6 @@ inline constexpr auto model_sources = std::to_array<Source>({
      "http://www.andaman-ag.com/shoot-growth-and-anthesis-in-vitis/", 'A'},
     {"proebsting-1978", "Proebsting et al., 1978, Concord critical temperatures (through ferguson-2014, Table 2)", "-",
      'A'},
-    {"purdue-double",
-     "Purdue, Facts for Fancy Fruit, \"Pruning to adjust for winter injury and avoid spring frost "
-     "damage to grapes\"",
-     "https://fff.hort.purdue.edu/article/pruning-to-adjust-for-winter-injury-and-avoid-spring-frost-damage-to-grapes/",
-     'A'},
     {"remich-series",
      "budbreak of seven cultivars with daily temperatures, Moselle valley, 1970-2019 (sums computed by "
      "us)",
@@ -82,10 +73,6 @@ inline constexpr auto model_sources = std::to_array<Source>({
     {"rosner-1983", "Rosner, Cook, Am. J. Enol. Vitic. 34:243-248, 1983 (abstract)", "-", 'A'},
     {"spinelli-2012", "Spinelli et al., vineyard prunings, Applied Energy 89:374-379, 2012 (abstract)", "-", 'A'},
     {"sunmuscat-2023", "Sunmuscat, 6 to 15 canes, Aust. J. Grape Wine Res. 2023:7786501 (Tables 1 and 2)", "-", 'A'},
-    {"taylor-2012",
-     "J. Taylor, T. Bates, \"Sampling and Estimating Average Pruning Weights in Concord\", Am. J. Enol. "
-     "Vitic. 63:559-563, 2012 (abstract)",
-     "https://www.ajevonline.org/content/63/4/559", 'A'},
     {"wang-2008",
      "Wang, Juettler, Zheng, Liu, rotation minimizing frames by double reflection, ACM TOG 27(1):2, 2008 "
      "(abstract)",

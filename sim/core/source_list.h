@@ -141,6 +141,37 @@ inline constexpr Source boundarybreaks{"boundarybreaks", "boundarybreaks.com, sh
 inline constexpr Source ehow{"ehow", "ehow, share of wood removed", "-", 'C'};
 inline constexpr Source neilsperry{"neilsperry", "Texas garden writer, neilsperry.com", "https://neilsperry.com", 'C'};
 
+inline constexpr Source cornell_nny_2014{
+    "cornell-nny-2014",
+    "Cornell Cooperative Extension, Northern NY Grape Update, \"Evaluating Bud Injury and Adjusting Pruning\", 28 Feb "
+    "2014",
+    "https://blogs.cornell.edu/nnygrapeupdate/2014/02/28/", 'A'};
+inline constexpr Source purdue_double{
+    "purdue-double",
+    "Purdue, Facts for Fancy Fruit, \"Pruning to adjust for winter injury and avoid spring frost damage to grapes\"",
+    "https://fff.hort.purdue.edu/article/pruning-to-adjust-for-winter-injury-and-avoid-spring-frost-damage-to-grapes/",
+    'A'};
+inline constexpr Source taylor_2012{
+    "taylor-2012",
+    "J. Taylor, T. Bates, \"Sampling and Estimating Average Pruning Weights in Concord\", Am. J. Enol. Vitic. "
+    "63:559-563, 2012 (abstract)",
+    "https://www.ajevonline.org/content/63/4/559", 'A'};
+inline constexpr Source fiola_2021{
+    "fiola-2021", "J. Fiola, University of Maryland, \"Balanced Pruning I\", 2021",
+    "https://extension.umd.edu/resource/balanced-pruning-i-critical-step-maintaining-and-adjusting-vine-balance", 'A'};
+inline constexpr Source cornell_fifteen{"cornell-fifteen",
+                                        "Cornell Lake Erie programme (T. Bates), \"Vine Size: Magic Number 15\"",
+                                        "https://efficientvineyard.com/blog/vine-size-magic-number-15", 'A'};
+inline constexpr Source vineworks_frost{
+    "vineworks-frost", "VineWorks, \"Pruning techniques to help mitigate frost damage\"",
+    "https://vine-works.com/articles/pruning-techniques-to-help-mitigate-frost-damage/", 'B'};
+inline constexpr Source pwv_2009{"pwv-2009", "Practical Winery, Nov/Dec 2009, kicker canes",
+                                 "https://practicalwinery.com", 'B'};
+inline constexpr Source monviti_guyot{"monviti-guyot", "mon-viti, Guyot-Poussard", "https://mon-viti.com", 'B'};
+inline constexpr Source venesemprendedores{"venesemprendedores", "Pruning weight and buds per kg (in Spanish)", "-", 'B'};
+inline constexpr Source prieure_roch{"prieure-roch", "Domaine Prieure-Roch, pruning films",
+                                     "https://domaine-prieure-roch.com", 'C'};
+
 // Each work once.
 inline constexpr std::array all{
     &hellman_2019,
@@ -196,6 +227,16 @@ inline constexpr std::array all{
     &boundarybreaks,
     &ehow,
     &neilsperry,
+    &cornell_nny_2014,
+    &purdue_double,
+    &taylor_2012,
+    &fiola_2021,
+    &cornell_fifteen,
+    &vineworks_frost,
+    &pwv_2009,
+    &monviti_guyot,
+    &venesemprendedores,
+    &prieure_roch,
 };
 
 }  // namespace spurwright::sources

@@ -5,6 +5,7 @@
 #include "sim/core/check.h"
 #include "sim/planning/tables.h"
 #include "sim/pruning/legal_edits.h"
+#include "sim/rules/asked.h"
 #include "sim/rules/clearing.h"
 #include "sim/rules/measure_pieces.h"
 #include "sim/vine/vine_query.h"
@@ -28,6 +29,7 @@ public:
         keep_spur(choice.left_spur, choice.left_buds);
         keep_spur(choice.right_spur, choice.right_buds);
         SPURWRIGHT_CHECK(canes_.size(), >, std::size_t{0});
+        leave_standing();
     }
 
     Plan plan() && {
@@ -41,6 +43,7 @@ public:
         for (const Kept& cane : canes_) cut_end(cane);
         for (const Kept& cane : canes_) plan_.edits.push_back(Lay{cane.axis, cane.side, 2});
         for (const Kept& cane : canes_) tie(cane);
+        take_off_spares();
         return std::move(plan_);
     }
 
@@ -59,6 +62,24 @@ private:
         spurs_.push_back({id, nodes[static_cast<std::size_t>(buds - 1)]});
     }
 
+    // Kickers and spares: of the canes that are free, those nearest to the head.
+    void leave_standing() {
+        if (house_.standing.kickers + house_.standing.spares == 0) return;
+        const rules::Offers offers = rules::offers(vine_, house_);
+        const rules::Asked asked = rules::asked(offers, house_);
+        std::int32_t kickers = asked.kickers && !house_.standing.frost_over ? house_.standing.kickers : 0;
+        std::int32_t spares = asked.spares ? house_.standing.spares : 0;
+        for (const AxisId axis : offers.standing) {
+            if (kept(axis)) continue;
+            if (kickers > 0 && kickers--) kickers_.push_back(axis);
+            else if (spares > 0 && spares--) spares_.push_back(axis);
+        }
+    }
+
+    static bool among(const std::vector<AxisId>& list, AxisId axis) {
+        return std::find(list.begin(), list.end(), axis) != list.end();
+    }
+
     const Kept* kept(AxisId id) const {
         for (const auto* pieces : {&canes_, &spurs_})
             for (const Kept& piece : *pieces)
@@ -71,6 +92,8 @@ private:
         if (choice_.right_cane) plan_.edits.push_back(Mark{axis_of(choice_.right_cane), Role::right});
         if (choice_.left_spur) plan_.edits.push_back(Mark{choice_.left_spur, Role::spur});
         if (choice_.right_spur) plan_.edits.push_back(Mark{choice_.right_spur, Role::spur});
+        for (const AxisId axis : kickers_) plan_.edits.push_back(Mark{axis, Role::kicker});
+        for (const AxisId axis : spares_) plan_.edits.push_back(Mark{axis, Role::spare});
     }
 
     void cut(NodeId past, Length beyond) {
@@ -89,23 +112,42 @@ private:
         std::vector<AxisId> kept_axes;
         for (const auto* pieces : {&canes_, &spurs_})
             for (const Kept& piece : *pieces) kept_axes.push_back(piece.axis);
+        kept_axes.insert(kept_axes.end(), kickers_.begin(), kickers_.end());
         old_cuts_ = rules::due_old_wood_cuts(vine_, house_, kept_axes);
-        for (const rules::DueCut& due : old_cuts_) cut(due.past, due.beyond);
+        // What bears a spare waits for it.
+        for (const rules::DueCut& due : old_cuts_) {
+            const bool waits = std::any_of(spares_.begin(), spares_.end(),
+                                           [&](AxisId spare) { return goes_with_it(*vine_.find(spare), due); });
+            if (waits) waiting_.push_back(due);
+            else cut(due.past, due.beyond);
+        }
+    }
+
+    bool goes_with_it(const Axis& axis, const rules::DueCut& due) const {
+        for (const Axis* at = &axis; at->parent; at = vine_.find(axis_of(at->parent)))
+            if (axis_of(at->parent) == due.axis && (due.beyond.count < 0 || index_of(at->parent) > index_of(due.past)))
+                return true;
+        return false;
+    }
+
+    void take_off_spares() {
+        for (const rules::DueCut& due : waiting_) cut(due.past, due.beyond);
+        for (const AxisId spare : spares_) {
+            const Axis& axis = *vine_.find(spare);
+            if (!gone(axis)) cut(node_id(spare, 0), stub_within(cane_stub, wood_beyond(vine_, axis, 0)));
+        }
     }
 
     // Whether a cut of last year's wood took this axis along.
     bool gone(const Axis& axis) const {
-        for (const Axis* at = &axis; at->parent; at = vine_.find(axis_of(at->parent)))
-            for (const rules::DueCut& due : old_cuts_)
-                if (axis_of(at->parent) == due.axis &&
-                    (due.beyond.count < 0 || index_of(at->parent) > index_of(due.past)))
-                    return true;
-        return false;
+        return std::any_of(old_cuts_.begin(), old_cuts_.end(),
+                           [&](const rules::DueCut& due) { return goes_with_it(axis, due); });
     }
 
     void clear_canes() {
         for (const Axis& axis : vine_.axes) {
-            if (axis.removed || axis.state == AxisState::dead || !is_cane(vine_, axis) || kept(axis.id) || gone(axis))
+            if (axis.removed || axis.state == AxisState::dead || !is_cane(vine_, axis) || kept(axis.id) || gone(axis) ||
+                among(kickers_, axis.id) || among(spares_, axis.id))
                 continue;
             const NodeId crown = node_id(axis.id, 0);
             if (is_sucker(vine_, axis, house_.habits()))
@@ -144,7 +186,8 @@ private:
     const rules::HouseRules& house_;
     const Choice& choice_;
     std::vector<Kept> canes_, spurs_;
-    std::vector<rules::DueCut> old_cuts_;
+    std::vector<rules::DueCut> old_cuts_, waiting_;  // waiting: of old_cuts_, those that take a spare along
+    std::vector<AxisId> kickers_, spares_;
     Plan plan_;
 };
 

@@ -46,6 +46,8 @@ Masses kept(const Vine& vine) {
 
 double joint_mass_mg(const Node& node) { return cylinder_mg(node, in_mm(node.joint)); }
 
+double standing_mass_mg(const Vine& vine, const Axis& axis) { return kept_mg(vine, axis); }
+
 double tip_mass_mg(const Vine& vine, const Axis& axis) {
     const auto last = axis.node_count - 1;
     return cylinder_mg(vine.nodes_of(axis).back(), std::max(0.0, in_mm(axis.ripe - along(vine, axis, last))));

@@ -19,6 +19,9 @@ struct Prunings {
 // Of the joint below a node (mg); a crown's collar belongs to the axis and is counted.
 double joint_mass_mg(const Node& node);
 
+// What stands of an axis, its stub included where it was cut off (mg).
+double standing_mass_mg(const Vine& vine, const Axis& axis);
+
 // Of the wood that an axis has beyond its last node, out to its ripe end (mg).
 double tip_mass_mg(const Vine& vine, const Axis& axis);
 

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "sim/pruning/lay.h"
+#include "sim/rules/bud_kill_adjust.h"
 #include "sim/rules/cane_diameter.h"
 #include "sim/rules/cane_health.h"
 #include "sim/rules/measure_pieces.h"
@@ -32,9 +33,31 @@ Weights weights_of(const Rule& rule, const HouseRules& house) {
     return {0, 0, 2 * weight};
 }
 
-bool is_asked(RuleName name, const Asked& asked) {
-    if (name == RuleName::suckers) return asked.suckers;
-    return name != RuleName::old_wood_stub || asked.old_wood;
+bool is_asked(RuleName name, const Asked& asked, const HouseRules& house) {
+    switch (name) {
+    case RuleName::suckers: return asked.suckers;
+    case RuleName::old_wood_stub: return asked.old_wood;
+    case RuleName::kicker_kept: return asked.kickers;
+    case RuleName::kicker_absent: return asked.kickers || asked.spares;
+    case RuleName::bud_kill_adjust: return adjusts_for_bud_kill(house);
+    case RuleName::prunings_weighed: return house.prunings_weighed.asked;
+    default: return true;
+    }
+}
+
+// The nearest to the head first, so that old wood need not stay for them.
+std::vector<AxisId> may_stand(const Vine& before, const HouseRules& house) {
+    std::vector<std::pair<Length, AxisId>> found;
+    for (const Axis& axis : before.axes) {
+        if (axis.removed || axis.state != AxisState::live || !is_cane(before, axis) || is_sucker(before, axis, house.habits()))
+            continue;
+        if (ripe_count_nodes(before, axis, house.habits()).size() >= static_cast<std::size_t>(house.cane_count.floor_buds))
+            found.emplace_back(distance_to_head(before, axis), axis.id);
+    }
+    std::stable_sort(found.begin(), found.end());
+    std::vector<AxisId> axes;
+    for (const auto& [distance, axis] : found) axes.push_back(axis);
+    return axes;
 }
 
 // `left` tenths among the rules judged once, in proportion to their weights, by largest remainder; ties in table order.
@@ -93,6 +116,7 @@ Offers offers(const Vine& before, const HouseRules& house) {
             acceptable_spur(measure_spur(before, house, axis, canonical_end(before, axis, buds[0])), house))
             side.spurs.push_back(axis.id);
     }
+    if (house.standing.kickers + house.standing.spares > 0) found.standing = may_stand(before, house);
     return found;
 }
 
@@ -100,6 +124,11 @@ Asked asked(const Offers& offers, const HouseRules& house) {
     Asked asks;
     asks.suckers = offers.suckers;
     asks.old_wood = offers.old_wood;
+    // Two canes and two spurs may take four of them.
+    const auto wanted = static_cast<std::size_t>(house.standing.kickers + house.standing.spares);
+    const bool enough = offers.standing.size() >= wanted + 4;
+    asks.kickers = house.standing.kickers > 0 && enough;
+    asks.spares = house.standing.spares > 0 && enough;
     for (std::size_t side = 0; side < 2; ++side) {
         const SideOffers& here = offers.sides[side];
         asks.cane[side] = !here.canes.empty();
@@ -114,7 +143,7 @@ Asked asked(const Offers& offers, const HouseRules& house) {
     std::int64_t sum = 0;
     for (const Rule* rule : all_rules) {
         const Weights w = weights_of(*rule, house);
-        once[index_of(rule->name)] = is_asked(rule->name, asks) ? w.vine : 0;
+        once[index_of(rule->name)] = is_asked(rule->name, asks, house) ? w.vine : 0;
         sum += canes * w.cane + spurs * w.spur + once[index_of(rule->name)];
     }
     if (sum == 0) return asks;

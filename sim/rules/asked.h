@@ -24,11 +24,15 @@ struct Offers {
     std::array<SideOffers, 2> sides;
     bool suckers = false;   // growth on the trunk or the rootstock
     bool old_wood = false;  // two-year wood, of which some may have to come off
+    // Live canes that could stand as a kicker or a spare, the nearest to the head first. Looked for only where the house
+    // wants any.
+    std::vector<AxisId> standing;
 };
 
 struct Asked {
     std::array<bool, 2> cane{}, spur{};  // by side
     bool suckers = false, old_wood = false;
+    bool kickers = false, spares = false;  // wanted, and enough canes stand whatever two canes and two spurs are kept
     // Weight of one piece, or of a rule judged once; 0 where it is not asked. Tenths of a point.
     std::array<Tenths, rule_count> per_cane{}, per_spur{}, once{};
 

@@ -1,5 +1,6 @@
 #include "sim/rules/bud_load.h"
 
+#include "sim/rules/bud_kill_adjust.h"
 #include "sim/rules/piece_points.h"
 
 namespace spurwright::rules {
@@ -22,11 +23,11 @@ BudsPerMetre density(int n, Length spacing) {
 
 // The density is a mark only beside the target that follows from the space.
 PerMille by_space(int n, const LoadFacts& load, const HouseRules& house) {
-    return house.bud_load.target ? full_mark : mark_in(house.bud_load.density, density(n, load.spacing));
+    return house.bud_load.target || adjusts_for_bud_kill(house) ? full_mark : mark_in(house.bud_load.density, density(n, load.spacing));
 }
 
 PerMille by_target(int n, const LoadFacts& load, const HouseRules& house) {
-    return mark_in(around(target_buds(house, load.spacing), house.bud_load), buds(n));
+    return mark_against_target(n, load.spacing, house);
 }
 
 PerMille mark_of(int n, const LoadFacts& load, const HouseRules& house) {
@@ -35,9 +36,19 @@ PerMille mark_of(int n, const LoadFacts& load, const HouseRules& house) {
 
 }  // namespace
 
-int target_buds(const HouseRules& house, Length spacing) {
+int usual_target_buds(const HouseRules& house, Length spacing) {
     if (house.bud_load.target) return *house.bud_load.target;
     return static_cast<int>((std::int64_t{house.bud_load.per_metre} * spacing.count + 500'000) / 1'000'000);
+}
+
+int target_buds(const HouseRules& house, Length spacing) {
+    const int usual = usual_target_buds(house, spacing);
+    if (!adjusts_for_bud_kill(house)) return usual;
+    return static_cast<int>((std::int64_t{usual} * (1000 + house.bud_kill.killed.count) + 500) / 1000);
+}
+
+PerMille mark_against_target(int n, Length spacing, const HouseRules& house) {
+    return mark_in(around(target_buds(house, spacing), house.bud_load), buds(n));
 }
 
 bool short_load(int counted_buds, int target, const HouseRules& house) {

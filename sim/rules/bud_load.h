@@ -22,6 +22,8 @@ inline constexpr std::array bud_load_claims{
 };
 
 // Too few: only the buds of one laid cane and one spur a side count; too many: every count bud left does.
+// Of a number of buds by the target alone.
+PerMille mark_against_target(int n, Length spacing, const HouseRules& house);
 PerMille mark_bud_load(const LoadFacts& load, const HouseRules& house);
 Said say_bud_load(const LoadFacts& load, const HouseRules& house);
 extern const Rule bud_load;

@@ -93,6 +93,8 @@ struct SpurFacts {
     Length distance_to_head;
     std::optional<Length> creep;
     Length below_wire;
+    Angle off_row_plane;               // of its first joints, out into the alley
+    Points first_bud = Points::outward;  // of its first count bud
     EndCutFacts end;
     bool operator==(const SpurFacts&) const = default;
 };
@@ -150,6 +152,31 @@ struct ClearingFacts {
     std::vector<AxisId> old_canes_left;  // last winter's laid canes among them
     int one_year_nodes = 0, one_year_nodes_removed = 0;
     bool operator==(const ClearingFacts&) const = default;
+};
+
+// Canes left standing on purpose, told by their tape, and those forgotten.
+struct StandingFacts {
+    std::vector<AxisId> kickers;  // whole, upright and untied; at most as many as wanted
+    std::vector<AxisId> spoilt;   // marked as kickers, but shortened or tied
+    int late = 0;                 // kickers that still stand though frost is over
+    int forgotten = 0;            // whole upright canes beyond the kickers wanted
+    int spares_cut = 0;           // marked as spares, and cut off in the end
+    int spares_early = 0;         // of those, before the last cane was tied
+    bool operator==(const StandingFacts&) const = default;
+};
+
+// What somebody weighed.
+struct Report {
+    Mass weight;
+    bool tared = true;
+    bool operator==(const Report&) const = default;
+};
+struct WeighingFacts {
+    std::optional<Report> report;
+    Mass bundle;     // one-year wood cut off, as the house counts it
+    Mass ends;       // of it, the ends and side shoots of the pieces kept
+    Mass old_wood;   // cut off too, and no part of it
+    bool operator==(const WeighingFacts&) const = default;
 };
 
 struct SuckerFacts {

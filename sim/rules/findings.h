@@ -12,9 +12,9 @@
 
 namespace spurwright::rules {
 
-enum class Unit : unsigned char { none, mm, deg, count, per_m, share, ratio, years };
+enum class Unit : unsigned char { none, mm, deg, count, per_m, share, ratio, years, g };
 constexpr auto words_of(Unit) {
-    return std::to_array<std::string_view>({"", "mm", "deg", "count", "per_m", "share", "ratio", "years"});
+    return std::to_array<std::string_view>({"", "mm", "deg", "count", "per_m", "share", "ratio", "years", "g"});
 }
 
 // In thousandths of the unit (12 mm: 12000; 18 buds: 18000; a share of one half: 500). An end left out is open.

@@ -32,6 +32,7 @@ struct Lines {
     void operator()(const std::optional<std::int32_t>* v) { number("", v->value_or(open_end)); }
     void operator()(const std::optional<Length>* v) { number("", v->value_or(Length{open_end}).count); }
     void operator()(const OriginMeasure* v) { put("", word_of(*v)); }
+    void operator()(const FirstBud* v) { put("", word_of(*v)); }
     void operator()(const NoNeighbour* v) { put("", word_of(*v)); }
     template <class Tag>
     void operator()(const Measure<Tag>* v) {
@@ -57,6 +58,7 @@ std::vector<std::string> lines_of(const HouseRules& house) {
 struct BelowZero {
     bool operator()(const bool*) const { return false; }
     bool operator()(const OriginMeasure*) const { return false; }
+    bool operator()(const FirstBud*) const { return false; }
     bool operator()(const NoNeighbour*) const { return false; }
     bool operator()(const std::int32_t* v) const { return *v < 0; }
     bool operator()(const std::optional<std::int32_t>* v) const { return *v && **v < 0; }
@@ -85,7 +87,7 @@ bool crossed(const HouseRules::AtLeast& a) { return a.half_from > a.full_from; }
 
 std::vector<Parameter> parameters(HouseRules& h) {
     std::vector<Parameter> all;
-    all.reserve(120);
+    all.reserve(140);
     const auto rule = [&](RuleName name, std::initializer_list<Parameter> own) { add_rule(all, h, name, own); };
     using enum RuleName;
     rule(cane_diameter, {{"", "full", &h.cane_diameter.band.full},
@@ -126,6 +128,7 @@ std::vector<Parameter> parameters(HouseRules& h) {
     rule(spur_buds, {{"", "full", &h.spur_buds.full}, {"", "half", &h.spur_buds.half}});
     rule(spur_place, {{"", "below", &h.spur_place.below}, {"", "level", &h.spur_place.level}});
     rule(spur_size, {{"", "full_from", &h.spur_size.full_from}, {"", "half_from", &h.spur_size.half_from}});
+    rule(spur_direction, {{"", "full_to", &h.spur_direction.full_to}, {"", "first_bud", &h.spur_direction.first_bud}});
     rule(end_cut, {{"", "full_from", &h.end_cut.full_from},
                    {"", "half_from", &h.end_cut.half_from},
                    {"", "node_slack", &h.end_cut.node_slack},
@@ -148,6 +151,17 @@ std::vector<Parameter> parameters(HouseRules& h) {
                  {"", "sag_half", &h.tying.sag_half},
                  {"", "bud_clear", &h.tying.bud_clear},
                  {"", "end_nodes", &h.tying.end_nodes}});
+    rule(kicker_kept, {});
+    rule(kicker_absent, {});
+    rule(bud_kill_adjust,
+         {{"", "killed", &h.bud_kill.killed}, {"", "from", &h.bud_kill.from}, {"", "up_to", &h.bud_kill.up_to}});
+    rule(prunings_weighed, {{"", "asked", &h.prunings_weighed.asked},
+                            {"", "suckers", &h.prunings_weighed.suckers},
+                            {"", "full_off", &h.prunings_weighed.full_off},
+                            {"", "half_off", &h.prunings_weighed.half_off}});
+    all.push_back({"kicker", "wanted", &h.standing.kickers});
+    all.push_back({"kicker", "frost_over", &h.standing.frost_over});
+    all.push_back({"spare", "wanted", &h.standing.spares});
     all.push_back({"count_bud", "clear_joint", &h.clear_joint});
     all.push_back({"caps", "hard", &h.caps.hard});
     all.push_back({"caps", "soft", &h.caps.soft});
@@ -205,11 +219,19 @@ std::optional<HouseFault> first_fault(const HouseRules& house) {
              Check{h.wound_size.half_from > h.wound_size.none_from, "wound-size", "half_from"},
              Check{h.tying.wraps.low > h.tying.wraps.high, "tying", "wraps"},
              Check{h.tying.sag_full > h.tying.sag_half, "tying", "sag_full"},
+             Check{h.bud_kill.from > h.bud_kill.up_to, "bud-kill-adjust", "from"},
+             Check{h.prunings_weighed.full_off > h.prunings_weighed.half_off, "prunings-weighed", "full_off"},
          })
         if (c.fault) return HouseFault{c.rule, c.parameter, {"error.house-rules.crossed"}};
     if (h.cane_health.ripe_share > whole)
         return HouseFault{"cane-health", "ripe_share", {"error.house-rules.over-one"}};
     if (h.bud_load.half_off > whole) return HouseFault{"bud-load", "half_off", {"error.house-rules.over-one"}};
+    if (h.prunings_weighed.half_off > whole)
+        return HouseFault{"prunings-weighed", "half_off", {"error.house-rules.over-one"}};
+    if (h.bud_kill.killed > h.bud_kill.up_to)
+        return HouseFault{"bud-kill-adjust", "killed", {"error.house-rules.too-much-killed"}};
+    if (h.standing.kickers > 2) return HouseFault{"kicker", "wanted", {"error.house-rules.two-at-most"}};
+    if (h.standing.spares > 2) return HouseFault{"spare", "wanted", {"error.house-rules.two-at-most"}};
     if (h.cane_count.wanted != 2) return HouseFault{"cane-count", "wanted", {"error.house-rules.only-two"}};
     if (h.spur_count.wanted != 2) return HouseFault{"spur-count", "wanted", {"error.house-rules.only-two"}};
     if (h.cane_count.floor_buds < 4) return HouseFault{"cane-count", "floor_buds", {"error.house-rules.floor"}};

@@ -24,6 +24,8 @@ using BudsPerMetre = Measure<struct thousandths_of_a_bud_per_metre>;
 
 enum class OriginMeasure : unsigned char { distance, creep };
 constexpr auto words_of(OriginMeasure) { return std::to_array<std::string_view>({"distance", "creep"}); }
+enum class FirstBud : unsigned char { out_or_down, up };
+constexpr auto words_of(FirstBud) { return std::to_array<std::string_view>({"out-or-down", "up"}); }
 enum class NoNeighbour : unsigned char { stop, run_on };
 constexpr auto words_of(NoNeighbour) { return std::to_array<std::string_view>({"stop", "run-on"}); }
 
@@ -37,9 +39,10 @@ struct HouseRules {
     std::array<Weighed, rule_count> weighed{{
         {50},  {20}, {40}, {0},  {80}, {40}, {40}, {30}, {50},  // cane choice (with the end thickness)
         {100}, {60}, {40},                                      // load, reach, number of canes
-        {60},  {50}, {60}, {30},                                // spurs
+        {60},  {50}, {60}, {30}, {0, false},                    // spurs; their direction: a house's choice
         {50},  {40}, {30}, {30},                                // cuts
         {50},  {20}, {30},                                      // tidiness and tying
+        {60},  {20}, {0},  {100},                               // only where asked: kickers, spares, bud kill, weighing
     }};
 
     struct CaneDiameter {
@@ -110,6 +113,11 @@ struct HouseRules {
         bool operator==(const SpurPlace&) const = default;
     } spur_place;
     AtLeast spur_size{{6'400}, {5'000}};
+    struct SpurDirection {
+        Angle full_to{45'000};  // off the row plane
+        FirstBud first_bud = FirstBud::out_or_down;
+        bool operator==(const SpurDirection&) const = default;
+    } spur_direction;
     struct EndCut {
         Length full_from{10'000}, half_from{5'000};
         Length node_slack{1'000};  // a cut this near the next node goes through it
@@ -148,6 +156,25 @@ struct HouseRules {
         bool operator==(const Tying&) const = default;
     } tying;
 
+    // Canes left standing on purpose: kickers until spring frost is over, spares until the laid canes are tied.
+    struct Standing {
+        std::int32_t kickers = 0, spares = 0;  // wanted, 0 to 2 each
+        bool frost_over = false;               // then kickers come off where the laid canes are sound
+        bool operator==(const Standing&) const = default;
+    } standing;
+    struct BudKill {
+        PerMille killed{0};  // share of primary buds found dead; 0: not sampled
+        PerMille from{200};  // from this share on more buds are left
+        PerMille up_to{800}; // beyond it no number can be given: wait until budburst
+        bool operator==(const BudKill&) const = default;
+    } bud_kill;
+    struct PruningsWeighed {
+        bool asked = false;           // a weight is to be reported
+        bool suckers = true;          // they belong to the bundle
+        PerMille full_off{50}, half_off{100};
+        bool operator==(const PruningsWeighed&) const = default;
+    } prunings_weighed;
+
     Length clear_joint{6'000};  // below a bud, for it to count
     struct Caps {
         Tenths hard{400}, soft{600};
@@ -177,7 +204,7 @@ using CountRange = Range<Measure<struct number_of_buds>>;
 using TurnRange = Range<Measure<struct half_turns>>;
 using Slot = std::variant<bool*, std::int32_t*, std::optional<std::int32_t>*, Length*, std::optional<Length>*, Angle*,
                           PerMille*, Tenths*, Range<Length>*, Range<PerMille>*, Range<BudsPerMetre>*, CountRange*,
-                          TurnRange*, OriginMeasure*, NoNeighbour*>;
+                          TurnRange*, OriginMeasure*, FirstBud*, NoNeighbour*>;
 struct Parameter {
     std::string_view rule, name;  // "cane-diameter", "full"
     Slot at;

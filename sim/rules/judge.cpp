@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "sim/rules/bud_kill_adjust.h"
 #include "sim/rules/bud_load.h"
 #include "sim/rules/cane_count.h"
 #include "sim/rules/cane_diameter.h"
@@ -13,14 +14,17 @@
 #include "sim/rules/end_cut.h"
 #include "sim/rules/internode_evenness.h"
 #include "sim/rules/internode_length.h"
+#include "sim/rules/kickers.h"
 #include "sim/rules/measure_pieces.h"
 #include "sim/rules/old_wood_stub.h"
 #include "sim/rules/origin_distance.h"
 #include "sim/rules/origin_height.h"
 #include "sim/rules/piece_points.h"
+#include "sim/rules/prunings_weighed.h"
 #include "sim/rules/rule_list.h"
 #include "sim/rules/spur_buds.h"
 #include "sim/rules/spur_count.h"
+#include "sim/rules/spur_direction.h"
 #include "sim/rules/spur_place.h"
 #include "sim/rules/spur_size.h"
 #include "sim/rules/suckers.h"
@@ -68,6 +72,7 @@ Said say_of_spur(RuleName name, const SidePieces& pieces, const HouseRules& hous
     switch (name) {
     case RuleName::spur_buds: return say_spur_buds(spur, house);
     case RuleName::spur_size: return say_spur_size(spur, house);
+    case RuleName::spur_direction: return say_spur_direction(spur, house);
     case RuleName::spur_place:
         return say_spur_place(place_of(spur, pieces.cane ? &*pieces.cane : nullptr), spur.axis, house);
     default: return say_end_cut(spur.end, spur.axis, house);
@@ -215,6 +220,14 @@ private:
             return put(mark_wood_left_behind(plan_.cuts, plan_.clearing),
                        say_wood_left_behind(plan_.cuts, plan_.clearing));
         case RuleName::suckers: return put(mark_suckers(plan_.suckers), say_suckers(plan_.suckers, house_));
+        case RuleName::kicker_kept:
+            return put(mark_kicker_kept(plan_.standing, house_), say_kicker_kept(plan_.standing, house_));
+        case RuleName::kicker_absent:
+            return put(mark_kicker_absent(plan_.standing, house_), say_kicker_absent(plan_.standing, house_));
+        case RuleName::bud_kill_adjust:
+            return put(mark_bud_kill_adjust(plan_.load, house_), say_bud_kill_adjust(plan_.load, house_));
+        case RuleName::prunings_weighed:
+            return put(mark_prunings_weighed(plan_.weighing, house_), say_prunings_weighed(plan_.weighing, house_));
         default: break;
         }
     }
@@ -228,6 +241,11 @@ private:
             if (pieces.cane->tying.skin_crack)
                 add_remark(tying, name_of(pieces.cane->axis), side, say_skin_crack(*pieces.cane));
         }
+        for (const Side side : both_sides)
+            if (const auto& spur = at(side).spur; spur && stands_across(*spur, house_) && !house_.weight(RuleName::spur_direction))
+                add_remark(spur_direction, name_of(spur->axis), side, say_spur_direction(*spur, house_));
+        if (adjusts_for_bud_kill(house_) && asked_.of_vine(RuleName::bud_kill_adjust).count == 0)
+            add_remark(bud_kill_adjust, "", Side::none, say_bud_kill_adjust(plan_.load, house_));
         for (const CutFacts& cut : plan_.cuts)
             if (wants_protection(cut, house_)) add_remark(wound_size, name_of(cut.axis), Side::none, say_protect(cut));
         if (plan_.clearing.one_year_nodes > 0)
@@ -254,6 +272,14 @@ Judgement judge_facts(const PlanFacts& plan, const Asked& asked, const HouseRule
 Judgement judge(const Vine& before, const Vine& after, const HouseRules& house, const Offers& offers,
                 const Asked& asked) {
     return judge_facts(measure_plan(before, after, house, offers), asked, house);
+}
+
+Judgement judge_plan(const Vine& before, const Plan& plan, const Vine& after, const HouseRules& house, const Offers& offers,
+                     const Asked& asked, const std::optional<Report>& report) {
+    PlanFacts facts = measure_plan(before, after, house, offers);
+    note_order(facts, plan);
+    facts.weighing.report = report;
+    return judge_facts(facts, asked, house);
 }
 
 Judgement judge(const Vine& before, const Vine& after, const HouseRules& house) {

@@ -12,6 +12,10 @@ Judgement judge(const Vine& before, const Vine& after, const HouseRules& house);
 Judgement judge(const Vine& before, const Vine& after, const HouseRules& house, const Offers& offers,
                 const Asked& asked);
 
+// A plan as it was made: `after` is `before` pruned by it, so that the order of acts is known too; and what was weighed.
+Judgement judge_plan(const Vine& before, const Plan& plan, const Vine& after, const HouseRules& house, const Offers& offers,
+                     const Asked& asked, const std::optional<Report>& report = std::nullopt);
+
 // From facts alone, measured or written down by hand.
 Judgement judge_facts(const PlanFacts& plan, const Asked& asked, const HouseRules& house);
 

@@ -1,7 +1,9 @@
 #include "sim/rules/measure_pieces.h"
 
 #include <algorithm>
+#include <cmath>
 
+#include "sim/core/numeric.h"
 #include "sim/pruning/legal_edits.h"
 #include "sim/vine/vine_query.h"
 
@@ -57,6 +59,24 @@ Length mean_joint(const Vine::Nodes& nodes, const CountBuds& buds) {
     std::int64_t sum = 0;
     for (std::uint32_t i = buds.first + 1; i <= buds.last; ++i) sum += nodes[i].joint.count;
     return {static_cast<std::int32_t>(sum / (buds.last - buds.first))};
+}
+
+// Angle between its first joints and the upright plane of the row.
+Angle off_row_plane(const Vine& vine, const Axis& axis) {
+    const auto nodes = vine.nodes_of(axis);
+    const Place& from = nodes[0].place;
+    const Place& to = nodes[std::min<std::size_t>(2, nodes.size() - 1)].place;
+    const double x = in_mm(to.x - from.x), y = in_mm(to.y - from.y), z = in_mm(to.z - from.z);
+    const double along_row = std::sqrt(x * x + y * y);
+    if (along_row == 0.0 && z == 0.0) return {};
+    return from_deg(numeric::degrees(numeric::atan2(std::fabs(z), along_row)));
+}
+
+Points first_bud_points(const Vine& vine, const Axis& axis, std::uint32_t node) {
+    if (node > 0)
+        for (const Bud& bud : vine.buds_of(vine.nodes_of(axis)[node]))
+            if (bud.kind == BudKind::node) return bud.points;
+    return Points::outward;
 }
 
 PerMille joint_variation(const Vine::Nodes& nodes, std::uint32_t last) {
@@ -255,6 +275,8 @@ SpurFacts measure_spur(const Vine& uncut, const HouseRules& house, const Axis& a
     spur.distance_to_head = distance_to_head(uncut, axis);
     if (const auto origin = uncut.origin(axis.side)) spur.creep = spur.distance_to_head - *origin;
     spur.below_wire = below_wire(uncut, axis);
+    spur.off_row_plane = off_row_plane(uncut, axis);
+    spur.first_bud = first_bud_points(uncut, axis, buds.first);
     spur.end = end_cut_of(uncut, axis, end, buds.last);
     return spur;
 }

@@ -4,6 +4,7 @@
 #include <tuple>
 
 #include "sim/pruning/legal_edits.h"
+#include "sim/pruning/prunings.h"
 #include "sim/rules/clearing.h"
 #include "sim/rules/measure_cuts.h"
 #include "sim/rules/measure_pieces.h"
@@ -23,8 +24,10 @@ public:
         choose_spurs();
         read_laterals();
         explain_missing_canes();
+        read_spares();
         read_clearing();
         count_load();
+        if (house_.prunings_weighed.asked) weigh();
         return std::move(plan_);
     }
 
@@ -104,7 +107,9 @@ private:
             if (axis.removed || laid_now(axis.id)) continue;
             const int buds = count_buds(after_, axis, habits_);
             const bool uncut = is_uncut(axis);
+            if (axis.mark == Role::kicker && house_.standing.kickers > 0 && is_kicker(axis, uncut && buds > 3)) continue;
             if (buds > 3) {
+                plan_.standing.forgotten += uncut;
                 plan_.clearing.pieces_left.push_back(axis.id);
                 if (axis.mark == Role::left || axis.mark == Role::right) marked_.push_back(&axis);
                 if (axis.mark == Role::spur && !at(axis.side).spur_not_cut) at(axis.side).spur_not_cut = axis.id;
@@ -117,6 +122,52 @@ private:
             }
             if (uncut) note_offer(axis);
         }
+    }
+
+    // Whether a cane with a kicker's tape stands on purpose; one too many, or one that should be gone, was only left.
+    bool is_kicker(const Axis& axis, bool uncut) {
+        StandingFacts& standing = plan_.standing;
+        if (house_.standing.frost_over) {
+            standing.late += uncut;
+            return false;
+        }
+        const auto kept = static_cast<std::int32_t>(standing.kickers.size() + standing.spoilt.size());
+        if (kept >= house_.standing.kickers || !keeps_a_node(axis)) return false;
+        const bool tied = std::any_of(after_.ties.begin(), after_.ties.end(), [&](const Tie& tie) {
+            return tie.winter == after_.winter && axis_of(tie.node) == axis.id;
+        });
+        (uncut && !tied ? standing.kickers : standing.spoilt).push_back(axis.id);
+        return true;
+    }
+
+    // Of those marked as spares: what was cut off in the end.
+    void read_spares() {
+        if (house_.standing.spares == 0) return;
+        for (const Axis& axis : after_.axes) {
+            if (axis.mark != Role::spare || is_trunk(axis) || age(after_, axis) != 1 || was(axis).removed) continue;
+            plan_.standing.spares_cut += axis.removed || !keeps_a_node(axis);
+        }
+    }
+
+    void weigh() {
+        const Prunings off = prunings(before_, after_);
+        double bundle = off.removed.one_year_mg, ends = 0;
+        for (std::size_t row = 0; row < before_.axes.size(); ++row) {
+            const Axis& axis = before_.axes[row];
+            if (age(before_, axis) != 1 || is_trunk(axis)) continue;
+            const double gone = standing_mass_mg(before_, axis) - standing_mass_mg(after_, after_.axes[row]);
+            if (!house_.prunings_weighed.suckers && is_sucker(before_, axis, habits_)) bundle -= gone;
+            if (is_kept(axis.id) || (is_lateral(before_, axis) && is_kept(axis_of(axis.parent)))) ends += gone;
+        }
+        const auto mass = [](double mg) { return Mass{rounded(std::max(0.0, mg))}; };
+        plan_.weighing = {std::nullopt, mass(bundle), mass(ends), mass(off.removed.older_mg)};
+    }
+
+    // A cane laid or a spur of the plan.
+    bool is_kept(AxisId id) const {
+        return std::any_of(plan_.sides.begin(), plan_.sides.end(), [&](const SidePieces& side) {
+            return (side.cane && side.cane->axis == id) || (side.spur && side.spur->axis == id);
+        });
     }
 
     // A spur is cut to its buds, or needs no cut, or is marked for one; any other short cane was only left standing. A
@@ -212,6 +263,8 @@ private:
             kept.insert(kept.end(), side.more_spurs.begin(), side.more_spurs.end());
         }
         clearing.pieces_kept = !kept.empty();
+        for (const auto* standing : {&plan_.standing.kickers, &plan_.standing.spoilt})
+            kept.insert(kept.end(), standing->begin(), standing->end());
         const std::vector<DueCut> due = due_old_wood_cuts(before_, house_, kept);
         clearing.cuts_due_in_old_wood = static_cast<int>(due.size());
         for (const DueCut& cut : due) read_due_cut(cut);
@@ -266,8 +319,18 @@ private:
             if (side.spur) load.spurs += side.spur->count_buds;
         }
         for (const Axis& axis : after_.axes)
-            if (!axis.removed && axis.state == AxisState::live && age(after_, axis) == 1)
+            if (!axis.removed && axis.state == AxisState::live && age(after_, axis) == 1 && !stands_on_purpose(axis))
                 load.all += count_buds(after_, axis, habits_);
+    }
+
+    // A kicker, or a side shoot of one.
+    bool stands_on_purpose(const Axis& axis) const {
+        if (plan_.standing.kickers.empty() && plan_.standing.spoilt.empty()) return false;
+        const AxisId id = is_lateral(after_, axis) ? axis_of(axis.parent) : axis.id;
+        const auto among = [&](const std::vector<AxisId>& list) {
+            return std::find(list.begin(), list.end(), id) != list.end();
+        };
+        return among(plan_.standing.kickers) || among(plan_.standing.spoilt);
     }
 
     const Vine& before_;
@@ -297,6 +360,23 @@ PairFacts PlanFacts::pair() const {
 
 PlanFacts measure_plan(const Vine& before, const Vine& after, const HouseRules& house, const Offers& offers) {
     return PlanReader(before, after, house, offers).read();
+}
+
+void note_order(PlanFacts& facts, const Plan& plan) {
+    std::size_t last_tie = 0;
+    for (std::size_t i = 0; i < plan.edits.size(); ++i)
+        if (std::holds_alternative<Fasten>(plan.edits[i])) last_tie = i;
+    std::vector<AxisId> spares, early;
+    for (const Edit& edit : plan.edits)
+        if (const auto* mark = std::get_if<Mark>(&edit); mark && mark->role == Role::spare) spares.push_back(mark->axis);
+    for (std::size_t i = 0; i < last_tie; ++i) {
+        const auto* cut = std::get_if<Cut>(&plan.edits[i]);
+        if (!cut) continue;
+        const AxisId axis = axis_of(cut->past);
+        const auto among = [&](const std::vector<AxisId>& list) { return std::find(list.begin(), list.end(), axis) != list.end(); };
+        if (among(spares) && !among(early)) early.push_back(axis);
+    }
+    facts.standing.spares_early = std::min(facts.standing.spares_cut, static_cast<int>(early.size()));
 }
 
 }  // namespace spurwright::rules

@@ -1,6 +1,7 @@
 // All facts of a pruned vine, from the tables before and after: which pieces were kept, what was left, every cut.
 #pragma once
 
+#include "sim/pruning/plan.h"
 #include "sim/rules/asked.h"
 #include "sim/rules/facts.h"
 
@@ -29,6 +30,8 @@ struct PlanFacts {
     std::vector<CutFacts> cuts;
     ClearingFacts clearing;
     SuckerFacts suckers;
+    StandingFacts standing;
+    WeighingFacts weighing;             // empty but where the house asks for it
     std::vector<AxisId> old_wood_laid;  // two years or more, this winter
     AxisId trunk_cut;                   // none: no trunk was
     struct SuckerLaid {
@@ -41,5 +44,9 @@ struct PlanFacts {
 
 // `after` must be `before` pruned: the same rows.
 PlanFacts measure_plan(const Vine& before, const Vine& after, const HouseRules& house, const Offers& offers);
+
+// What the tables do not tell: in which order the spares were cut and the canes tied. Without it spares count as cut in
+// good order.
+void note_order(PlanFacts& facts, const Plan& plan);
 
 }  // namespace spurwright::rules

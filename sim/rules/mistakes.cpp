@@ -1,11 +1,14 @@
 #include "sim/rules/mistakes.h"
 
 #include <algorithm>
+#include <cstdlib>
 
+#include "sim/rules/bud_kill_adjust.h"
 #include "sim/rules/cane_diameter.h"
 #include "sim/rules/end_cut.h"
 #include "sim/rules/origin_distance.h"
 #include "sim/rules/piece_points.h"
+#include "sim/rules/prunings_weighed.h"
 #include "sim/rules/say.h"
 #include "sim/rules/tool_choice.h"
 #include "sim/rules/wound_size.h"
@@ -29,6 +32,8 @@ public:
         look_at_the_head();
         look_at_the_load();
         look_at_the_clearing();
+        look_at_what_stands();
+        look_at_the_scale();
         std::stable_sort(found_.begin(), found_.end(),
                          [](const Mistake& one, const Mistake& other) { return one.name < other.name; });
         return std::move(found_);
@@ -144,6 +149,11 @@ private:
         const auto over = [&](PerMille share) { return std::int64_t{all} * 1000 > std::int64_t{target} * share.count; };
         if (over(limits_.load_over))
             add(Name::too_many_buds, RuleName::bud_load, {}, Side::none, {{"n", Count{all}}, {"target", Count{target}}});
+        const int usual = usual_target_buds(house_, plan_.load.spacing), counted = plan_.load.counted();
+        const bool as_usual = std::int64_t{std::abs(counted - usual)} * 1000 <= std::int64_t{usual} * limits_.as_usual.count;
+        if (adjusts_for_bud_kill(house_) && as_usual && counted < target)
+            add(Name::not_adjusted_for_bud_kill, RuleName::bud_kill_adjust, {}, Side::none,
+                {{"n", Count{counted}}, {"target", Count{target}}, {"killed", house_.bud_kill.killed}});
         const bool weak = std::int64_t{target} * 1'000'000'000 < std::int64_t{limits_.weak_below.count} * plan_.load.spacing.count;
         if (weak && over(limits_.stretched_over))
             add(Name::weak_vine_stretched, RuleName::bud_load, {}, Side::none, {{"n", Count{all}}, {"target", Count{target}}});
@@ -154,6 +164,26 @@ private:
         for (const AxisId axis : plan_.suckers.stubs) add(Name::sucker_stub, RuleName::suckers, axis, Side::none);
         for (const AxisId axis : plan_.clearing.old_canes_left) add(Name::old_cane_left, RuleName::wood_left_behind, axis, Side::none);
         for (const CutFacts& cut : plan_.cuts) look_at(cut);
+    }
+
+    void look_at_what_stands() {
+        const StandingFacts& is = plan_.standing;
+        if (is.late > 0) add(Name::kicker_forgotten, RuleName::kicker_kept, {}, Side::none, {{"n", Count{is.late}}});
+        const bool tied = std::any_of(plan_.sides.begin(), plan_.sides.end(), [](const SidePieces& side) {
+            return side.cane && side.cane->tying.end_tie != TyingFacts::EndTie::none;
+        });
+        if (tied && (asked_.spares || asked_.kickers) && is.forgotten > is.late)
+            add(Name::spare_forgotten, RuleName::kicker_absent, {}, Side::none, {{"n", Count{is.forgotten - is.late}}});
+    }
+
+    void look_at_the_scale() {
+        const WeighingFacts& is = plan_.weighing;
+        if (!is.report || as_heavy_as(is.report->weight, is.bundle, house_)) return;
+        const Mass weight = is.report->weight;
+        if (is.old_wood.count > 0 && as_heavy_as(weight, is.bundle + is.old_wood, house_))
+            add(Name::old_wood_weighed, RuleName::prunings_weighed, {}, Side::none, {{"measured", is.old_wood}});
+        else if (is.ends.count > 0 && as_heavy_as(weight, is.bundle - is.ends, house_))
+            add(Name::ends_not_weighed, RuleName::prunings_weighed, {}, Side::none, {{"measured", is.ends}});
     }
 
     void look_at(const CutFacts& cut) {

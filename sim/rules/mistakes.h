@@ -38,6 +38,11 @@ enum class MistakeName : unsigned char {
     cane_snapped,
     wrapped_too_often,
     tie_girdles,
+    spare_forgotten,
+    kicker_forgotten,
+    not_adjusted_for_bud_kill,
+    old_wood_weighed,
+    ends_not_weighed,
     thickness_alone,   // found beside the best plan (sim/planning)
     wrong_cane_cut,    // likewise
 };
@@ -48,9 +53,10 @@ constexpr auto words_of(MistakeName) {
          "spur-chosen-last",   "spur-above-or-outside", "three-bud-spur", "sucker-kept",          "sucker-stub",
          "old-cane-left",      "flush-cut",        "needless-wound",     "wrong-tool",            "too-many-buds",
          "weak-vine-stretched", "cut-where-thin",  "cut-too-close",      "dead-peg",              "overlap",
-         "cane-snapped",       "wrapped-too-often", "tie-girdles",       "thickness-alone",       "wrong-cane-cut"});
+         "cane-snapped",       "wrapped-too-often", "tie-girdles",       "spare-forgotten",
+         "kicker-forgotten",   "not-adjusted-for-bud-kill", "old-wood-weighed", "ends-not-weighed", "thickness-alone",       "wrong-cane-cut"});
 }
-inline constexpr std::size_t mistake_count = 30;
+inline constexpr std::size_t mistake_count = 35;
 
 struct Mistake {
     MistakeName name{};
@@ -67,6 +73,7 @@ struct MistakeLimits {
     PerMille stretched_over{1'100};            // of it
     Length crowded_within{80'000};             // of the crown point
     int crowded_over = 2;                      // pieces a side: a cane and its spur
+    PerMille as_usual{50};                     // within this of the usual target nothing was adjusted
 };
 
 // What is wrong with the wood kept and the cuts made. Each mistake once a piece, in the order of MistakeName. `plan` are

@@ -1,5 +1,6 @@
 #include "sim/rules/piece_points.h"
 
+#include "sim/rules/bud_kill_adjust.h"
 #include "sim/rules/bud_load.h"
 #include "sim/rules/cane_count.h"
 #include "sim/rules/cane_diameter.h"
@@ -13,6 +14,7 @@
 #include "sim/rules/origin_distance.h"
 #include "sim/rules/origin_height.h"
 #include "sim/rules/spur_buds.h"
+#include "sim/rules/spur_direction.h"
 #include "sim/rules/spur_place.h"
 #include "sim/rules/spur_size.h"
 #include "sim/rules/tying.h"
@@ -49,6 +51,7 @@ std::array<RuleMark, spur_rule_count> spur_marks(const SpurFacts& spur, const Ho
         {RuleName::spur_count, full_mark},
         {RuleName::spur_buds, mark_spur_buds(spur, house)},
         {RuleName::spur_size, mark_spur_size(spur, house)},
+        {RuleName::spur_direction, mark_spur_direction(spur, house)},
         {RuleName::end_cut, mark_end_cut(spur.end, house)},
     }};
 }
@@ -64,7 +67,9 @@ Tenths place_points(const SpurPlaceFacts& place, Side side, const HouseRules& ho
 }
 
 Tenths load_points(const LoadFacts& load, const HouseRules& house, const Asked& asked) {
-    return points_of(asked.of_vine(RuleName::bud_load), mark_bud_load(load, house));
+    const Tenths points = points_of(asked.of_vine(RuleName::bud_load), mark_bud_load(load, house));
+    const Tenths adjusted = asked.of_vine(RuleName::bud_kill_adjust);
+    return adjusted.count ? points + points_of(adjusted, mark_bud_kill_adjust(load, house)) : points;
 }
 
 Tenths pair_points(const PairFacts& pair, const Asked& asked) {
@@ -77,7 +82,9 @@ Tenths pair_points(const PairFacts& pair, const Asked& asked) {
 
 Tenths canonical_points(const Asked& asked) {
     return asked.of_vine(RuleName::old_wood_stub) + asked.of_vine(RuleName::wound_size) +
-           asked.of_vine(RuleName::tool_choice) + asked.of_vine(RuleName::wood_left_behind);
+           asked.of_vine(RuleName::tool_choice) + asked.of_vine(RuleName::wood_left_behind) +
+           asked.of_vine(RuleName::kicker_kept) + asked.of_vine(RuleName::kicker_absent) +
+           asked.of_vine(RuleName::prunings_weighed);
 }
 
 }  // namespace spurwright::rules

@@ -20,15 +20,16 @@ inline constexpr std::size_t cane_rule_count = 12;
 std::array<RuleMark, cane_rule_count> cane_marks(const CaneFacts& cane, const HouseRules& house, bool short_load);
 Tenths cane_points(const CaneFacts& cane, const HouseRules& house, const Asked& asked, bool short_load);
 
-// spur-count (it is there), spur-buds, spur-size, end-cut.
-inline constexpr std::size_t spur_rule_count = 4;
+// spur-count (it is there), spur-buds, spur-size, spur-direction, end-cut.
+inline constexpr std::size_t spur_rule_count = 5;
 std::array<RuleMark, spur_rule_count> spur_marks(const SpurFacts& spur, const HouseRules& house);
 Tenths spur_points(const SpurFacts& spur, const HouseRules& house, const Asked& asked);
 
 // spur-place: beside the cane laid to the spur's own side, or none.
 Tenths place_points(const SpurPlaceFacts& place, Side side, const HouseRules& house, const Asked& asked);
 
-// bud-load.
+// bud-load, and bud-kill-adjust where a house weighs it.
+int usual_target_buds(const HouseRules& house, Length spacing);  // of a winter that killed no buds
 int target_buds(const HouseRules& house, Length spacing);
 bool short_load(int counted_buds, int target, const HouseRules& house);  // too few: cane-reach looks at gaps
 bool overloaded(int all_buds, int target, const HouseRules& house);      // far too many: a cap
@@ -37,7 +38,7 @@ Tenths load_points(const LoadFacts& load, const HouseRules& house, const Asked& 
 // cane-count, and suckers in a plan that leaves none but laid ones.
 Tenths pair_points(const PairFacts& pair, const Asked& asked);
 
-// old-wood-stub, wound-size, tool-choice, wood-left-behind of a plan as complete() makes it: all their shares.
+// old-wood-stub, wound-size, tool-choice, wood-left-behind, kickers, spares and the weighing of a plan as complete() makes it: all their shares.
 Tenths canonical_points(const Asked& asked);
 
 }  // namespace spurwright::rules

@@ -37,6 +37,7 @@ enum class RuleName : unsigned char {
     spur_buds,
     spur_place,
     spur_size,
+    spur_direction,
     end_cut,
     old_wood_stub,
     wound_size,
@@ -44,8 +45,12 @@ enum class RuleName : unsigned char {
     wood_left_behind,
     suckers,
     tying,
+    kicker_kept,
+    kicker_absent,
+    bud_kill_adjust,
+    prunings_weighed,
 };
-inline constexpr std::size_t rule_count = 23;
+inline constexpr std::size_t rule_count = 28;
 
 inline constexpr std::array<std::string_view, rule_count> rule_keys{
     "cane-diameter",
@@ -64,6 +69,7 @@ inline constexpr std::array<std::string_view, rule_count> rule_keys{
     "spur-buds",
     "spur-place",
     "spur-size",
+    "spur-direction",
     "end-cut",
     "old-wood-stub",
     "wound-size",
@@ -71,6 +77,10 @@ inline constexpr std::array<std::string_view, rule_count> rule_keys{
     "wood-left-behind",
     "suckers",
     "tying",
+    "kicker-kept",
+    "kicker-absent",
+    "bud-kill-adjust",
+    "prunings-weighed",
 };
 constexpr std::size_t index_of(RuleName name) { return static_cast<std::size_t>(name); }
 constexpr std::string_view key_of(RuleName name) { return rule_keys[index_of(name)]; }

@@ -1,5 +1,6 @@
 #include "sim/rules/rule_list.h"
 
+#include "sim/rules/bud_kill_adjust.h"
 #include "sim/rules/bud_load.h"
 #include "sim/rules/cane_count.h"
 #include "sim/rules/cane_diameter.h"
@@ -10,11 +11,14 @@
 #include "sim/rules/end_cut.h"
 #include "sim/rules/internode_evenness.h"
 #include "sim/rules/internode_length.h"
+#include "sim/rules/kickers.h"
 #include "sim/rules/old_wood_stub.h"
 #include "sim/rules/origin_distance.h"
 #include "sim/rules/origin_height.h"
+#include "sim/rules/prunings_weighed.h"
 #include "sim/rules/spur_buds.h"
 #include "sim/rules/spur_count.h"
+#include "sim/rules/spur_direction.h"
 #include "sim/rules/spur_place.h"
 #include "sim/rules/spur_size.h"
 #include "sim/rules/suckers.h"
@@ -43,6 +47,7 @@ const std::array<const Rule*, rule_count> all_rules{
     &spur_buds,
     &spur_place,
     &spur_size,
+    &spur_direction,
     &end_cut,
     &old_wood_stub,
     &wound_size,
@@ -50,6 +55,10 @@ const std::array<const Rule*, rule_count> all_rules{
     &wood_left_behind,
     &suckers,
     &tying,
+    &kicker_kept,
+    &kicker_absent,
+    &bud_kill_adjust,
+    &prunings_weighed,
 };
 
 }  // namespace spurwright::rules

@@ -54,6 +54,7 @@ Threshold threshold_of(RuleName name, const HouseRules& h) {
     case spur_buds: return {Unit::count, wanted(h.spur_buds.full, 1000), wanted(h.spur_buds.half, 1000)};
     case spur_place: return {Unit::mm, wanted(h.spur_place.below), Wanted{0, std::nullopt}};
     case spur_size: return from(Unit::mm, h.spur_size.full_from, h.spur_size.half_from);
+    case spur_direction: return up_to(Unit::deg, h.spur_direction.full_to, h.spur_direction.full_to);
     case end_cut: return from(Unit::mm, h.end_cut.full_from, h.end_cut.half_from);
     case old_wood_stub: return in_band(Unit::ratio, h.old_wood_stub.band);
     case wound_size: return up_to(Unit::mm, h.wound_size.half_from, h.wound_size.none_from);
@@ -61,6 +62,10 @@ Threshold threshold_of(RuleName name, const HouseRules& h) {
     case wood_left_behind: return number(0, 1);
     case suckers: return {Unit::count, number(0, 0).full, std::nullopt};
     case tying: return {Unit::count, wanted(h.tying.wraps, 500), std::nullopt};
+    case kicker_kept: return {Unit::count, exactly(h.standing.kickers, 0).full, std::nullopt};
+    case kicker_absent: return number(0, 1);
+    case bud_kill_adjust: return up_to(Unit::share, h.bud_load.full_off, h.bud_load.half_off);
+    case prunings_weighed: return up_to(Unit::share, h.prunings_weighed.full_off, h.prunings_weighed.half_off);
     }
     return {};
 }

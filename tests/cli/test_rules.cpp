@@ -271,3 +271,42 @@ TEST_SUITE("cli/best-from-here") {
         CHECK(refusal_of({"best", little_file, "--after", "hack a2"}).find("hack") != std::string::npos);
     }
 }
+
+TEST_SUITE("cli/report") {
+    TEST_CASE("judge --report marks the weight against the bundle of this vine") {
+        const json best = printed({"best", vine_code}, "verb-best")["plans"][0];
+        const std::string plan = best["plan"];
+        const double bundle = printed({"weigh", vine_code, "--plan", plan}, "verb-weigh")["one_year_removed_g"];
+        const Folder folder;
+        const auto judged = [&](double grams) {
+            const std::string text = "{\"weight_g\": " + std::to_string(static_cast<int>(grams)) + ", \"tared\": true, \"date\": \"2027-01-10\"}\n";
+            CHECK(schema_fault("report-1", text) == "");
+            return printed({"judge", vine_code, "--plan", plan, "--report", folder.write("r.json", text)}, "verb-judge");
+        };
+        const auto weighing = [](const json& j) {
+            for (const json& f : j["findings"])
+                if (f["rule"] == "prunings-weighed") return f;
+            return json();
+        };
+        const json well = judged(bundle), badly = judged(bundle * 0.8);
+        CHECK(weighing(well)["points"] == weighing(well)["out_of"]);
+        CHECK(weighing(well)["out_of"].get<double>() > 8);
+        CHECK(weighing(badly)["points"] == 0);
+        CHECK(well["points"] == well["best_points"]);
+        CHECK(badly["points"].get<double>() < well["points"].get<double>());
+        CHECK(weighing(printed({"judge", vine_code, "--plan", plan}, "verb-judge")).is_null());
+    }
+    TEST_CASE("a report that cannot be read is refused by key and line") {
+        const Folder folder;
+        const auto refused_report = [&](const std::string& text) {
+            return refusal_of({"judge", vine_code, "--plan", "", "--report", folder.write("r.json", text)});
+        };
+        CHECK(refused_report("{}").find("weight_g") != std::string::npos);
+        CHECK(refused_report("{\"weight_g\": -1}").find("r.json:1") != std::string::npos);
+        CHECK(refused_report("{\"weight_g\": 1e12}").find("r.json:1") != std::string::npos);
+        CHECK(refused_report("{\"weight_g\": NaN}").find("r.json:1") != std::string::npos);
+        CHECK(refused_report("{\"weight_g\": 840, \"wieght\": 2}").find("wieght") != std::string::npos);
+        CHECK(refused_report("[840]").find("r.json") != std::string::npos);
+        CHECK(refusal_of({"judge", vine_code, "--plan", "", "--report", "nowhere.json"}).find("nowhere.json") != std::string::npos);
+    }
+}

@@ -159,6 +159,22 @@ const std::vector<Planted>& planted() {
          }},
         {N::wrapped_too_often, cane([](auto& x) { x.tying.half_wraps = 4; })},
         {N::tie_girdles, cane([](auto& x) { x.tying.tight_elsewhere = 1; })},
+        {N::spare_forgotten, [](Clean& c, House&) { c.asked.spares = true, c.facts.standing.forgotten = 1; }},
+        {N::kicker_forgotten, [](Clean& c, House&) { c.asked.kickers = true, c.facts.standing.late = c.facts.standing.forgotten = 1; }},
+        {N::not_adjusted_for_bud_kill,
+         [](Clean& c, House& h) {
+             h.bud_load.target = 30;
+             h.bud_kill.killed = PerMille{350};
+             c.facts.load = {27, 2, 29, c.facts.load.spacing};
+         }},
+        {N::old_wood_weighed,
+         [](Clean& c, House&) {
+             c.facts.weighing = {rules::Report{Mass{1'100'000}, true}, Mass{900'000}, Mass{90'000}, Mass{200'000}};
+         }},
+        {N::ends_not_weighed,
+         [](Clean& c, House&) {
+             c.facts.weighing = {rules::Report{Mass{810'000}, true}, Mass{900'000}, Mass{90'000}, Mass{200'000}};
+         }},
     };
     return all;
 }

@@ -62,6 +62,20 @@ TEST_SUITE("scenarios/house-rules-file") {
         back.wound_size = {};
         CHECK(back == rules::HouseRules{});
     }
+    TEST_CASE("sets by vigour move the bands of cane thickness alone; cool sites with small canes take the low one") {
+        for (const auto& [name, low, high] : {std::tuple{"low-vigour", 7'000, 10'000}, {"high-vigour", 9'000, 13'000}, {"cool-sites", 7'000, 10'000}}) {
+            rules::HouseRules set = loaded(name).rules;
+            const rules::HouseRules general;
+            CHECK(set.cane_diameter.band.full == rules::Range<Length>{{low}, {high}});
+            // The part bands move with them.
+            CHECK(set.cane_diameter.band.full.low - set.cane_diameter.band.half.low == Length{1'600});
+            CHECK(set.cane_diameter.band.half.high - set.cane_diameter.band.full.high == Length{2'000});
+            CHECK_FALSE(rules::first_fault(set));
+            set.cane_diameter = general.cane_diameter;
+            CHECK(set == general);
+        }
+        for (const std::string_view name : shipped_house_sets) CHECK(loaded(std::string(name)).name == name);
+    }
     TEST_CASE("a house's own values lie over its base and are marked as the house's") {
         const auto file = read_house_rules(own("\"cane-diameter\": {\"full\": [7.0, 10.0]}, \"bud-load\": {\"target\": "
                                                "{\"value\": 28, \"why\": \"weak row\"}}, "

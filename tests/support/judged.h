@@ -21,7 +21,10 @@ struct Judged {
     std::optional<rules::Judgement> operator()(const Plan& plan) const {
         const auto after = prune(vine, plan);
         if (!after) return std::nullopt;
-        return rules::judge(vine, *after, house, offers, asked);
+        if (!house.prunings_weighed.asked) return rules::judge_plan(vine, plan, *after, house, offers, asked);
+        // Weighed as it should be.
+        const Mass bundle = rules::measure_plan(vine, *after, house, offers).weighing.bundle;
+        return rules::judge_plan(vine, plan, *after, house, offers, asked, rules::Report{bundle, true});
     }
 };
 

@@ -23,5 +23,6 @@ Verb bud_kill_verb();
 Verb rules_verb();
 Verb acceptable_verb();
 Verb review_verb();
+Verb sheet_verb();
 
 } // namespace spurwright::commands

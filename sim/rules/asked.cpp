@@ -56,6 +56,7 @@ std::vector<AxisId> may_stand(const Vine& before, const HouseRules& house) {
     }
     std::stable_sort(found.begin(), found.end());
     std::vector<AxisId> axes;
+    axes.reserve(found.size());
     for (const auto& [distance, axis] : found) axes.push_back(axis);
     return axes;
 }

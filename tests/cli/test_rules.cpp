@@ -310,3 +310,26 @@ TEST_SUITE("cli/report") {
         CHECK(refusal_of({"judge", vine_code, "--plan", "", "--report", "nowhere.json"}).find("nowhere.json") != std::string::npos);
     }
 }
+
+TEST_SUITE("cli/sheet") {
+    const std::string example_sheet = SPURWRIGHT_SOURCE "/assets/block-sheets/example.json";
+
+    TEST_CASE("a sheet makes the house rules that judge takes, and a page for the wall") {
+        const Folder folder;
+        const json weak = printed({"sheet", example_sheet, "--strength", "weak", "--house", folder.file("h.json"), "--page", folder.file("p.html")}, "verb-sheet");
+        CHECK(weak["target"] == 16);
+        const json rules = printed({"rules", "--check", folder.file("h.json")}, "verb-rules");
+        CHECK(rules["rule_set_hash"] == weak["rule_set_hash"]);
+        const json judged = printed({"judge", vine_code, "--plan", "", "--rules", folder.file("h.json")}, "verb-judge");
+        CHECK(judged["rule_set_hash"] == weak["rule_set_hash"]);
+        CHECK(file_text(folder.file("p.html")).find("Lower terrace") != std::string::npos);
+        CHECK(printed({"sheet", example_sheet}, "verb-sheet")["target"] == 27);
+        CHECK(run_program({"sheet", example_sheet, "--language", "es"}).out.find("Hoja del cuadro") != std::string::npos);
+    }
+    TEST_CASE("an unknown strength, a sheet that is none, a place that cannot be written") {
+        CHECK(refusal_of({"sheet", example_sheet, "--strength", "huge"}).find("--strength") != std::string::npos);
+        CHECK(refusal_of({"sheet", little_file}).find("little.json") != std::string::npos);
+        CHECK(refusal_of({"sheet", "nowhere.json"}).find("nowhere.json") != std::string::npos);
+        CHECK(refusal_of({"sheet", example_sheet, "--page", "/no/such/folder/p.html"}).find("/no/such/folder") != std::string::npos);
+    }
+}

@@ -8,6 +8,7 @@
 #include "scenarios/commands/verbs.h"
 #include "scenarios/words/layout.h"
 #include "sim/core/hash.h"
+#include "sim/planning/difficulty.h"
 #include "sim/planning/open_choices.h"
 #include "sim/planning/top_plans.h"
 #include "sim/pruning/plan_text.h"
@@ -50,6 +51,41 @@ Result<std::vector<Listed>> from_here(const Vine& before, const Pruned& so_far, 
     return plans;
 }
 
+io::Json side_object(const planning::SideDifficulty& side) {
+    io::Json o = io::Json::object();
+    o.set("choices", side.choices);
+    o.set("good", side.good);
+    o.set("tempting", side.tempting);
+    o.set("margin", side.margin);
+    return o;
+}
+
+// Hundredths of the scale, sign and all.
+std::string scale_text(std::int32_t thousandths, const words::Words& words) {
+    const std::string size = words::number_text(std::abs(thousandths), 3, 2, words.numbers());
+    return (thousandths < 0 ? "-" : "") + size;
+}
+
+void tell_difficulty(Answer& answer, const planning::Difficulty& difficulty, const words::Words& words) {
+    io::Json o = io::Json::object();
+    o.set("scale", PerMille{difficulty.scale});
+    o.set("plans_as_good", difficulty.good_plans);
+    o.set("left", side_object(difficulty.sides[0]));
+    o.set("right", side_object(difficulty.sides[1]));
+    answer.object.set("difficulty", std::move(o));
+    const auto &left = difficulty.sides[0], &right = difficulty.sides[1];
+    const Arguments facts{{"scale", scale_text(difficulty.scale, words)},
+                          {"left_choices", Count{left.choices}},
+                          {"right_choices", Count{right.choices}},
+                          {"left_good", Count{left.good}},
+                          {"right_good", Count{right.good}},
+                          {"left_tempting", Count{left.tempting}},
+                          {"right_tempting", Count{right.tempting}},
+                          {"left_margin", left.margin},
+                          {"right_margin", right.margin}};
+    answer.text += words::wrapped(words("best.difficulty", facts));
+}
+
 Result<Answer> answer_best(const Asked& asked, const Surroundings& around) {
     const auto found = find_vine(asked.subject);
     if (!found) return failure(found.error());
@@ -87,6 +123,10 @@ Result<Answer> answer_best(const Asked& asked, const Surroundings& around) {
     const Count ways{static_cast<std::int64_t>(counted)};
     answer.text = words::wrapped(plans.empty() ? around.words(done ? "best.none-left" : "best.none")
                                                : around.words(done ? "best.counted-left" : "best.counted", {{"n", ways}}));
+    answer.object.set("difficulty", io::Json()); // of the uncut vine; null where it has no plan or work has begun
+    if (!done)
+        if (const auto difficulty = planning::difficulty_of(found->vine, house->rules, planning))
+            tell_difficulty(answer, *difficulty, around.words);
     for (std::size_t i = 0; i < plans.size(); ++i) {
         io::Json o = plan_object(plans[i].plan);
         if (plans[i].rest) o.set("rest", print_plan(*plans[i].rest));

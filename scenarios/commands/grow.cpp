@@ -1,11 +1,13 @@
 // grow: a vine by its history, from settings; the code that names it, and its cane candidates.
 #include <random>
 
+#include "scenarios/commands/grow_row.h"
 #include "scenarios/commands/quantities.h"
 #include "scenarios/commands/verbs.h"
 #include "scenarios/commands/vine_answer.h"
 #include "scenarios/words/layout.h"
 #include "sim/growth/history.h"
+#include "sim/growth/row.h"
 #include "sim/growth/variety.h"
 
 namespace spurwright::commands {
@@ -109,6 +111,11 @@ Result<growth::Site> site_of_options(const Asked& asked) {
 Result<Answer> answer_grow(const Asked& asked, const Surroundings& around) {
     const auto site = site_of_options(asked);
     if (!site) return failure(site.error());
+    if (const auto row = asked.value("--row")) {
+        const auto places = read_whole(*row, "--row", 1, growth::most_places);
+        if (!places) return failure(places.error());
+        return row_answer(*site, static_cast<int>(*places), asked.value("-o"), around);
+    }
     auto vine = growth::grow_vine(*site);
     if (!vine) return failure(std::move(vine.error()));
     const auto coded = growth::coded(*site);
@@ -156,6 +163,7 @@ Verb grow_verb() {
              {"--graft", "yes|no", about("option.graft")},
              {"--wires-in-winter", "up|dropped", about("option.wires-in-winter")},
              {"--drip", "yes|no", about("option.drip")},
+             {"--row", "N", about("option.row")},
              {"-o", "FILE", about("option.output")}},
             answer_grow};
 }

@@ -35,10 +35,11 @@ struct PlacedCane {
 
 int cost_of(const Candidate& c, const SpurPlace& place, const PrunerHabits& h) {
     const double climbed = place.climbed.count / 1000.0;
+    const int across = std::min(c.azimuth_deg, 180 - c.azimuth_deg); // along the arm either way is as good
     double cost = h.from_last_origin ? 0.25 * std::max(0.0, climbed_most_mm - climbed)
                                      : 0.5 * climbed + 1.0 * std::max(0.0, climbed - climbed_well_mm);
     cost += 60 * std::max(0.0, spur_share_of_thin * h.thin_mm - c.thickness_mm) +
-            40 * std::max(0.0, c.thickness_mm - h.fat_mm) + 2 * std::max(0, c.azimuth_deg - 60) + c.whim;
+            40 * std::max(0.0, c.thickness_mm - h.fat_mm) + 2 * std::max(0, across - 60) + c.whim;
     if (c.flagged) cost += 200;
     if (c.ripe_buds < place_buds) cost += 200;
     return whole_points(cost);

@@ -87,6 +87,7 @@ struct Constants {
     double zigzag_low_deg = 5, zigzag_high_deg = 15;
     double lean_laid_length_mm = 80;
     double led_out_deg = 20, led_out_mm = 600, led_out_short_mm = 120; // the last shoot of a cordon's new arm
+    double cordon_spur_steeper_deg = 25;
     double hang_from_mm = 200, hang_deg_per_mm = 0.4, hang_lowest_deg = -75;
     double hang_azimuth_low_deg = 60, hang_azimuth_high_deg = 90;
     double arch_above_wire_mm = 100, arch_deg_per_mm = 0.12, arch_most_deg = 120;
@@ -115,6 +116,7 @@ struct Constants {
     double dry_over_fresh = 0.57;
     // a row of vines
     double row_patch_sd = 0.12, row_corr = 0.85;
+    double row_missing = 0.03, row_replanted = 0.02, row_dead = 0.01;
     // weather and the season's days
     double ar1_rho = 0.75, ar1_sd = 3.5;
     double gdd_base = 10;

@@ -2,6 +2,7 @@
 
 #include "sim/core/check.h"
 #include "sim/growth/history_pruner.h"
+#include "sim/growth/next_vine.h"
 #include "sim/growth/season.h"
 #include "sim/growth/training.h"
 #include "sim/growth/variety.h"
@@ -9,6 +10,8 @@
 
 namespace spurwright::growth {
 namespace {
+
+constexpr int youngest = 3; // of a vine with a head
 
 SeasonSettings settings_of(const Site& site) {
     SeasonSettings settings;
@@ -51,6 +54,28 @@ Result<Vine> grow_vine(const Site& site) {
     // A vine left unpruned for winters can outgrow the tables' limits: refused by name, as its file would be.
     if (auto broken = check_vine(vine)) return failure(std::move(*broken));
     return vine;
+}
+
+Result<Vine> grow_vine_of_any_age(const Site& site) {
+    if (site.age != 1 && site.age != 2) return grow_vine(site);
+    Site grown_up = site;
+    grown_up.age = youngest;
+    if (auto fine = check(grown_up); !fine) return failure(std::move(fine.error()));
+    Vine vine = planted(site);
+    return site.age == 1 ? std::move(vine) : drawn_up(pruned(vine, back_to_two_buds(vine)), site);
+}
+
+Result<Vine> grow_dead_vine(const Site& site) {
+    if (auto fine = check(site); !fine) return failure(std::move(fine.error()));
+    Site before = site;
+    before.age = std::max(youngest, site.age - 1);
+    const Vine last = live_on(before, [](const Vine&) {});
+    NextVine dead = carry_over(pruned(last, history_plan(last, habits_in(site, last.winter))));
+    for (Axis& axis : dead.vine.axes) axis.state = AxisState::dead;
+    for (std::uint8_t& buds : dead.latent) buds = 0;
+    dead.finish(0);
+    if (auto broken = check_vine(dead.vine)) return failure(std::move(*broken));
+    return std::move(dead.vine);
 }
 
 Result<std::vector<Vine>> grow_winters(const Site& site) {

@@ -18,8 +18,7 @@ constexpr int wraps = 2; // half wraps
 // Two canes, one each way, and a spur below each.
 Plan two_cane_plan(const Vine& vine, const PrunerHabits& habits) {
     HistoryCuts cuts(vine, habits);
-    std::vector<Chosen> chosen;
-    for (const Side side : both_sides) chosen.push_back(choose(vine, side, habits));
+    const std::array<Chosen, 2> chosen{choose(vine, Side::left, habits), choose(vine, Side::right, habits)};
     for (const Chosen& side : chosen)
         for (const Axis* piece : {side.cane, side.spur})
             if (piece) cuts.keep(*piece);

@@ -27,11 +27,12 @@ Direction rank_way(const Direction& plane, const Direction& t) {
     return unit_of({plane.x - along * t.x, plane.y - along * t.y, plane.z - along * t.z});
 }
 
-// The last shoot of a cordon's new arm that has not come to the end of its room is led out along the wire in summer.
-bool lengthens(const Vine& vine, const Push& push, const Constants& c) {
-    if (vine.system != System::cordon || !push.laid || push.along_cane < 0.999) return false;
+// How far the arm of a cordon is from the middle between two trunks, for the last shoot of a new one, which is led out
+// along the wire in summer; 0 for every other shoot. mm.
+double room_of_arm(const Vine& vine, const Push& push) {
+    if (vine.system != System::cordon || !push.laid || push.along_cane < 0.999) return 0;
     const double out = sign_of(push.side) * spurwright::in_mm(vine.find(push.on)->place.x);
-    return out < spurwright::in_mm(vine.spacing) / 2 - c.led_out_short_mm;
+    return spurwright::in_mm(vine.spacing) / 2 - out;
 }
 
 Direction at_elevation(double degrees, double hx, double hz) {
@@ -53,18 +54,23 @@ public:
         base_z_ = push.towards_front ? sine : -sine;
         elbow_ = numeric::clamp(c_.elbow_deg + c_.elbow_sd_deg * draws.normal(Trait::elbow, part), c_.elbow_low_deg,
                                 c_.elbow_high_deg);
-        // Along a cordon shoots stand upright at once, as on a laid cane; at the head they fan out.
-        const bool on_laid = (push.laid && push.count_index > 2) ||
-                             (vine.system == System::cordon && !is_trunk(*vine.find(axis_of(push.on))));
+        // Along a cordon shoots stand upright at once, as on a laid cane; at the head they fan out. Those of its spurs
+        // leave steeply and either way, so that a place climbs over where it stands.
+        const bool on_cordon = vine.system == System::cordon && !is_trunk(*vine.find(axis_of(push.on)));
+        const bool on_laid = (push.laid && push.count_index > 2) || on_cordon;
+        if (on_cordon && !push.laid) {
+            elbow_ = std::min(elbow_ + c_.cordon_spur_steeper_deg, c_.lean_laid_deg);
+            if (draws.chance(Trait::sway, part, 2, 0.5)) base_x_ = -base_x_;
+        }
         lean_ = on_laid ? c_.lean_laid_deg + c_.lean_laid_sd_deg * draws.normal(Trait::lean, part)
                         : c_.lean_deg + c_.lean_sd_deg * draws.normal(Trait::lean, part);
         lean_ = numeric::clamp(lean_, elbow_, 90.0);
         lean_length_ = on_laid ? c_.lean_laid_length_mm : c_.lean_length_mm;
-        if (lengthens(vine, push, c_)) {
+        if (const double room = room_of_arm(vine, push); room > c_.led_out_short_mm) {
             elbow_ = lean_ = c_.led_out_deg;
             base_x_ = sign_of(push.side);
             base_z_ = 0;
-            lean_length_ = c_.led_out_mm;
+            lean_length_ = std::min(c_.led_out_mm, room);
         }
         const double upright =
             on_laid ? lean_ : draws.uniform(Trait::upright, part, 0, c_.upright_low_deg, c_.upright_high_deg);

@@ -5,6 +5,7 @@
 
 #include "sim/core/check.h"
 #include "sim/core/numeric.h"
+#include "sim/planning/eye_noise.h"
 #include "sim/vine/vine_query.h"
 
 namespace spurwright::planning {
@@ -19,13 +20,13 @@ struct LaidCane {
     std::size_t ripe_buds = 0;
 };
 
-SideDifficulty side_of(const std::vector<LaidCane>& canes, Tenths best) {
+SideDifficulty side_of(const std::vector<LaidCane>& canes, Tenths best, Tenths tolerance) {
     SideDifficulty side;
     side.choices = static_cast<int>(canes.size());
     side.margin = best;
     std::optional<Length> thinnest;
     std::size_t fewest = 0;
-    const auto is_good = [&](const LaidCane& cane) { return cane.points && *cane.points + as_good_within >= best; };
+    const auto is_good = [&](const LaidCane& cane) { return cane.points && *cane.points + tolerance >= best; };
     for (const LaidCane& cane : canes) {
         if (!is_good(cane)) {
             if (cane.points) side.margin = std::min(side.margin, best - *cane.points);
@@ -58,7 +59,8 @@ std::optional<Difficulty> difficulty_of(const Vine& vine, const rules::HouseRule
     if (!best) return std::nullopt;
     Difficulty difficulty;
     difficulty.plans = planning.counted();
-    difficulty.good_plans = planning.at_least(best->points - as_good_within);
+    difficulty.tolerance = tolerance(vine, house, best->plan);
+    difficulty.good_plans = planning.at_least(best->points - difficulty.tolerance);
     std::int64_t sum = 0;
     int sides = 0;
     for (const Side side : both_sides) {
@@ -71,7 +73,7 @@ std::optional<Difficulty> difficulty_of(const Vine& vine, const rules::HouseRule
             canes.push_back({laid ? std::optional(laid->points) : std::nullopt, thickness(vine, axis), buds});
         }
         SideDifficulty& found = difficulty.sides[at(side)];
-        found = side_of(canes, best->points);
+        found = side_of(canes, best->points, difficulty.tolerance);
         if (found.good == 0) continue; // nothing to choose: the best plan lays no cane there
         sum += scale_of(found);
         ++sides;

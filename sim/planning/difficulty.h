@@ -10,9 +10,6 @@
 
 namespace spurwright::planning {
 
-// Plans within so much of the best are as good as the best (our choice).
-inline constexpr Tenths as_good_within{30};
-
 // One side's cane, judged by the best whole plan that lays it there.
 struct SideDifficulty {
     int choices = 0;  // canes that can be laid to it, and its own that would break there: they look no different
@@ -29,6 +26,7 @@ struct SideDifficulty {
 struct Difficulty {
     std::array<SideDifficulty, 2> sides; // left, right
     std::uint64_t plans = 0, good_plans = 0;
+    Tenths tolerance{}; // plans within so much of the best are as good (eye_noise.h)
     std::int32_t scale = 0;
     bool operator==(const Difficulty&) const = default;
 };
@@ -36,7 +34,7 @@ struct Difficulty {
 // Thousandths on that scale of one side; 0 choices or none good is a bug.
 std::int32_t scale_of(const SideDifficulty& side);
 
-// `planning` is that of this vine under this house. Nothing where the vine has no plan. Work: one search a cane and side: 5 to 15 ms on a grown vine.
+// `planning` is that of this vine under this house. Nothing where the vine has no plan. Work: one search a cane and side.
 std::optional<Difficulty> difficulty_of(const Vine& vine, const rules::HouseRules& house, const Planning& planning);
 
 } // namespace spurwright::planning

@@ -39,6 +39,9 @@ TEST_SUITE("cli/grow systems") {
                 CHECK(grown["site"]["trunks"] == std::stoi(trunks));
                 const std::string code = grown["code"];
                 CHECK(object_of({"show", code}, "verb-grow") == grown);
+                const Folder folder; // through a vine file and back
+                object_of({"grow", "--system", system, "--trunks", trunks, "--seed", "4", "-o", folder.file("v.json")}, "verb-grow");
+                CHECK(object_of({"show", folder.file("v.json")}, "verb-grow")["hash"] == grown["hash"]);
                 if (system == std::string("two-cane")) {
                     CHECK(object_of({"best", code}, "verb-best")["plans"].size() == 1);
                     continue;

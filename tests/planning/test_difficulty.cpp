@@ -80,10 +80,10 @@ TEST_SUITE("planning/difficulty") {
                 int good = 0;
                 for (const auto& piece : planning.tables().pieces) {
                     const auto laid = planning.best_laying(piece.axis, side);
-                    good += laid && laid->points + planning::as_good_within >= planning.best()->points;
+                    good += laid && laid->points + found->tolerance >= planning.best()->points;
                 }
                 CHECK(s.good == good);
-                if (s.good < s.choices) CHECK(s.margin > planning::as_good_within);
+                if (s.good < s.choices) CHECK(s.margin > found->tolerance);
             }
         }
     }

@@ -57,8 +57,7 @@ public:
         const auto beside = [&](std::size_t i) { return words_("beside." + std::string(word_of(place.beside[i]))); };
         table_.rows.push_back(
             {std::to_string(place.number), words_("place." + std::string(word_of(place.state))),
-             vine ? std::to_string(vine->winter) : "-",
-             words::number_text(rounded(1000 * place.patch), 3, 2, style),
+             vine ? std::to_string(vine->winter) : "-", words::number_text(rounded(1000 * place.patch), 3, 2, style),
              vine ? words::number_text(vine->capacity, 3, 1, style) : "-",
              vine ? words::number_text(one_year_wood(*vine).count, 6, 2, style) : "-", beside(0), beside(1)});
     }
@@ -99,14 +98,14 @@ Result<Answer> row_answer(const growth::Site& site, int places, const std::optio
     answer.object.set("system", word_of(site.system));
     answer.object.set("folder", folder ? io::Json(*folder) : io::Json());
     answer.object.set("places", std::move(list.list));
-    answer.text =
-        words::wrapped(around.words("grow.row", {{"n", Count{places}},
-                                                 {"seed", Count{static_cast<std::int64_t>(site.seed)}},
-                                                 {"growing", Count{counts[0]}},
-                                                 {"replanted", Count{counts[1]}},
-                                                 {"dead", Count{counts[2]}},
-                                                 {"missing", Count{counts[3]}}})) +
-        "\n" + list.text() + "\n" + words::wrapped(around.words(folder ? "grow.row-written" : "grow.row-not-written"));
+    answer.text = words::wrapped(around.words("grow.row", {{"n", Count{places}},
+                                                           {"seed", Count{static_cast<std::int64_t>(site.seed)}},
+                                                           {"growing", Count{counts[0]}},
+                                                           {"replanted", Count{counts[1]}},
+                                                           {"dead", Count{counts[2]}},
+                                                           {"missing", Count{counts[3]}}})) +
+                  "\n" + list.text() + "\n" +
+                  words::wrapped(around.words(folder ? "grow.row-written" : "grow.row-not-written"));
     return answer;
 }
 

@@ -11,10 +11,10 @@ namespace spurwright::growth {
 namespace {
 
 constexpr int place_buds = 2, arm_buds = 20, longer_buds = 8;
-constexpr double to_next_arm_mm = 50;   // short of the middle between two trunks
-constexpr double level_mm = 60;         // below the wire: a place lower than this is on the way up to it
-constexpr double closest_mm = 76;       // of two places [klodd-2022: 76 to 127]
-constexpr double steady_places = 0.4;   // fewer than this share of them, and a new arm is laid
+constexpr double to_next_arm_mm = 50; // short of the middle between two trunks
+constexpr double level_mm = 60;       // below the wire: a place lower than this is on the way up to it
+constexpr double closest_mm = 76;     // of two places [klodd-2022: 76 to 127]
+constexpr double steady_places = 0.4; // fewer than this share of them, and a new arm is laid
 constexpr int renewed_from_winter = 8, renewed_within_mm = 200;
 constexpr double least_longer_mm = 6.5; // thickness of a cane that lengthens an arm
 constexpr int longer_within_mm = 50;    // its base, of the wire

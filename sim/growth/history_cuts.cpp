@@ -45,7 +45,9 @@ void HistoryCuts::keep_to(NodeId node) {
 
 std::uint32_t HistoryCuts::row(const Axis& axis) const { return row_of(vine_, axis); }
 
-bool HistoryCuts::is_kept(const Axis& axis) const { return std::find(kept_.begin(), kept_.end(), &axis) != kept_.end(); }
+bool HistoryCuts::is_kept(const Axis& axis) const {
+    return std::find(kept_.begin(), kept_.end(), &axis) != kept_.end();
+}
 
 // Whether the node that bears an axis has been cut off by the plan so far.
 bool HistoryCuts::is_gone(const Axis& axis) const {
@@ -90,8 +92,8 @@ void HistoryCuts::clear_old_wood() {
         const auto past = static_cast<std::uint32_t>(outermost);
         const Node& next = nodes[std::min<std::size_t>(past + 1, nodes.size() - 1)];
         const Length wood = wood_beyond(vine_, axis, past);
-        const Length stub = std::min(stub_of(axis, next),
-                                     past + 1 < nodes.size() ? std::max(Length{}, wood - short_of_node) : wood);
+        const Length stub =
+            std::min(stub_of(axis, next), past + 1 < nodes.size() ? std::max(Length{}, wood - short_of_node) : wood);
         if (past + 1 < nodes.size() || wood > stub + collar_short) cut(axis, past, stub, past + 1);
     }
 }
@@ -184,9 +186,9 @@ void HistoryCuts::lay(const Axis& axis, Side side, int buds, double reach_mm, in
 
 void HistoryCuts::tie(const Axis& axis, std::uint32_t index, bool tight) {
     const Length wood = vine_.nodes_of(axis)[std::min(index + 1, axis.node_count - 1)].joint;
-    plan_.edits.push_back(Fasten{
-        vine_.nodes_of(axis)[index].id,
-        index + 1 < axis.node_count ? std::min(tie_beyond, to_tenth_mm({wood.count / 2})) : Length{}, tight});
+    plan_.edits.push_back(
+        Fasten{vine_.nodes_of(axis)[index].id,
+               index + 1 < axis.node_count ? std::min(tie_beyond, to_tenth_mm({wood.count / 2})) : Length{}, tight});
 }
 
 } // namespace spurwright::growth

@@ -34,20 +34,23 @@ TEST_SUITE("cli/grow systems") {
     TEST_CASE("every system is grown and shown by its code; what is not judged yet says so in one sentence") {
         for (const char* system : {"two-cane", "one-cane", "cordon"})
             for (const char* trunks : {"1", "2"}) {
-                const json grown = object_of({"grow", "--system", system, "--trunks", trunks, "--seed", "4"}, "verb-grow");
+                const json grown =
+                    object_of({"grow", "--system", system, "--trunks", trunks, "--seed", "4"}, "verb-grow");
                 CHECK(grown["site"]["system"] == system);
                 CHECK(grown["site"]["trunks"] == std::stoi(trunks));
                 const std::string code = grown["code"];
                 CHECK(object_of({"show", code}, "verb-grow") == grown);
                 const Folder folder; // through a vine file and back
-                object_of({"grow", "--system", system, "--trunks", trunks, "--seed", "4", "-o", folder.file("v.json")}, "verb-grow");
+                object_of({"grow", "--system", system, "--trunks", trunks, "--seed", "4", "-o", folder.file("v.json")},
+                          "verb-grow");
                 CHECK(object_of({"show", folder.file("v.json")}, "verb-grow")["hash"] == grown["hash"]);
                 if (system == std::string("two-cane")) {
                     CHECK(object_of({"best", code}, "verb-best")["plans"].size() == 1);
                     continue;
                 }
-                for (const std::vector<std::string>& verb :
-                     {std::vector<std::string>{"best", code}, {"judge", code, "--plan", ""}, {"ahead", code, "--plan", "", "--seasons", "1"}})
+                for (const std::vector<std::string>& verb : {std::vector<std::string>{"best", code},
+                                                             {"judge", code, "--plan", ""},
+                                                             {"ahead", code, "--plan", "", "--seasons", "1"}})
                     CHECK(refused(verb).find("Only vines of two canes are judged yet") != std::string::npos);
             }
         CHECK(refused({"grow", "--system", "head-canes"}).find("--system: ") != std::string::npos);
@@ -80,14 +83,16 @@ TEST_SUITE("cli/grow systems") {
         CHECK(listed["folder"].is_null());
         for (std::size_t i = 0; i < 60; ++i) CHECK(listed["places"][i]["hash"] == row["places"][i]["hash"]);
         for (const char* language : {"en", "es", "es-ES", "es-CL"})
-            CHECK(run_program({"grow", "--row", "5", "--seed", "3", "--language", language}).out.find('[') == std::string::npos);
+            CHECK(run_program({"grow", "--row", "5", "--seed", "3", "--language", language}).out.find('[') ==
+                  std::string::npos);
     }
     TEST_CASE("a row refuses no places, too many, and a file where a folder is asked") {
         const Folder folder;
         CHECK(refused({"grow", "--row", "0"}).find("--row: 0 does not lie between 1 and 1000") != std::string::npos);
         CHECK(refused({"grow", "--row", "1001"}).find("--row: ") != std::string::npos);
         object_of({"grow", "--seed", "1", "-o", folder.file("v.json")}, "verb-grow");
-        CHECK(refused({"grow", "--row", "2", "-o", folder.file("v.json")}).find("No folder can be made here.") != std::string::npos);
+        CHECK(refused({"grow", "--row", "2", "-o", folder.file("v.json")}).find("No folder can be made here.") !=
+              std::string::npos);
     }
     TEST_CASE("best says how hard the vine is to choose on") {
         const json best = object_of({"best", "00RM-K1SX-G00Q-0004-0005-046T"}, "verb-best");

@@ -16,9 +16,9 @@ namespace {
 constexpr int seeds = 40, winters = 16; // winters of the character, which begins in the fifth
 
 struct Told {
-    double distance[winters + 1] = {}, below[winters + 1] = {}; // mm, of the bases of laid canes, by winter
-    double laid_mm[3] = {};                                     // 5, 50, 95 % of the eighth winter's
-    double buds = 0, canes = 0;                                 // left; offered, in the eighth
+    double distance[winters + 1] = {}, below[winters + 1] = {};            // mm, of the bases of laid canes, by winter
+    double laid_mm[3] = {};                                                // 5, 50, 95 % of the eighth winter's
+    double buds = 0, canes = 0;                                            // left; offered, in the eighth
     double wounds = 0, large = 0, short_stubs = 0, stubs = 0, arms_mm = 0; // in the last
 };
 
@@ -44,7 +44,8 @@ Told told_of(Pruner pruner) {
                 if (winter == 8) laid.push_back(in_mm(thickness(cut, *cut.find(l.axis))));
             }
             for (const Axis& axis : cut.axes) {
-                if (winter == 8 && !axis.removed && age(cut, axis) == 1) told.buds += count_buds(cut, axis) / double{seeds};
+                if (winter == 8 && !axis.removed && age(cut, axis) == 1)
+                    told.buds += count_buds(cut, axis) / double{seeds};
                 if (winter == winters && age(vine, axis) >= 3 && !is_trunk(axis))
                     told.arms_mm += in_mm(along(vine, axis, axis.node_count - 1)) / seeds;
             }
@@ -64,7 +65,8 @@ Told told_of(Pruner pruner) {
         told.below[winter] /= std::max(1.0, count[winter]);
     }
     std::sort(laid.begin(), laid.end());
-    for (std::size_t i = 0; i < 3 && !laid.empty(); ++i) told.laid_mm[i] = laid[(laid.size() - 1) * std::array{5u, 50u, 95u}[i] / 100];
+    for (std::size_t i = 0; i < 3 && !laid.empty(); ++i)
+        told.laid_mm[i] = laid[(laid.size() - 1) * std::array{5u, 50u, 95u}[i] / 100];
     return told;
 }
 
@@ -73,13 +75,15 @@ Told told_of(Pruner pruner) {
 TEST_SUITE("growth/characters") {
     TEST_CASE("each character leaves its own vine; beside the prototype's figures (computed, ours)") {
         const Told good = told_of(Pruner::good), far = told_of(Pruner::far_canes), none = told_of(Pruner::no_spurs),
-                   thin = told_of(Pruner::thin_wood), many = told_of(Pruner::too_many_buds), flush = told_of(Pruner::flush_cuts);
+                   thin = told_of(Pruner::thin_wood), many = told_of(Pruner::too_many_buds),
+                   flush = told_of(Pruner::flush_cuts);
         const auto tell = [](const char* name, const Told& t) {
-            MESSAGE(std::string(name) << ": origin " << t.distance[1] << " " << t.distance[5] << " " << t.distance[9] << " "
-                                      << t.distance[15] << " mm; below the wire " << t.below[1] << " " << t.below[5] << " "
-                                      << t.below[9] << " " << t.below[15] << "; laid " << t.laid_mm[0] << " " << t.laid_mm[1]
-                                      << " " << t.laid_mm[2] << "; buds " << t.buds << ", canes " << t.canes << "; wounds "
-                                      << t.wounds << ", of 20 mm and more " << t.large << "; arms " << t.arms_mm << " mm");
+            MESSAGE(std::string(name) << ": origin " << t.distance[1] << " " << t.distance[5] << " " << t.distance[9]
+                                      << " " << t.distance[15] << " mm; below the wire " << t.below[1] << " "
+                                      << t.below[5] << " " << t.below[9] << " " << t.below[15] << "; laid "
+                                      << t.laid_mm[0] << " " << t.laid_mm[1] << " " << t.laid_mm[2] << "; buds "
+                                      << t.buds << ", canes " << t.canes << "; wounds " << t.wounds
+                                      << ", of 20 mm and more " << t.large << "; arms " << t.arms_mm << " mm");
         };
         tell("good, prototype 40 60 60 59; 110 110 119 123; 7.7 9.3 11.5; 26, 29", good);
         tell("far canes, prototype 70 248 462 576; 93 44 17 25; 7.6 9.2 11.6; 19, 24", far);
@@ -121,7 +125,8 @@ TEST_SUITE("growth/characters") {
         CHECK(flush.short_stubs / flush.stubs > 0.9);
         CHECK(good.short_stubs / good.stubs < 0.3);
     }
-    TEST_CASE("neglect: the last one to three winters were left uncut, the tied canes are still there, buds in hundreds") {
+    TEST_CASE(
+        "neglect: the last one to three winters were left uncut, the tied canes are still there, buds in hundreds") {
         int old_laid = 0, vines = 0;
         double buds = 0;
         for (std::uint64_t seed = 0; seed < 30; ++seed) {
@@ -133,7 +138,8 @@ TEST_SUITE("growth/characters") {
             bool tied = false;
             for (const Axis& axis : vine.axes) {
                 buds += count_buds(vine, axis);
-                for (const Laid& laid : vine.laid) tied = tied || (laid.axis == axis.id && laid.winter < vine.winter - 1 && age(vine, axis) > 2);
+                for (const Laid& laid : vine.laid)
+                    tied = tied || (laid.axis == axis.id && laid.winter < vine.winter - 1 && age(vine, axis) > 2);
             }
             old_laid += tied;
         }

@@ -62,8 +62,8 @@ TEST_SUITE("growth/row") {
         const double ratio = covariance(pairs, pairs) / variance;
         const double correlation = covariance(first, second) / variance;
         const double cv = std::sqrt(std::exp(variance) - 1);
-        MESSAGE("pairs / singles " << ratio << " (computed " << computed << "), CV " << cv << ", neighbours' correlation "
-                                   << correlation);
+        MESSAGE("pairs / singles " << ratio << " (computed " << computed << "), CV " << cv
+                                   << ", neighbours' correlation " << correlation);
         CHECK(ratio == doctest::Approx(computed).epsilon(0.04));
         CHECK(variance == doctest::Approx(own + patch).epsilon(0.05));
         CHECK(cv == doctest::Approx(std::sqrt(std::exp(own + patch) - 1)).epsilon(0.04));

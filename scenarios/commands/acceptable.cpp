@@ -146,6 +146,22 @@ std::string mine_text(const Mine& mine, Tenths best, Tenths least, const words::
            "\n";
 }
 
+// Pieces on which calliper and ruler were used: "a4,a7".
+Result<std::vector<AxisId>> measured_asked(const Asked& asked, const Vine& vine) {
+    std::vector<AxisId> pieces;
+    const std::string text = asked.value("--measured").value_or("");
+    for (std::size_t from = 0; from < text.size();) {
+        const std::size_t end = std::min(text.find(',', from), text.size());
+        const std::string name = text.substr(from, end - from);
+        const auto axis = read_axis(name);
+        if (!axis || !vine.find(*axis))
+            return failure(refusal(Fault::unknown_part, "error.acceptable.piece", {{"text", name}}, "--measured"));
+        pieces.push_back(*axis);
+        from = end + 1;
+    }
+    return pieces;
+}
+
 Result<Answer> answer_acceptable(const Asked& asked, const Surroundings& around) {
     const auto found = find_vine(asked.subject);
     if (!found) return failure(found.error());
@@ -158,8 +174,10 @@ Result<Answer> answer_acceptable(const Asked& asked, const Surroundings& around)
         return failure(refusal(Fault::not_allowed, "error.vine.no-plan", {}, asked.subject));
     const auto mine = plan_asked(asked, found->vine, house->rules, planning);
     if (!mine) return failure(mine.error());
+    const auto measured = measured_asked(asked, found->vine);
+    if (!measured) return failure(measured.error());
     const Tenths within = house->rules.acceptable.within;
-    const Tenths noise = planning::eye_noise(found->vine, house->rules, best->plan);
+    const Tenths noise = planning::eye_noise(found->vine, house->rules, best->plan, *measured);
     const Tenths least = best->points - std::max(within, noise);
     const planning::AsGood good = planning.as_good(least, most_groups);
     const auto other = planning.best_with_other_canes(best->choice);
@@ -213,7 +231,7 @@ Verb acceptable_verb() {
     return {"acceptable",
             "CODE|FILE",
             TextKey{"verb.acceptable"},
-            {{"--plan", "TEXT", TextKey{"option.plan"}}, rules_option()},
+            {{"--plan", "TEXT", TextKey{"option.plan"}}, {"--measured", "PARTS", TextKey{"option.measured"}}, rules_option()},
             answer_acceptable};
 }
 

@@ -20,6 +20,8 @@ inline constexpr int house_rules_version = 1;
 // The sets in assets/house-rules, by name.
 inline constexpr std::array<std::string_view, 6> shipped_house_sets{"general",    "close-head", "slow-arms",
                                                                     "cool-sites", "low-vigour", "high-vigour"};
+// Of them, the two ways with the head that crews hold to; the others are for the wood a site grows.
+inline constexpr std::array<std::string_view, 2> house_ways{"close-head", "slow-arms"};
 
 struct HouseRulesFile {
     std::string name, title, base, set_by, set_on; // base: a shipped set; empty: the file says all itself

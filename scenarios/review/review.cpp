@@ -62,7 +62,7 @@ Review review(const Vine& before, const Plan& plan, const io::HouseRulesFile& fi
     found.twins = twin_pieces(before, house, planning::kept_choice(before, facts, house), found.best_plan.choice);
     found.ends = planning::better_ends(before, house, plan);
     if (!found.as_good())
-        for (const std::string_view name : io::shipped_house_sets) {
+        for (const std::string_view name : io::house_ways) {
             const auto other = io::load_house_rules(std::string(name), assets);
             if (other && rules::rule_set_hash(other->rules) != rules::rule_set_hash(house) &&
                 as_good_under(before, found.after, other->rules))

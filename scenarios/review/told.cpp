@@ -79,7 +79,7 @@ void tell_missing(Told& told, const Review& r, const words::Words& words) {
         told.losses.push_back({words::points_text(-m.lost, words.numbers()),
                                words(m.spur ? "review.missing-spur" : "review.missing-cane",
                                      {{"side", side_towards(m.side)}, {"n", Count{m.rules}}}),
-                               words("mend." + std::string(word_of(m.mend))), words("review.missing-source"), m.mend});
+                               words("mend." + std::string(word_of(m.mend))), words("review.missing-source"), m.mend, m.lost});
 }
 
 void tell_losses(Told& told, const Review& r, const words::Words& words) {
@@ -96,13 +96,13 @@ void tell_losses(Told& told, const Review& r, const words::Words& words) {
             ++folded;
         }
     }
-    std::stable_sort(lost.begin(), lost.end(), [](const Finding* a, const Finding* b) {
-        const bool now_a = a->mend == rules::Mend::now, now_b = b->mend == rules::Mend::now;
-        return now_a != now_b ? now_a : a->lost() > b->lost();
-    });
     for (const Finding* f : lost)
         told.losses.push_back({words::points_text(-f->lost(), words.numbers()), words.sentence(f->said.key, f->said.arguments),
-                               words("mend." + std::string(word_of(f->mend))), loss_source(*f, words), f->mend});
+                               words("mend." + std::string(word_of(f->mend))), loss_source(*f, words), f->mend, f->lost()});
+    std::stable_sort(told.losses.begin(), told.losses.end(), [](const Told::Loss& a, const Told::Loss& b) {
+        const bool now_a = a.kind == rules::Mend::now, now_b = b.kind == rules::Mend::now;
+        return now_a != now_b ? now_a : a.points > b.points;
+    });
     if (folded > 0) told.folded = words("review.folded", {{"n", Count{folded}}, {"lost", small}});
 }
 

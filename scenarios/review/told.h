@@ -21,6 +21,7 @@ struct Told {
     struct Loss {
         std::string lost, sentence, mend, source;
         rules::Mend kind{};
+        Tenths points; // lost
     };
     std::vector<Loss> losses; // what can be mended now first, then by size
     std::string folded;       // the small ones together; empty where there are none

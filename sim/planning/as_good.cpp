@@ -158,39 +158,71 @@ private:
         std::push_heap(shown.begin(), shown.end(), ranks_before);
     }
 
+    static const LaidCane& cane_of(const std::vector<LaidCane>& canes, std::uint16_t row) {
+        return *std::find_if(canes.begin(), canes.end(), [&](const LaidCane& cane) { return cane.row == row; });
+    }
+
+    static void widen(PlanGroup::Span& span, int value, bool first) {
+        const auto here = static_cast<std::uint16_t>(value);
+        if (first || here < span.low) span.low = here;
+        if (first || here > span.high) span.high = here;
+    }
+
+    // Both spurs of a group at one pair of lengths.
+    struct Lengths {
+        int left = 0, right = 0;
+        std::int32_t worth = 0;
+        int cap = no_cap;
+    };
+
+    std::vector<Lengths> lengths_of(const PlanGroup& group, const LaidCane& left, const LaidCane& right) const {
+        std::vector<Lengths> all;
+        all.reserve(most_spur_buds * most_spur_buds);
+        const auto ways = [&](Side side, std::uint16_t row, std::uint16_t cane) {
+            std::vector<SpurWay> found;
+            if (row == no_piece) return std::vector<SpurWay>{{no_piece, 0, tables_.no_spur[at(side)]}};
+            const auto& worth = tables_.candidates[row].spur;
+            found.reserve(worth.size());
+            for (std::size_t l = 0; l < worth.size(); ++l)
+                found.push_back({row, static_cast<std::uint16_t>(l + 1), worth[l] + tables_.beside_of(row, cane)});
+            return found;
+        };
+        const auto right_ways = ways(Side::right, group.right_spur, right.row);
+        for (const SpurWay& x : ways(Side::left, group.left_spur, left.row))
+            for (const SpurWay& y : right_ways) {
+                const bool hard = left.sucker || right.sucker ||
+                                  (x.row == no_piece && bare_without_spur(tables_, Side::left, left)) ||
+                                  (y.row == no_piece && bare_without_spur(tables_, Side::right, right));
+                all.push_back({x.buds, y.buds, x.worth + y.worth, hard ? tables_.hard_cap : no_cap});
+            }
+        return all;
+    }
+
     // Every member of a group that is shown.
     void fill(PlanGroup& group) const {
-        const auto cuts = [&](std::uint16_t row, Side side) {
-            return static_cast<std::uint16_t>(row == no_piece ? 1 : tables_.candidates[row].cut_count(side));
-        };
-        const auto first = [](std::uint16_t row) { return static_cast<std::uint16_t>(row == no_piece ? 0 : 1); };
-        const auto longest = [&](std::uint16_t row) {
-            return static_cast<std::uint16_t>(row == no_piece ? 0 : tables_.candidates[row].spur.size());
-        };
+        const LaidCane &left = cane_of(left_, group.left_cane), &right = cane_of(right_, group.right_cane);
+        const std::int32_t others = tables_.constant + tables_.pair_of(left.row, right.row);
+        const std::vector<Lengths> lengths = lengths_of(group, left, right);
         group.low = group.high;
-        const auto widen = [&](PlanGroup::Span& span, std::uint16_t value) {
-            if (group.count == 0) span = {value, value};
-            span.low = std::min(span.low, value);
-            span.high = std::max(span.high, value);
-        };
-        Pick p;
-        p.left_cane = group.left_cane;
-        p.right_cane = group.right_cane;
-        p.left_spur = group.left_spur;
-        p.right_spur = group.right_spur;
-        for (p.left_cut = 0; p.left_cut < cuts(p.left_cane, Side::left); ++p.left_cut)
-            for (p.right_cut = 0; p.right_cut < cuts(p.right_cane, Side::right); ++p.right_cut)
-                for (p.left_buds = first(p.left_spur); p.left_buds <= longest(p.left_spur); ++p.left_buds)
-                    for (p.right_buds = first(p.right_spur); p.right_buds <= longest(p.right_spur); ++p.right_buds) {
-                        const int points = points_of(tables_, p);
-                        if (points < least_) continue;
-                        widen(group.cuts[0], p.left_cut);
-                        widen(group.cuts[1], p.right_cut);
-                        widen(group.buds[0], p.left_buds);
-                        widen(group.buds[1], p.right_buds);
-                        group.low = std::min(group.low, points);
-                        ++group.count;
-                    }
+        for (int i = 0; i < left.cuts; ++i)
+            for (int j = 0; j < right.cuts; ++j) {
+                const int fruiting = left.first_buds + i + right.first_buds + j;
+                const std::array<std::int32_t, 2> canes{others + left.worth[0][i] + right.worth[0][j],
+                                                        others + left.worth[1][i] + right.worth[1][j]};
+                for (const Lengths& spurs : lengths) {
+                    const int on_spurs = spurs.left + spurs.right, total = fruiting + on_spurs;
+                    const std::size_t load = at(total < tables_.enough_from ? Load::under : Load::enough);
+                    int points = std::min<int>(canes[load] + spurs.worth + tables_.totals_of(fruiting, on_spurs), spurs.cap);
+                    if (total >= tables_.over_from) points = std::min(points, tables_.soft_cap);
+                    if (points < least_) continue;
+                    const bool first = group.count++ == 0;
+                    widen(group.cuts[0], i, first);
+                    widen(group.cuts[1], j, first);
+                    widen(group.buds[0], spurs.left, first);
+                    widen(group.buds[1], spurs.right, first);
+                    group.low = std::min(group.low, points);
+                }
+            }
     }
 
     const Tables& tables_;

@@ -151,6 +151,7 @@ struct ClearingFacts {
     std::vector<AxisId> pieces_left;     // unwanted one- and two-year pieces still on the vine
     std::vector<AxisId> old_canes_left;  // last winter's laid canes among them
     int one_year_nodes = 0, one_year_nodes_removed = 0;
+    bool spotted_wood_cut = false;  // with disease: the tools carry it on
     bool operator==(const ClearingFacts&) const = default;
 };
 

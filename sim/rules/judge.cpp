@@ -248,6 +248,7 @@ private:
             add_remark(bud_kill_adjust, "", Side::none, say_bud_kill_adjust(plan_.load, house_));
         for (const CutFacts& cut : plan_.cuts)
             if (wants_protection(cut, house_)) add_remark(wound_size, name_of(cut.axis), Side::none, say_protect(cut));
+        if (plan_.clearing.spotted_wood_cut) add_remark(tool_choice, "", Side::none, say_clean_tools());
         if (plan_.clearing.one_year_nodes > 0)
             add_remark(wood_left_behind, "", Side::none, say_share_removed(plan_.clearing));
     }

@@ -306,7 +306,9 @@ private:
             for (std::uint32_t i = 1; i < axis.node_count; ++i) {
                 if (before_.nodes[axis.first_node + i].removed) break;
                 ++plan_.clearing.one_year_nodes;
-                plan_.clearing.one_year_nodes_removed += after_.nodes[axis.first_node + i].removed;
+                const bool removed = after_.nodes[axis.first_node + i].removed;
+                plan_.clearing.one_year_nodes_removed += removed;
+                if (removed && before_.nodes[axis.first_node + i].harm == Harm::spot) plan_.clearing.spotted_wood_cut = true;
             }
         }
     }

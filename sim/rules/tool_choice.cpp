@@ -56,6 +56,13 @@ Said say_tool_choice(const std::vector<CutFacts>& cuts, const ClearingFacts& cle
     return said;
 }
 
+Said say_clean_tools() {
+    Said said;
+    said.key = TextKey{"rule.tool-choice.clean"};
+    said.if_lost = Mend::now;
+    return said;
+}
+
 const Rule tool_choice{RuleName::tool_choice, {"rule.tool-choice.asks"}, Group::cuts, Step::clear, Per::vine,
                        Status::choice,        tool_choice_claims,        {""}};
 

@@ -18,6 +18,7 @@ Tool suitable_tool(Length diameter, int wood_age, const HouseRules& house);
 PerMille mark_tool(const CutFacts& cut, const HouseRules& house);
 PerMille mark_tool_choice(const std::vector<CutFacts>& cuts, const ClearingFacts& clearing, const HouseRules& house);
 Said say_tool_choice(const std::vector<CutFacts>& cuts, const ClearingFacts& clearing, const HouseRules& house);
+Said say_clean_tools();  // the remark after diseased wood
 extern const Rule tool_choice;
 
 }  // namespace spurwright::rules

@@ -5,6 +5,7 @@
 #include <cstdio>
 #include <vector>
 
+#include "sim/planning/as_good.h"
 #include "sim/planning/best_plan.h"
 #include "sim/planning/pieces.h"
 #include "sim/planning/plan_count.h"
@@ -113,6 +114,10 @@ void row(bench::Bench& bench, const char* name, int left, int right, int cuts, d
     bench.ratio(
         "  L14 tight loop / counts of plans better and equal", bar(bar_count), bar_count,
         [&] { return tally_by_loop(tables, mine).better; }, 1, [&] { return tally(tables, mine).better; }, 5);
+    bench.ratio(
+        "  L30 plans as good, counted and grouped / counts of plans better and equal",
+        bar_count > 0 ? bench::Bar::at_most : bench::Bar::none, 5, [&] { return as_good(tables, mine, 20).count; }, 5,
+        [&] { return tally(tables, mine).better; }, 5);
 }
 
 void context(const char* name, int left, int right, int cuts) {

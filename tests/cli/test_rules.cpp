@@ -149,6 +149,17 @@ TEST_SUITE("cli/acceptable") {
         CHECK(bad["mine"]["plans_better"] == judged["plans_better"]);
         CHECK(printed({"acceptable", vine_code}, "verb-acceptable")["mine"].is_null());
     }
+    TEST_CASE("pieces that were measured are read finer; what is no piece is refused") {
+        const json best = printed({"best", vine_code}, "verb-best")["plans"][0];
+        const std::string cane = best["choice"]["left_cane"], far_cane = best["choice"]["right_cane"];
+        const std::string pieces = cane.substr(0, cane.find('.')) + "," + far_cane.substr(0, far_cane.find('.'));
+        const json by_eye = printed({"acceptable", vine_code}, "verb-acceptable"),
+                   finer = printed({"acceptable", vine_code, "--measured", pieces}, "verb-acceptable");
+        CHECK(finer["noise"].get<double>() < by_eye["noise"].get<double>());
+        CHECK(finer["count"].get<std::uint64_t>() <= by_eye["count"].get<std::uint64_t>());
+        for (const char* none : {"a99999", "left", "a4.2", ","})
+            CHECK(refusal_of({"acceptable", vine_code, "--measured", none}).find("--measured") != std::string::npos);
+    }
     TEST_CASE("every plan that best lists is as good exactly where its points reach the limit") {
         const json good = printed({"acceptable", little_file}, "verb-acceptable");
         const json best = printed({"best", little_file, "--top", "300"}, "verb-best");

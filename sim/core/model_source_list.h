@@ -24,6 +24,10 @@ inline constexpr auto model_sources = std::to_array<Source>({
     {"bates-2021", "T. Bates, Concord crop load, Am. J. Enol. Vitic. 72:1, 2021 (abstract)", "-", 'A'},
     {"bisshopp-drucker",
      "Bisshopp, Drucker, large deflection of cantilever beams, 1945 (the problem; its values computed here)", "-", 'A'},
+    {"coombe-2019",
+     "Biometry Hub, University of Adelaide, Shiraz rootstock trial, 352 single vines weighed and counted in 2019 (open "
+     "data, MIT licence; its figures computed here)",
+     "https://github.com/AAGI-AUS/InPlotSampling", 'A'},
     {"cooksplace-2013", "a grower's page, 2013", "-", 'C'},
     {"cornell-severity",
      "Cornell Lake Erie programme (T. Bates), \"Vine Size, Pruning Severity, and Vine Balance\"",

@@ -30,7 +30,7 @@ struct Constants {
     // summer acts (S1-S3)
     double wanted_per_side = 2;
     double wanted_keep = 0.95, unwanted_keep = 0.15, double_off = 0.80, sucker_off = 0.80;
-    double cordon_base_keep = 0.60;
+    double cordon_base_keep = 0.05, cordon_renewal_keep = 0.80, cordon_gap_mm = 100, cordon_climbed_mm = 80;
     double wanted_distance_mm = 80, wanted_below_mm = 50, wanted_azimuth_deg = 60;
     double thinned_at_cm = 12.5;
     double leaf_removal_p = 0.8, leaf_removal_nodes = 5, leaf_removal_above_mm = 300;
@@ -115,7 +115,7 @@ struct Constants {
     double ri_star = 7;
     double dry_over_fresh = 0.57;
     // a row of vines
-    double row_patch_sd = 0.12, row_corr = 0.85;
+    double row_patch_sd = 0.17, row_corr = 0.85, row_place_sd = 0.17;
     double row_missing = 0.03, row_replanted = 0.02, row_dead = 0.01;
     // weather and the season's days
     double ar1_rho = 0.75, ar1_sd = 3.5;

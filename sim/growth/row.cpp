@@ -31,7 +31,8 @@ std::vector<double> row_patches(std::uint64_t row_seed, int vines, const Constan
     for (int place = 0; place < vines; ++place) {
         const double drawn = draws.normal(Trait::patch, static_cast<std::uint32_t>(place));
         z = place == 0 ? drawn : c.row_corr * z + fresh * drawn;
-        shares.push_back(numeric::exp(c.row_patch_sd * z));
+        const double alone = draws.normal(Trait::place_share, static_cast<std::uint32_t>(place));
+        shares.push_back(numeric::exp(c.row_patch_sd * z + c.row_place_sd * alone));
     }
     return shares;
 }

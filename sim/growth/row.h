@@ -12,9 +12,9 @@
 
 namespace spurwright::growth {
 
-// Share of the site's capacity that each place of a row has, besides the vine's own: ln is an AR(1) along the row, its
-// sd and correlation our choice, so that neighbours are alike [taylor-2012]. Drawn by place: a longer row begins with
-// the same places.
+// Share of the site's capacity that each place of a row has, besides the vine's own: ln is an AR(1) along the row plus
+// what is each place's alone. Sizes our choice, so that prunings spread and neighbours are alike as in weighed vines
+// [coombe-2019, taylor-2012]. Drawn by place: a longer row begins with the same places.
 std::vector<double> row_patches(std::uint64_t row_seed, int vines, const Constants& c);
 
 // What stands at a place. replanted: 1 to 3 winters old among older vines; dead: it grew nothing last season.

@@ -52,6 +52,7 @@ enum class Trait : std::uint32_t {
     second_trunk = 54,
     row_place = 55,   // missing, replanted, dead: by place
     cane_side = 56,   // which way a single cane went first
+    place_share = 57, // of a place in a row, apart from the slow change: by place
 };
 
 // The draws of one vine. With scatter off every normal is 0 and every even spread its middle; chances stay.

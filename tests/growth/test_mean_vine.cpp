@@ -130,8 +130,9 @@ TEST_SUITE("growth/mean-vine") {
             if (i > 0) products += x * std::log(row[i - 1]);
         }
         const auto n = static_cast<double>(row.size());
-        CHECK(std::sqrt(squares / n) == doctest::Approx(c.row_patch_sd).epsilon(0.05));
-        CHECK(products / squares == doctest::Approx(c.row_corr).epsilon(0.02));
+        const double patch = c.row_patch_sd * c.row_patch_sd, all = patch + c.row_place_sd * c.row_place_sd;
+        CHECK(std::sqrt(squares / n) == doctest::Approx(std::sqrt(all)).epsilon(0.05));
+        CHECK(products / squares == doctest::Approx(c.row_corr * patch / all).epsilon(0.03));
         CHECK(std::fabs(sum / n) < 0.02);
         const auto shorter = row_patches(5, 50, c);
         for (std::size_t i = 0; i < shorter.size(); ++i) CHECK(shorter[i] == row[i]);

@@ -42,11 +42,11 @@ std::vector<std::vector<double>> log_capacities(int rows) {
 } // namespace
 
 TEST_SUITE("growth/row") {
-    TEST_CASE("two neighbours' mean varies 0.61 as much as one vine, computed and drawn; about half was published") {
+    TEST_CASE("two neighbours' mean varies 0.63 as much as one vine, computed and drawn; about half was published") {
         const growth::Constants c;
-        const double own = c.row_own_sd * c.row_own_sd, patch = c.row_patch_sd * c.row_patch_sd;
+        const double own = c.row_own_sd * c.row_own_sd + c.row_place_sd * c.row_place_sd, patch = c.row_patch_sd * c.row_patch_sd;
         const double computed = (own / 2 + patch * (1 + c.row_corr) / 2) / (own + patch);
-        CHECK(computed == doctest::Approx(0.61).epsilon(0.01));
+        CHECK(computed == doctest::Approx(0.626).epsilon(0.01));
         CHECK(computed >= 0.45); // taylor-2012: about half; the band is the published check's
         CHECK(computed <= 0.70);
         std::vector<double> single, first, second, pairs;

@@ -18,6 +18,8 @@ namespace ask = practice::ask;
 using practice::Practice;
 using practice::Screen;
 
+constexpr float line_px = 3;  // between the two pictures
+
 }  // namespace
 
 Desk::Desk(const io::Assets& assets, std::unique_ptr<practice::Session> session) : assets_(assets), session_(std::move(session)) {}
@@ -68,9 +70,23 @@ Result<void> Desk::build_fonts() {
     return {};
 }
 
+// Next winter's two vines take the picture's place as long as both are shown.
+void Desk::show_two() {
+    const practice::TwoVines* two = session_->shows_two() ? session_->two_vines() : nullptr;
+    const auto next = [&](std::size_t which) { return two && two->found ? two->found->lives[which].next : nullptr; };
+    if (shown_two_[0] == next(0) && shown_two_[1] == next(1)) return;
+    shown_two_ = {next(0), next(1)};
+    again_ = std::max(again_, 2);
+    pointing_.resized();
+    if (!shown_two_[0]) return stage_->end_two();
+    if (const auto shown = stage_->show_two({&shown_two_[0]->vine, &shown_two_[1]->vine}); !shown) session_->say(shown.error());
+    else eye_.look_from(scene::View::row, stage_->panes().shape(), {});
+}
+
 void Desk::show_vine() {
     const Practice* practice = session_->practice();
     if (!practice) return;
+    show_two();
     const bool fresh = shown_vine_ != session_->vine_number();
     if (!fresh && shown_change_ == practice->change()) return;
     if (const auto shown = stage_->show(practice->now(), fresh, session_->shell().settings.reduced_motion); !shown) session_->say(shown.error());
@@ -96,7 +112,13 @@ bool Desk::on_vine() const { return session_->practice() && session_->shell().sc
 
 void Desk::use_mouse() {
     if (!on_vine() || stage_->empty()) return;
-    const auto asked = pointing_.use(*session_->practice(), *stage_, eye_, {camera(), width_, height_, std::max(1.0f, content_scale_), moving_});
+    const float slack = std::max(1.0f, content_scale_);
+    if (session_->shows_two()) {
+        pointing_.look_about(eye_, {pane_camera(), width_, height_, slack, moving_});
+        if (pointing_.came_nearer()) again_ = 2;
+        return;
+    }
+    const auto asked = pointing_.use(*session_->practice(), *stage_, eye_, {camera(), width_, height_, slack, moving_});
     if (pointing_.came_nearer()) again_ = 2;
     for (const practice::Request& request : asked) ask(request);
 }
@@ -180,7 +202,9 @@ void Desk::frame(const gl::Target& target, float seconds) {
     probe_.clear();
     Overlay overlay;
     const bool picture = on_vine() && !stage_->empty();
-    if (picture) {
+    if (picture && stage_->shows_two()) {
+        draw_two(ui);
+    } else if (picture) {
         overlay = overlay_of(*session_->practice(), shell, stage_->shape(), camera, would_cut(), pointing_.place(), ui, width_, height_);
         const bool drew = stage_->draw(camera, overlay.emphases, target.width, target.height, moving_ || (stage_->slow() && !finer_asked_));
         rough_ = stage_->plain();
@@ -190,7 +214,7 @@ void Desk::frame(const gl::Target& target, float seconds) {
     } else {
         rough_ = false;
     }
-    const ui::State state{shell, session_->practice()};
+    const ui::State state{shell, session_->practice(), session_->two_vines()};
     const auto asked = ui::draw_screens(state, views_, spoken_, overlay.marks, ui);
     ImGui::Render();
     glBindFramebuffer(GL_FRAMEBUFFER, target.framebuffer);
@@ -204,8 +228,24 @@ void Desk::frame(const gl::Target& target, float seconds) {
     if (asked) ask(*asked);
 }
 
+scene::Camera Desk::pane_camera() const { return in_free_area(eye_.camera(), {0, 0.1f, 1, 1}); }
+
+void Desk::draw_two(const ui::Ui& ui) {
+    const float foot = views_.two_foot > 1 ? views_.two_foot : height_ * 0.6f, half = width_ / 2;
+    if (stage_->draw_two(pane_camera(), static_cast<int>(half), static_cast<int>(foot), moving_ || (stage_->slow() && !finer_asked_))) again_ = std::max(again_, 1);
+    rough_ = stage_->plain();
+    finer_asked_ = false;
+    ImDrawList& draw = *ImGui::GetBackgroundDrawList();
+    for (std::size_t which = 0; which < 2; ++which) {
+        const float x = half * static_cast<float>(which);
+        draw.AddImage(reinterpret_cast<ImTextureID>(static_cast<std::uintptr_t>(stage_->panes().texture(which))), {x, 0}, {x + half, foot}, {0, 1}, {1, 0});
+    }
+    draw.AddRectFilled({half - line_px / 2, 0}, {half + line_px / 2, foot}, ui.colours().panel);
+}
+
 // A small bar above the tools comes and goes: the picture does not jump for it. A demonstration places its own.
 void Desk::keep_free_area() {
+    if (session_->shows_two()) return;
     const Practice* practice = session_->practice();
     const FreeArea now = practice->watching() || practice->drill() ? FreeArea{}
                          : views_.takes_arrows() || views_.row.bar_shown ? free_

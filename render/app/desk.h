@@ -37,7 +37,7 @@ public:
     void frame(const gl::Target& target, float seconds);
     // Whether there is more to draw without any event: input left over, an ease, the finer picture, an answer due.
     bool more_to_do() const { return again_ > 0 || input_.waiting() || moving_; }
-    bool waits_for_search() const { return session_->shell().searching; }
+    bool waits_for_search() const { return session_->works(); }
     bool at_rest() const { return !more_to_do() && !waits_for_search() && !rough_; }
     bool wants_finer() const { return rough_; }
     void finer() { finer_asked_ = true; }
@@ -54,6 +54,9 @@ private:
     Desk(const io::Assets& assets, std::unique_ptr<practice::Session> session);
     [[nodiscard]] Result<void> build_fonts();
     void show_vine();
+    void show_two();
+    void draw_two(const ui::Ui& ui);
+    scene::Camera pane_camera() const;  // of either of the two vines
     scene::Camera camera() const { return in_free_area(eye_.camera(), free_); }  // as the picture is drawn
     void keep_free_area();
     bool on_vine() const;
@@ -89,6 +92,7 @@ private:
     float width_ = 1, height_ = 1;
 
     std::uint64_t shown_vine_ = 0, shown_change_ = 0;
+    std::array<std::shared_ptr<const ahead::NextVine>, 2> shown_two_;
 
     struct Previewed {
         practice::Spot hover;

@@ -101,6 +101,8 @@ std::string report_of(const practice::Session& session, const Stage& stage, cons
     o.set("searching", session.shell().searching);
     o.set("read_only", session.shell().read_only);
     o.set("offered", session.shell().offered);
+    o.set("winters", static_cast<std::int64_t>(session.winters()));
+    o.set("two", !session.two_vines() ? Json() : session.shows_two() ? Json(session.two_vines()->found ? "shown" : "living") : Json(*session.two_vines()->in_hand == practice::mine ? "mine" : "better"));
     o.set("message", session.shell().message ? Json(session.words().sentence(session.shell().message->key, session.shell().message->arguments)) : Json());
     if (const auto* practice = session.practice()) {
         o.set("code", practice->task().code);
@@ -126,7 +128,7 @@ std::string report_of(const practice::Session& session, const Stage& stage, cons
             o.set("best", practice->look()->best ? Json(practice->look()->best->points) : Json());
         }
         // Not at rest, the stage may still show the vine of before, whose parts the one in hand lacks.
-        if (at_rest && session.shell().screen == practice::Screen::row && !stage.empty()) o.set("parts", parts_of(practice->now(), stage, camera, width, height));
+        if (at_rest && session.shell().screen == practice::Screen::row && !stage.empty() && !session.shows_two()) o.set("parts", parts_of(practice->now(), stage, camera, width, height));
     }
     Json widgets = Json::list();
     for (const ui::Probed& p : probe.all()) {

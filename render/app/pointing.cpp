@@ -6,6 +6,8 @@
 #include <imgui.h>
 
 #include "render/app/desk_report.h"
+#include "render/app/place_on_vine.h"
+#include "sim/pruning/hand_bend.h"
 
 namespace spurwright::app {
 namespace {
@@ -76,6 +78,7 @@ void Pointing::press(const Practice& practice, Eye& eye, const scene::Camera& ca
         drag_.lays = practice.tool == HandTool::hands && first && !practice.finished();
         if (drag_.lays) {
             drag_.cane = first->axis;
+            drag_.node = axis_of(first->node) == first->axis ? first->node : NodeId{};
             asked.push_back(ask::Choose{first->axis, {}});
         }
         drag_.turns = !first && !io.KeyShift;
@@ -102,6 +105,32 @@ void Pointing::pull(Eye& eye, float height) {
     if (drag_.leans) eye.step(-io.MouseDelta.x * drag_lean_m_a_px / px, io.MouseDelta.y * drag_lean_m_a_px / px);
 }
 
+void Pointing::pull_cane(const Practice& practice, const Frame& frame, practice::Requests& asked) const {
+    const ImGuiIO& io = ImGui::GetIO();
+    const Axis* cane = practice.start().find(drag_.cane);
+    const bool just_pressed = ImGui::IsMouseClicked(0);
+    if (!drag_.lays || !cane || cane->node_count < 2 || just_pressed || !ImGui::IsMouseDown(0) || (io.MouseDelta.x == 0 && io.MouseDelta.y == 0)) return;
+    const float x = io.MousePos.x - drag_.x, y = io.MousePos.y - drag_.y;
+    if (std::fabs(x) + std::fabs(y) < click_slack_px * frame.click_slack) return;
+    const std::uint32_t held = std::clamp(drag_.node ? index_of(drag_.node) : 1u, 1u, cane->node_count - 1);
+    const Projection at(frame.camera, frame.width, frame.height);
+    practice::Pull to{drag_.cane, node_id(drag_.cane, held), cane->side, {}};
+    float best = 0;
+    for (const Side side : both_sides) {
+        const HandBend down = hand_bend(practice.start(), *cane, side, held, whole);
+        const auto wire = at(of(down.places[held])), stands = at(of(practice.start().nodes_of(*cane)[held].place));
+        if (!wire || !stands) continue;
+        const float dx = wire->x - stands->x, dy = wire->y - stands->y, way = dx * dx + dy * dy;
+        const float gone = (x * dx + y * dy) / std::max(way, 1.0f);
+        // Which way it goes is told sideways, as letting go of it is.
+        if (x * dx < 0 || gone <= best) continue;
+        best = gone;
+        to.side = side;
+    }
+    to.share = {static_cast<std::int32_t>(std::clamp(best, 0.0f, 1.0f) * 1000)};
+    if (to != practice.pulled()) asked.push_back(ask::PullCane{to});
+}
+
 void Pointing::release(const Practice& practice, bool from_behind, float click_slack, practice::Requests& asked) {
     const ImGuiIO& io = ImGui::GetIO();
     const Drag drag = drag_;
@@ -111,6 +140,7 @@ void Pointing::release(const Practice& practice, bool from_behind, float click_s
         asked.push_back(ask::LayTo{drag.cane, towards_far ? Side::right : Side::left});
         return;
     }
+    if (practice.pulled() && drag.lays) asked.push_back(ask::PullCane{});  // let go, it springs back
     if (io.WantCaptureMouse || drag.gone > click_slack_px * click_slack) return;
     // Again at one place soon: the next candidate.
     const bool again = clicked_ago_ < cycle_seconds && std::fabs(clicked_x_ - io.MousePos.x) + std::fabs(clicked_y_ - io.MousePos.y) < click_slack_px;
@@ -128,6 +158,26 @@ void Pointing::let_keys_lead(Practice& practice) {
     under_.clear();
 }
 
+void Pointing::look_about(Eye& eye, const Frame& frame) {
+    const ImGuiIO& io = ImGui::GetIO();
+    came_nearer_ = false;
+    pointer_.reset();
+    under_.clear();
+    if (!io.WantCaptureMouse) {
+        if (ImGui::IsMouseClicked(0) || ImGui::IsMouseClicked(1)) {
+            drag_ = {};
+            drag_.leans = ImGui::IsMouseClicked(1) || io.KeyShift;
+            drag_.turns = !drag_.leans;
+        }
+        if (io.MouseWheel != 0) {
+            eye.nearer(io.MouseWheel, frame.camera.target);
+            came_nearer_ = true;
+        }
+    }
+    pull(eye, frame.height);
+    if (ImGui::IsMouseReleased(0) || ImGui::IsMouseReleased(1)) drag_ = {};
+}
+
 practice::Requests Pointing::use(Practice& practice, const Stage& stage, Eye& eye, const Frame& frame) {
     practice::Requests asked;
     came_nearer_ = false;
@@ -135,6 +185,7 @@ practice::Requests Pointing::use(Practice& practice, const Stage& stage, Eye& ey
     const bool over_panel = ImGui::GetIO().WantCaptureMouse;
     if (!over_panel) press(practice, eye, frame.camera, asked);
     pull(eye, frame.height);
+    pull_cane(practice, frame, asked);
     if (ImGui::IsMouseReleased(0)) release(practice, frame.camera.eye.z < 0 && !eye.orbits(), frame.click_slack, asked);
     if (ImGui::IsMouseDoubleClicked(0) && !over_panel && practice.chosen && (practice.tool == HandTool::none || practice.finished())) asked.push_back(ask::LookAtChosen{});
     return asked;

@@ -33,17 +33,23 @@ public:
     // Of one frame of ImGui's input, in order, to be carried out.
     practice::Requests use(practice::Practice& practice, const Stage& stage, Eye& eye, const Frame& frame);
 
+    // Turning, leaning and coming nearer alone, where no vine can be touched.
+    void look_about(Eye& eye, const Frame& frame);
+
     bool came_nearer() const { return came_nearer_; }  // in that frame, by the wheel
 
 private:
     void point(practice::Practice& practice, const Stage& stage, const Frame& frame);
     void press(const practice::Practice& practice, Eye& eye, const scene::Camera& camera, practice::Requests& asked);
     void pull(Eye& eye, float height);
+    // The cane in the hand follows it: as far down its way to the wire as the pointer went along that way.
+    void pull_cane(const practice::Practice& practice, const Frame& frame, practice::Requests& asked) const;
     void release(const practice::Practice& practice, bool from_behind, float click_slack, practice::Requests& asked);
 
     struct Drag {
         bool turns = false, leans = false, lays = false;
         AxisId cane;
+        NodeId node;  // where the hand holds it
         float x = 0, y = 0, gone = 0;
     } drag_;
     std::optional<ui::At> pointer_;

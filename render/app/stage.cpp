@@ -25,12 +25,37 @@ bool draws_in_software(const std::string& machine) {
 
 Stage::Stage(std::string shader_folder) : shaders_(std::move(shader_folder)), machine_(gl::machine()), slow_(draws_in_software(machine_)) {}
 
+Result<void> Stage::make_renderer() {
+    if (renderer_) return {};
+    auto made = gl::Renderer::make(shaders_);
+    if (!made) return failure(std::move(made.error()));
+    renderer_ = std::move(*made);
+    return {};
+}
+
+Result<void> Stage::show_two(const std::array<const Vine*, 2>& vines) {
+    if (auto made = make_renderer(); !made) return made;
+    // The one picture's memory goes to the two.
+    canvas_.reset();
+    over_.reset();
+    shows_over_ = false;
+    built_ = {};
+    drawn_change_ = ~std::uint64_t{0};
+    panes_ = std::make_unique<TwoPanes>(vines, detail());
+    return {};
+}
+
+void Stage::end_two() {
+    panes_.reset();
+    built_.stale = built_.around_stale = true;
+}
+
+bool Stage::draw_two(const scene::Camera& camera, int width, int height, bool moving) {
+    return panes_ && panes_->draw(*renderer_, camera, width, height, moving && slow_ ? moving_scale : 1.0f);
+}
+
 Result<void> Stage::show(const Vine& vine, bool new_vine, bool at_once) {
-    if (!renderer_) {
-        auto made = gl::Renderer::make(shaders_);
-        if (!made) return failure(std::move(made.error()));
-        renderer_ = std::move(*made);
-    }
+    if (auto made = make_renderer(); !made) return made;
     shape::VineShape now = shape::vine_shape(vine);
     if (new_vine || empty_) brush_.forget();
     else brush_.change(shape_, now, at_once);

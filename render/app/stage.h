@@ -6,6 +6,7 @@
 #include <memory>
 #include <string>
 
+#include "render/app/two_panes.h"
 #include "render/gl/renderer.h"
 #include "render/mesh/occlusion.h"
 #include "render/scene/fallen_brush.h"
@@ -31,8 +32,15 @@ public:
     // Draws where anything differs from what the texture holds: over the picture kept where only passing looks and what
     // falls differ. `moving`: the plainer picture may do. False where the texture holds all this already.
     bool draw(const scene::Camera& camera, const std::vector<scene::Emphasis>& emphases, int width, int height, bool moving);
+    // Two vines in its place, each in half the width, until end_two(). One renderer and one mesh in the driver draw both.
+    [[nodiscard]] Result<void> show_two(const std::array<const Vine*, 2>& vines);
+    void end_two();
+    bool shows_two() const { return panes_ != nullptr; }
+    const TwoPanes& panes() const { return *panes_; }
+    bool draw_two(const scene::Camera& camera, int width, int height, bool moving);
+
     GLuint texture() const { return shows_over_ ? over_->texture() : canvas_ ? canvas_->texture() : 0; }
-    bool plain() const { return drawn_plain_; }  // the texture holds the plainer picture: draw again at rest
+    bool plain() const { return panes_ ? panes_->drawn_plain() : drawn_plain_; }  // the texture holds the plainer picture: draw again at rest
     const std::string& machine() const { return machine_; }  // what the driver calls itself
     bool slow() const { return slow_; }
 
@@ -44,6 +52,7 @@ private:
     shape::VineShape shape_;
     scene::Capsules capsules_;
     scene::FallenBrush brush_;
+    std::unique_ptr<TwoPanes> panes_;
     bool slow_ = false, empty_ = true, gave_back_ = false;
 
     // The meshes, and how far they are up to date.
@@ -63,6 +72,7 @@ private:
     bool drawn_plain_ = false, shows_over_ = false;
 
     const mesh::Detail& detail() const { return slow_ ? mesh::slow_detail : mesh::fine_detail; }
+    [[nodiscard]] Result<void> make_renderer();
     void prepare();
     void draw_over(scene::DrawList& list);
 };

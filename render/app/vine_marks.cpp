@@ -71,6 +71,27 @@ void chosen(MarkPen& pen) {
         if (const auto at = pen.at(*place)) pen.out.marks.labels.push_back({*at, pen.ui.say("mark.node", {{"n", Count{index_of(pen.practice.chosen_node)}}}), {}, true});
 }
 
+// A cane in the hand, where it stands by now, and what it says of the bend.
+void bent(MarkPen& pen) {
+    const auto& bend = pen.practice.bend();
+    if (!bend) return;
+    const practice::Pull& pull = pen.practice.pulled();
+    const auto nodes = pen.practice.now().nodes_of(*pen.practice.now().find(pull.cane));
+    ui::BentCane drawn;
+    drawn.level = static_cast<int>(bend->level);
+    for (std::size_t i = 0; i < bend->places.size() && i < nodes.size() && !nodes[i].removed; ++i) {
+        const glm::vec3 place = of(bend->places[i]);
+        const auto on = pen.at(place);
+        if (!on) continue;
+        const float px = scene::pixels_a_metre(pen.camera, glm::distance(pen.camera.eye, place), static_cast<int>(pen.at.height));
+        drawn.points.push_back(*on);
+        drawn.widths.push_back(px * static_cast<float>(in_m(mean_diameter(nodes[i]))));
+        if (nodes[i].id == bend->worst) drawn.worst = *on;
+        if (nodes[i].id == pull.node) pen.out.marks.labels.insert(pen.out.marks.labels.begin(), ui::bend_label(pen.ui, *bend, *on));
+    }
+    if (drawn.points.size() > 1) pen.out.marks.bent.push_back(std::move(drawn));
+}
+
 void hover(MarkPen& pen, const practice::Shell& shell, std::optional<ui::At> pointer) {
     const Spot& spot = pen.practice.hover;
     if (!spot || !pointer) return;
@@ -112,6 +133,10 @@ Overlay overlay_of(const Practice& practice, const practice::Shell& shell, const
     made(pen);
     laid(pen);
     chosen(pen);
+    if (practice.pulled()) {  // the hand is full
+        bent(pen);
+        return std::move(pen.out);
+    }
     hover(pen, shell, pointer);
     would_cut_here(pen, would_cut, pointer);
     return std::move(pen.out);

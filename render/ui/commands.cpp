@@ -12,7 +12,7 @@ using Asked = std::optional<Request>;
 
 constexpr unsigned home = static_cast<unsigned>(Place::home), row = static_cast<unsigned>(Place::row),
                    look = static_cast<unsigned>(Place::look), watch = static_cast<unsigned>(Place::watch),
-                   drill = static_cast<unsigned>(Place::drill), picture = row | look | watch | drill;
+                   drill = static_cast<unsigned>(Place::drill), two = static_cast<unsigned>(Place::two), buds = static_cast<unsigned>(Place::buds), picture = row | look | watch | drill | buds, seen = picture | two;
 
 bool in_hand(const State& s) { return s.practice != nullptr; }
 bool chosen(const State& s) { return in_hand(s) && s.practice->chosen; }
@@ -75,6 +75,11 @@ Asked open(const State&, Views& views) {
 bool watched_on(const State& s) { return s.practice->watching() && s.practice->watching()->shown(); }
 bool watched_back(const State& s) { return s.practice->watching() && s.practice->watching()->at() > 0; }
 bool unanswered(const State& s) { return s.practice->drill()->here() && !s.practice->drill()->answered(); }
+bool two_found(const State& s) { return s.two && s.two->found; }
+template <std::size_t which>
+Asked prune_of_two(const State&, Views&) {
+    return Request{ask::PruneOfTwo{which}};
+}
 template <bool older>
 Asked answer(const State&, Views&) {
     return Request{ask::DrillAnswer{older}};
@@ -164,6 +169,30 @@ const std::array table{
             {},
             [](const State& s) { return in_hand(s) && s.practice->may_grow_on(); },
             [](const State& s, Views&) { return Asked{ask::GrowOn{!s.practice->grown_on()}}; }},
+    // ---- the next winter
+    Command{"next-winter",
+            look,
+            {'S'},
+            {},
+            [](const State& s) { return in_hand(s) && s.practice->may_live_on(); },
+            plain<ask::NextWinter>},
+    Command{"two-mine", two, {'1'}, {}, two_found, prune_of_two<practice::mine>},
+    Command{"two-better", two, {'2'}, {}, two_found, prune_of_two<practice::better>},
+    Command{"two-leave", two, {key::escape}, {key::backspace}, in_hand, plain<ask::LeaveTwo>},
+    Command{"two-back",
+            row | look,
+            {'X'},
+            {},
+            [](const State& s) { return s.two && s.two->in_hand; },
+            plain<ask::BackToTwo>},
+    Command{"spring",
+            look,
+            {'F'},
+            {},
+            [](const State& s) { return in_hand(s) && s.practice->may_visit_in_spring(); },
+            [](const State& s, Views&) {
+                return Asked{ask::SpringVisit{!s.practice->spring() && !s.practice->spring_lived()}};
+            }},
     Command{"next-vine", home | row | look, {}, {}, past_safety, plain<ask::NextVine>},
     // ---- shown on the vine
     Command{"watch", row | look, {'W'}, {}, in_hand, [](const State&, Views&) { return Asked{ask::Watch{true}}; }},
@@ -180,18 +209,26 @@ const std::array table{
             [](const State& s) { return !unanswered(s); },
             plain<ask::DrillNext>},
     Command{"drill-end", drill, {key::escape}, {}, in_hand, plain<ask::DrillEnd>},
+    Command{"buds", row, {'I'}, {}, unfinished, plain<ask::BudSampling>},
+    Command{"buds-next",
+            buds,
+            {key::space},
+            {key::enter},
+            [](const State& s) { return !s.practice->buds()->here() || s.practice->buds()->answered(); },
+            plain<ask::BudsNext>},
+    Command{"buds-end", buds, {key::escape}, {}, in_hand, plain<ask::DrillEnd>},
     // ---- looking
-    Command{"view-row", picture, {key::f2}, {key::home}, in_hand, [](const State&, Views&) { return view("row"); }},
+    Command{"view-row", seen, {key::f2}, {key::home}, in_hand, [](const State&, Views&) { return view("row"); }},
     Command{
-        "view-other-side", picture, {key::f3}, {}, in_hand, [](const State&, Views&) { return view("other-side"); }},
-    Command{"view-along", picture, {key::f4}, {}, in_hand, [](const State&, Views&) { return view("along"); }},
-    Command{"view-head", picture, {key::f5}, {}, in_hand, [](const State&, Views&) { return view("head"); }},
+        "view-other-side", seen, {key::f3}, {}, in_hand, [](const State&, Views&) { return view("other-side"); }},
+    Command{"view-along", seen, {key::f4}, {}, in_hand, [](const State&, Views&) { return view("along"); }},
+    Command{"view-head", seen, {key::f5}, {}, in_hand, [](const State&, Views&) { return view("head"); }},
     Command{"view-cane", picture, {key::f6}, {}, in_hand, [](const State&, Views&) { return view("cane"); }},
-    Command{"view-above", picture, {key::f7}, {}, in_hand, [](const State&, Views&) { return view("above"); }},
+    Command{"view-above", seen, {key::f7}, {}, in_hand, [](const State&, Views&) { return view("above"); }},
     Command{"look-at", picture, {'V'}, {}, chosen, plain<ask::LookAtChosen>},
-    Command{"turn-head", picture, {}, {}, nullptr, nullptr},
-    Command{"lean", picture, {}, {}, nullptr, nullptr},
-    Command{"closer", picture, {}, {}, nullptr, nullptr},
+    Command{"turn-head", seen, {}, {}, nullptr, nullptr},
+    Command{"lean", seen, {}, {}, nullptr, nullptr},
+    Command{"closer", seen, {}, {}, nullptr, nullptr},
     Command{"hatch",
             row | look | watch,
             {'H'},
@@ -199,7 +236,7 @@ const std::array table{
             in_hand,
             [](const State& s, Views&) { return Asked{ask::Hatch{!s.shell.hatch}}; }},
     Command{
-        "orbit", picture, {}, {}, in_hand, [](const State& s, Views&) { return Asked{ask::Orbit{!s.shell.orbit}}; }},
+        "orbit", seen, {}, {}, in_hand, [](const State& s, Views&) { return Asked{ask::Orbit{!s.shell.orbit}}; }},
     // ---- the shell
     Command{"find", everywhere, ctrl('F'), ctrl('K'), nullptr, open<Sheet::find>},
     Command{"keys", everywhere, {key::f1}, {}, nullptr, open<Sheet::keys>},
@@ -239,7 +276,9 @@ Place place_of(const State& state) {
     case practice::Screen::row: break;
     }
     if (!state.practice) return Place::home;
+    if (state.two && !state.two->in_hand) return Place::two;
     if (state.practice->drill()) return Place::drill;
+    if (state.practice->buds()) return Place::buds;
     if (state.practice->hand_rests()) return Place::watch;
     return state.practice->finished() ? Place::look : Place::row;
 }

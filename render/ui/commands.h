@@ -11,6 +11,7 @@
 #include "render/ui/ui.h"
 #include "render/ui/views.h"
 #include "scenarios/practice/shell.h"
+#include "scenarios/practice/two_vines.h"
 
 namespace spurwright::ui {
 
@@ -22,14 +23,16 @@ using practice::Shell;
 struct State {
     const Shell& shell;
     const Practice* practice = nullptr;
+    const practice::TwoVines* two = nullptr; // next winter's, shown or one of them in hand; none: not grown on
 };
 
-enum class Place : unsigned char { safety = 1, home = 2, row = 4, look = 8, settings = 16, watch = 32, drill = 64 };
+enum class Place : unsigned short { safety = 1, home = 2, row = 4, look = 8, settings = 16, watch = 32, drill = 64, two = 128, buds = 256 };
 Place place_of(const State& state);
-inline constexpr unsigned everywhere = 127;
+inline constexpr unsigned everywhere = 511;
 // Whether the screen there lies over the picture of the vine.
 constexpr bool over_picture(Place place) {
-    return place == Place::row || place == Place::look || place == Place::watch || place == Place::drill;
+    return place == Place::row || place == Place::look || place == Place::watch || place == Place::drill ||
+           place == Place::two || place == Place::buds;
 }
 
 struct Command {

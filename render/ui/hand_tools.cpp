@@ -2,6 +2,7 @@
 #include <array>
 
 #include "render/ui/panel.h"
+#include "render/ui/part_words.h"
 #include "render/ui/row_parts.h"
 
 namespace spurwright::ui {
@@ -10,7 +11,13 @@ namespace {
 namespace ask = practice::ask;
 using practice::HandTool;
 
-constexpr std::array<Role, 6> tapes{Role::left, Role::right, Role::spur, Role::remove, Role::spare, Role::none};
+constexpr std::uint32_t usual_hold = 8; // node that a hand takes a cane at (our choice)
+constexpr std::int32_t pull_step = 100; // thousandths of the way, a press
+
+// Where a cane may stay for the frost its tape takes the spare's place.
+std::array<Role, 6> tapes_for(const Practice& practice) {
+    return {Role::left, Role::right, Role::spur, Role::remove, practice.task().frost ? Role::kicker : Role::spare, Role::none};
+}
 
 Asked use_tape(const Practice& practice, Role role) {
     return practice.chosen ? Request{ask::MarkAs{practice.chosen, role}} : Request{ask::TapeSays{role}};
@@ -23,6 +30,7 @@ Asked tape_bar(const State& state, Views& views, Ui& ui) {
     text(ui,
          practice.chosen ? ui.say("screen.row.tape-for", {{"part", practice.chosen}}) : ui.say("screen.row.tape-says"),
          true);
+    const auto tapes = tapes_for(practice);
     for (std::size_t i = 0; i < tapes.size(); ++i) {
         const std::string label = ui.say("screen.tape." + std::string(word_of(tapes[i]))),
                           name = "row.tape." + std::string(word_of(tapes[i]));
@@ -45,6 +53,26 @@ Asked tape_bar(const State& state, Views& views, Ui& ui) {
     return asked;
 }
 
+// Up and down bend the chosen cane a tenth of the way to the wire, Shift and an arrow the way it points: what the pointer
+// does by pulling. Enter lays it where it is bent to.
+Asked pulled_by_keys(const Practice& practice, const Ui& ui) {
+    const practice::Pull& now = practice.pulled();
+    const bool held = now && now.cane == practice.chosen;
+    practice::Pull to = now;
+    if (!held) {
+        const Axis& cane = *practice.start().find(practice.chosen);
+        const std::uint32_t last = cane.node_count - 1, node = practice.chosen_node ? index_of(practice.chosen_node) : usual_hold;
+        to = {practice.chosen, node_id(practice.chosen, std::clamp(node, 1u, std::max(last, 1u))), cane.side, {}};
+    }
+    if (held && (ui.pressed({key::enter}) || ui.pressed({key::pad_enter}))) return Request{ask::LayTo{now.cane, now.side}};
+    if (ui.pressed({key::down})) to.share.count += pull_step;
+    else if (ui.pressed({key::up})) to.share.count -= pull_step;
+    else if (ui.pressed({key::left, false, true, false})) to.side = Side::left;
+    else if (ui.pressed({key::right, false, true, false})) to.side = Side::right;
+    else return {};
+    return Request{ask::PullCane{to}};
+}
+
 // Which way the chosen cane is laid: by button or by the arrow that points there.
 Asked lay_bar(const State& state, Views& views, Ui& ui) {
     const Practice& practice = *state.practice;
@@ -53,12 +81,18 @@ Asked lay_bar(const State& state, Views& views, Ui& ui) {
         text(ui, ui.say("screen.row.lay-choose"), true);
         return {};
     }
-    text(ui, ui.say("screen.row.lay-which", {{"part", practice.chosen}}), true);
+    text(ui, practice.bend() ? bend_words(ui, *practice.bend()) : ui.say("screen.row.lay-which", {{"part", practice.chosen}}), true);
+    if (auto pulled = pulled_by_keys(practice, ui)) asked = std::move(pulled);
     const std::string near = ui.say("screen.row.lay-near"), far = ui.say("screen.row.lay-far");
     if (button(ui, "row.lay.near", near) || ui.pressed({key::left})) asked = ask::LayTo{practice.chosen, Side::left};
     flow(ui, button_width(ui, far));
     if (button(ui, "row.lay.far", far) || ui.pressed({key::right})) asked = ask::LayTo{practice.chosen, Side::right};
-    if (asked) views.row.bar = Bar::none;
+    if (asked && std::holds_alternative<ask::LayTo>(*asked)) views.row.bar = Bar::none;
+    if (!ui.narrow()) {
+        const std::string hint = ui.say("screen.row.lay-bend");
+        flow(ui, text_size(ui, hint, 0).x);
+        row_text(ui, hint, true);
+    }
     return asked;
 }
 
@@ -94,9 +128,9 @@ constexpr std::array<Hand, 8> all_tools{{{HandTool::none, "point"},
                                          {HandTool::hands, "hands"},
                                          {HandTool::ties, "ties"},
                                          {HandTool::calliper, "calliper"}}};
-float tape_bar_width(const Ui& ui) {
+float tape_bar_width(const Practice& practice, const Ui& ui) {
     float all = 3 * ui.grid.gap();
-    for (const Role role : tapes)
+    for (const Role role : tapes_for(practice))
         all += button_width(ui, ui.say("screen.tape." + std::string(word_of(role)))) + ui.em() * 1.3f + ui.grid.gap();
     return all;
 }
@@ -125,7 +159,7 @@ Asked hand_tools(const State& state, Views& views, Ui& ui, float& top) {
     place.y = screen.y - ui.grid.half();
     place.pivot_x = 0.5f;
     place.pivot_y = 1;
-    place.width = std::min(tape ? std::max(all, tape_bar_width(ui)) : all, screen.x - 2 * ui.grid.half());
+    place.width = std::min(tape ? std::max(all, tape_bar_width(practice, ui)) : all, screen.x - 2 * ui.grid.half());
     place.most_height = screen.y * 0.5f;
     place.keys_walk = false;
     panel_begin(ui, "row.tools", place);

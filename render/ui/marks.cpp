@@ -66,6 +66,27 @@ void cut_bar(ImDrawList& draw, const CutBar& cut, float px) {
     }
 }
 
+// The wood darkens towards breaking, and strokes across it say the same without colour.
+void bent_cane(ImDrawList& draw, const BentCane& cane, float px) {
+    constexpr std::array<unsigned, 4> inks{0xC9A26B, mark::hover, mark::mend_now, mark::goes};
+    const ImU32 ink = colour(inks[static_cast<std::size_t>(std::clamp(cane.level, 0, 3))]);
+    const auto stretch = [&](ImU32 with, float more) {
+        for (std::size_t i = 1; i < cane.points.size(); ++i) {
+            const ImVec2 a{cane.points[i - 1].x, cane.points[i - 1].y}, b{cane.points[i].x, cane.points[i].y};
+            const float thick = std::max(cane.widths[i], 3 * px) + more;
+            draw.AddLine(a, b, with, thick);
+            draw.AddCircleFilled(b, thick / 2, with, 12);
+        }
+    };
+    stretch(light, 4);
+    stretch(dark, 2);
+    stretch(ink, 0);
+    for (int i = 0; i < cane.level; ++i) {
+        const float x = cane.worst.x + (static_cast<float>(i) - static_cast<float>(cane.level - 1) / 2) * 6 * px, y = cane.worst.y;
+        edged_line(draw, {x - 4 * px, y + 10 * px}, {x + 4 * px, y - 10 * px}, light, 2 * px);
+    }
+}
+
 class Labels {
 public:
     explicit Labels(Ui& ui) : ui_(ui), screen_(ImGui::GetIO().DisplaySize) {}
@@ -160,6 +181,7 @@ void draw_marks(Ui& ui, const Marks& marks, const std::vector<Box>& panels) {
         dotted(draw, twin.points, 9 * px, 2.2f * px);
         if (!twin.points.empty() && !twin.word.empty()) all.push_back({twin.points.back(), twin.word, {}, true});
     }
+    for (const BentCane& cane : marks.bent) bent_cane(draw, cane, px);
     for (const BudTick& t : marks.ticks) tick(ui, draw, t, px);
     for (const GoingLine& line : marks.going) dashed(draw, line.points, 10 * px, 2.5f * px);
     for (const CutBar& cut : marks.cuts) cut_bar(draw, cut, px);

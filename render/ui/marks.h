@@ -33,6 +33,12 @@ struct TwinLine {
 struct GoingLine { // wood that would fall, along its middle
     std::vector<At> points;
 };
+struct BentCane { // a cane in the hand, crown first
+    std::vector<At> points;
+    std::vector<float> widths; // pixels, one a point
+    At worst;                  // where its skin is strained most
+    int level = 0;             // 0 easy to 3 breaks: as many strokes across it there
+};
 struct CutBar {
     At at, along;      // along: unit, the way the wood grows
     float half = 10;   // of its length
@@ -51,6 +57,7 @@ struct Marks {
     std::vector<HungTape> tapes;
     std::vector<BudTick> ticks;
     std::vector<TwinLine> twins;
+    std::vector<BentCane> bent;
     std::vector<CutBar> cuts;
     std::vector<GoingLine> going;
     std::vector<TieArrow> arrows;

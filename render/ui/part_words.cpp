@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 
+#include "sim/pruning/lay.h"
 #include "sim/vine/vine_query.h"
 
 namespace spurwright::ui {
@@ -84,6 +85,16 @@ Label cut_label(const Ui& ui, const practice::CutPreview& cut, At at) {
     else
         label.second = ui.say("screen.cut.off", {{"n", Count{cut.buds_off}}});
     return label;
+}
+
+std::string bend_words(const Ui& ui, const HandBend& bend) {
+    constexpr std::array<std::string_view, 4> keys{"screen.bend.quiet", "screen.bend.creak", "screen.bend.skin", "screen.bend.breaks"};
+    return ui.say(keys[static_cast<std::size_t>(bend.level)]);
+}
+
+Label bend_label(const Ui& ui, const HandBend& bend, At at) {
+    const std::int64_t share = std::min<std::int64_t>(std::int64_t{bend.strain.count} * 1000 / strain_at_break.count, 9'990);
+    return {at, bend_words(ui, bend), ui.say("screen.bend.share", {{"measured", PerMille{static_cast<std::int32_t>(share / 10 * 10)}}}), false};
 }
 
 Label refusal_label(const Ui& ui, const Error& why, At at) {

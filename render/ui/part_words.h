@@ -21,6 +21,9 @@ std::string exact_length(const Ui& ui, Length length, bool inch);
 Label hover_label(const Ui& ui, const Vine& vine, const practice::Spot& spot, bool exact, bool inch, At at);
 // "a finger past node 9, 2 buds kept", with what comes off below.
 Label cut_label(const Ui& ui, const practice::CutPreview& cut, At at);
+// How a cane in the hand bears the bend, in a word and as a share of what it stands.
+Label bend_label(const Ui& ui, const HandBend& bend, At at);
+std::string bend_words(const Ui& ui, const HandBend& bend);
 // Why it cannot be cut there.
 Label refusal_label(const Ui& ui, const Error& why, At at);
 

@@ -33,6 +33,7 @@ Asked vine_card(const State& state, Views& views, Ui& ui, float top, float foot)
     place.most_height = foot - place.y - ui.grid.half();
     place.keys_walk = false;
     panel_begin(ui, "row.card", place);
+    if (state.two) take(asked, command_button(ui, state, views, "row", "two-back", Weight::plain, !ui.narrow()));
     if (fold(ui, "row.card", ui.say("screen.row.vine"), views.row.card_open)) {
         if (!practice.task().task_key.empty()) {
             text(ui, ui.say(practice.task().task_key));
@@ -42,6 +43,7 @@ Asked vine_card(const State& state, Views& views, Ui& ui, float top, float foot)
         text(ui, ui.say("screen.row.place", {{"spacing", vine.spacing}}));
         text(ui, ui.say("screen.row.asked", {{"n", Count{practice.asked_buds()}}}));
         text(ui, ui.say("screen.row.asked-pieces"));
+        if (practice.task().frost) text(ui, ui.say("screen.row.asked-standing"));
         if (practice.chosen) {
             rule_line(ui);
             const Label label =
@@ -56,6 +58,7 @@ Asked vine_card(const State& state, Views& views, Ui& ui, float top, float foot)
         findings_so_far(ui, practice);
         if (!practice.task().code.empty()) text(ui, practice.task().code, true);
         take(asked, command_button(ui, state, views, "row", "words"));
+        take(asked, command_button(ui, state, views, "row", "buds", Weight::plain, true, true));
         if (ui.narrow()) unchecked_line(ui);
     }
     if (!ui.narrow() || views.row.card_open || views.row.looks_open) take(asked, looks_fold(ui, state, views, "row"));

@@ -3,6 +3,7 @@
 #include "render/ui/grown_on.h"
 #include "render/ui/panel.h"
 #include "render/ui/screens.h"
+#include "render/ui/spring_visit.h"
 #include "sim/rules/findings.h"
 
 namespace spurwright::ui {
@@ -143,7 +144,11 @@ Asked onward(const State& state, Views& views, Ui& ui) {
     Asked asked;
     const Practice& practice = *state.practice;
     take(asked, command_button(ui, state, views, "look", "cut-again"));
-    if (practice.may_grow_on()) take(asked, command_button(ui, state, views, "look", "grow-on", Weight::main, true, true));
+    if (practice.may_visit_in_spring())
+        take(asked, command_button(ui, state, views, "look", "spring", Weight::main, true, true));
+    take(asked, command_button(ui, state, views, "look", "next-winter", Weight::main, true, true));
+    if (state.two) take(asked, command_button(ui, state, views, "look", "two-back", Weight::plain, true, true));
+    if (practice.may_grow_on()) take(asked, command_button(ui, state, views, "look", "grow-on", Weight::plain, true, true));
     take(asked, command_button(ui, state, views, "look", "next-vine", Weight::plain, false, true));
     take(asked, command_button(ui, state, views, "look", "disagree", Weight::quiet, true, true));
     if (views.look.noting) {
@@ -195,6 +200,11 @@ Asked screen_look_back(const State& state, Views& views, Ui& ui) {
         rule_line(ui);
     }
     views.look.grown_shown = state.practice->grown_on().has_value();
+    if (state.practice->spring() || state.practice->spring_lived()) {
+        take(asked, spring_visit_part(state, views, ui));
+        rule_line(ui);
+    }
+    views.look.spring_shown = state.practice->spring().has_value();
     if (look.current < look.walk.size()) {
         piece_card(ui, look, views.look);
     } else {

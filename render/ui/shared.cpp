@@ -89,6 +89,8 @@ std::optional<Request> draw_screens(const State& state, Views& views, const std:
         case Place::look: drawn = screen_look_back(state, views, ui); break;
         case Place::watch: drawn = screen_watch(state, views, ui); break;
         case Place::drill: drawn = screen_drill(state, views, ui); break;
+        case Place::buds: drawn = screen_buds(state, views, ui); break;
+        case Place::two: drawn = screen_two(state, views, ui); break;
         }
     views.panels = std::move(ui.boxes);
     ui.boxes.clear();

@@ -25,6 +25,7 @@ struct RowView {
 };
 struct LookView {
     bool list_open = false, nothing_open = false, why_open = false, points_open = false, noting = false;
+    bool spring_shown = false; // the visit in spring, in the frame before
     bool grown_shown = false; // the table of winters was there in the frame before
     Field code, note;
 };
@@ -42,6 +43,7 @@ struct Views {
     RowView row;
     LookView look;
     ShownView shown;
+    float two_foot = 0; // where the panel under the two vines begins, in pixels
     // While true, arrows and Enter belong to a bar or sheet: the picture leaves them alone.
     bool takes_arrows() const { return sheet != Sheet::none || row.bar != Bar::none; }
 };

@@ -5,14 +5,14 @@
 #include <mutex>
 #include <thread>
 
+#include "scenarios/ahead/drawn_spring.h"
+#include "scenarios/ahead/kickers.h"
 #include "sim/core/check.h"
 #include "sim/core/random.h"
 #include "sim/growth/history_pruner.h"
 #include "sim/growth/season.h"
-#include "sim/growth/traits.h"
 #include "sim/pruning/prunings.h"
 #include "sim/vine/vine_query.h"
-#include "sim/weather/spring.h"
 
 namespace spurwright::ahead {
 namespace {
@@ -54,20 +54,6 @@ bool is_good(const Vine& vine, const Axis& cane, const rules::HouseRules& house)
            base_azimuth(vine, cane, cane.side) <= house.cane_side.half_to;
 }
 
-// Where spring frost is common the cold air lies: its nights are colder than the climate's. Own temperatures are as
-// measured.
-weather::Temperatures season_of(const AheadWish& wish, bool frost_site, const growth::Constants& c,
-                                std::uint32_t draw_number, std::uint32_t year) {
-    if (wish.own.empty()) {
-        weather::Temperatures t = weather::drawn_season(*wish.climate, c, draw_number, year);
-        if (frost_site)
-            for (double& night : t.lowest) night -= c.frost_site_colder;
-        return t;
-    }
-    const auto bits = draw(draw_number, static_cast<std::uint32_t>(growth::Trait::weather), year);
-    return wish.own[static_cast<std::size_t>(between(bits, 0, static_cast<std::int32_t>(wish.own.size()) - 1))];
-}
-
 // One life of the vine under one draw of weather.
 class Life {
 public:
@@ -86,12 +72,16 @@ public:
             ++budbreaks[static_cast<std::size_t>(spring(into, static_cast<std::uint32_t>(year)))];
             growth::SeasonNotes notes;
             const Vine grown = growth::season(vine_, settings_, &notes);
+            if (year == 0) next_ = grown;
             auto pruned = prune(grown, growth::history_plan(grown, growth::habits_of(Pruner::good)));
             SPURWRIGHT_CHECK(pruned.has_value(), ==, true); // the history pruner's plans are legal
             vine_ = std::move(*pruned);
             measure(into, grown, notes, before);
         }
     }
+
+    bool kicker_laid() const { return kicker_laid_; }
+    Vine take_next() { return std::move(next_); } // what the first season grew, uncut
 
 private:
     static void put(Values& into, Figure figure, double value) {
@@ -100,21 +90,31 @@ private:
 
     // Winter's cold and spring's frost on the pruned vine; the rule that opened its buds.
     weather::BudbreakRule spring(Values& into, std::uint32_t year) {
-        const growth::Constants& c = settings_.constants;
-        const weather::Temperatures t = season_of(wish_, vine_.frost, c, draw_, year);
-        const weather::Budbreak open = weather::budbreak(*wish_.variety, t, c);
-        // Where the hardiness model is not valid it kills no bud either.
-        weather::BudKill kill;
-        const auto* row = weather::find_hardiness(wish_.variety->hardiness);
-        if (row && open.rule == weather::BudbreakRule::hardiness)
-            kill = weather::winter_kill(weather::worst_margin(weather::harden(*row, t), t, open.day), c);
-        const auto buds = weather::opening(vine_, open.day, {}, t, c);
-        const auto lost = weather::frost_losses(buds, open.day, wish_.variety->species, t, c);
-        const weather::ColdToll toll = weather::take_cold(vine_, buds, lost, kill, draw_);
+        const DrawnSpring drawn = drawn_spring(vine_, wish_, settings_.constants, draw_, year);
+        const weather::ColdToll toll =
+            weather::take_cold(vine_, drawn.buds, drawn.frost_share, drawn.kill, draw_);
         put(into, Figure::buds_killed, toll.killed);
         const int open_buds = toll.buds - toll.killed;
         put(into, Figure::frost_loss_share, open_buds > 0 ? static_cast<double>(toll.frosted) / open_buds : 0.0);
-        return open.rule;
+        const LaidBuds laid = laid_buds(vine_, drawn.buds);
+        if (laid.buds > 0) put(into, Figure::open_day, laid.mean_day);
+        if (year == 0 && wish_.kickers) kicker_laid_ = look_at_kickers(drawn.buds, laid);
+        return drawn.open.rule;
+    }
+
+    // After the frost: sound laid canes do not need what stands beside them; for dead ones it is cut and laid
+    // [vineworks-frost for the first; the second is common practice, no source]. Whether it was laid.
+    bool look_at_kickers(const std::vector<weather::OpenBud>& buds, const LaidBuds& laid) {
+        const Vine stood = vine_;
+        bool any_laid = false;
+        for (const AxisId kicker : kickers_of(stood, buds)) {
+            const Plan acts = laid.sound() ? plan_off(kicker) : plan_instead(stood, kicker, laid);
+            for (const Edit& edit : acts.edits) {
+                const bool done = prune_one(vine_, edit, stood).has_value();
+                any_laid = any_laid || (done && std::holds_alternative<Lay>(edit));
+            }
+        }
+        return any_laid;
     }
 
     void measure(Values& into, const Vine& grown, const growth::SeasonNotes& notes, LaidStarts& before) {
@@ -122,13 +122,16 @@ private:
         put(into, Figure::non_count_shoots, notes.non_count_kept);
         put(into, Figure::blind_nodes, notes.blind);
         put(into, Figure::yield_kg, notes.yield_kg);
-        int good = 0;
+        std::array<int, 2> good{}; // by side
         for (const AxisId id : cane_candidates(grown)) {
             const Axis& cane = *grown.find(id);
             put(into, Figure::thickness_mm, in_mm(thickness(grown, cane)));
-            good += is_good(grown, cane, house_);
+            put(into, Figure::cane_distance_mm, in_mm(distance_to_head(grown, cane)));
+            good[cane.side == Side::right ? 1 : 0] += is_good(grown, cane, house_);
         }
-        put(into, Figure::good_canes, good);
+        put(into, Figure::good_canes, good[0] + good[1]);
+        put(into, Figure::good_left, good[0]);
+        put(into, Figure::good_right, good[1]);
         const double prunings_g = prunings(grown, vine_).removed.one_year_mg / 1000;
         put(into, Figure::prunings_g, prunings_g);
         if (prunings_g > 0) put(into, Figure::crop_to_prunings, 1000 * notes.yield_kg / prunings_g);
@@ -147,10 +150,11 @@ private:
         before = now;
     }
 
-    Vine vine_;
+    Vine vine_, next_;
     const rules::HouseRules& house_;
     const AheadWish& wish_;
     std::uint32_t draw_;
+    bool kicker_laid_ = false;
     growth::SeasonSettings settings_;
 };
 
@@ -173,14 +177,19 @@ Ahead look_ahead(const Vine& pruned, const rules::HouseRules& house, const Ahead
     struct OneDraw {
         std::vector<Values> winters;
         std::array<int, 3> budbreaks{};
+        bool kicker_laid = false;
     };
     const auto seasons = static_cast<std::size_t>(wish.seasons);
     std::vector<OneDraw> draws(weather_draws);
+    Vine next;
     std::mutex telling;
     const auto work = [&](std::size_t first, std::size_t step) {
         for (std::size_t i = first; i < draws.size(); i += step) {
             draws[i].winters.resize(seasons);
-            Life(pruned, house, wish, static_cast<std::uint32_t>(i) + 1).live(draws[i].winters, draws[i].budbreaks);
+            Life life(pruned, house, wish, static_cast<std::uint32_t>(i) + 1);
+            life.live(draws[i].winters, draws[i].budbreaks);
+            draws[i].kicker_laid = life.kicker_laid();
+            if (i == 0) next = life.take_next();
             const std::lock_guard<std::mutex> one(telling);
             if (progress) progress();
         }
@@ -191,6 +200,10 @@ Ahead look_ahead(const Vine& pruned, const rules::HouseRules& house, const Ahead
     work(0, threads);
     for (std::thread& other : others) other.join();
     Ahead result;
+    AheadWinter told{pruned.winter + 1, {}};
+    for (std::size_t figure = 0; figure < figure_count; ++figure)
+        told.figures[figure] = spread_of(draws.front().winters.front()[figure]);
+    result.next = std::make_shared<const NextVine>(NextVine{std::move(next), told});
     for (std::size_t year = 0; year < seasons; ++year) {
         AheadWinter winter{pruned.winter + static_cast<int>(year) + 1, {}};
         for (std::size_t figure = 0; figure < figure_count; ++figure) {
@@ -201,6 +214,7 @@ Ahead look_ahead(const Vine& pruned, const rules::HouseRules& house, const Ahead
         }
         result.winters.push_back(winter);
     }
+    for (const OneDraw& one : draws) result.kickers_laid += one.kicker_laid;
     for (const OneDraw& one : draws)
         for (std::size_t rule = 0; rule < result.budbreaks.size(); ++rule)
             result.budbreaks[rule] += one.budbreaks[rule];

@@ -6,6 +6,7 @@
 
 #include <array>
 #include <functional>
+#include <memory>
 #include <string_view>
 #include <vector>
 
@@ -14,12 +15,14 @@
 #include "sim/vine/vine.h"
 #include "sim/weather/budbreak.h"
 #include "sim/weather/climate.h"
+#include "sim/weather/spring.h"
 
 namespace spurwright::ahead {
 
 inline constexpr int most_seasons = 10, weather_draws = 20;
+inline constexpr std::string_view usual_climate = "inland-continental"; // where none is said
 
-// One number a winter and draw; `thickness_mm` has one a cane.
+// One number a winter and draw; `thickness_mm` and `cane_distance_mm` (along the wood to the head) have one a cane.
 enum class Figure : unsigned char {
     shoots,
     non_count_shoots,
@@ -33,12 +36,17 @@ enum class Figure : unsigned char {
     creep_mm,
     climb_mm,
     good_canes,
+    good_left, // of them, on the near post's side
+    good_right,
+    cane_distance_mm,
+    open_day, // of the year, on which the buds of laid canes open: their mean
 };
-inline constexpr std::size_t figure_count = 12;
+inline constexpr std::size_t figure_count = 16;
 constexpr auto words_of(Figure) {
     return std::to_array<std::string_view>({"shoots", "non_count_shoots", "blind_nodes", "thickness_mm", "buds_killed",
                                             "frost_loss_share", "yield_kg", "prunings_g", "crop_to_prunings",
-                                            "creep_mm", "climb_mm", "good_canes"});
+                                            "creep_mm", "climb_mm", "good_canes", "good_left", "good_right",
+                                            "cane_distance_mm", "open_day"});
 }
 
 // Of all draws: the middle, and what a tenth lie below and above. Without a number where no draw gave one (nothing
@@ -60,11 +68,22 @@ struct AheadWish {
     const growth::Variety* variety = nullptr;  // not null
     const weather::Climate* climate = nullptr; // not null where `own` is empty
     std::vector<weather::Temperatures> own;    // own seasons, drawn from in any order
+    weather::LateActs late;                    // of the first spring
+    bool kickers = false; // what stands upright and uncut is insurance: looked at after the first spring's frost, then
+                          // cut off, or laid where the laid canes are dead; else it stays as it stands
+};
+
+// The next winter under the first draw, which keeps the vine's own luck.
+struct NextVine {
+    Vine vine;        // uncut
+    AheadWinter told; // of this one life; of thickness and distance the middle of its canes
 };
 
 struct Ahead {
     std::vector<AheadWinter> winters; // the next winter first
     std::array<int, 3> budbreaks{};   // seasons by weather::BudbreakRule
+    std::shared_ptr<const NextVine> next;
+    int kickers_laid = 0; // draws in which the laid canes were dead and a kicker took their place
 };
 
 // `pruned` is this winter's vine after a plan. `house` says which canes are good. `progress` is called after each draw.

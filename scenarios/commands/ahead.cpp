@@ -1,5 +1,6 @@
 // ahead: what a plan brings in the seasons to come, beside the best plan and, where asked, another, under the same
 // drawn weather.
+#include <algorithm>
 #include <cmath>
 #include <cstdio>
 
@@ -41,7 +42,7 @@ Result<ahead::AheadWish> wish_of(const Asked& asked, const Vine& vine) {
             variety, "--variety",
             joined_names([](std::size_t i) { return growth::varieties()[i].name; }, growth::varieties().size())));
     if (!wish.variety) wish.variety = &growth::varieties()[0]; // a file's own variety that we have no values of
-    const std::string climate = asked.value("--climate").value_or("inland-continental");
+    const std::string climate = asked.value("--climate").value_or(std::string(ahead::usual_climate));
     wish.climate = weather::find_climate(climate);
     if (!wish.climate)
         return failure(unknown_word(
@@ -63,6 +64,25 @@ Result<ahead::AheadWish> wish_of(const Asked& asked, const Vine& vine) {
     return wish;
 }
 
+// Acts that wait for spring, as days of the year in the north; what is not said was done in winter.
+Result<void> late_acts(const Asked& asked, ahead::AheadWish& wish) {
+    constexpr int midsummer = 181;
+    const auto day = [&](const char* option, int least, int& into) -> Result<void> {
+        const auto text = asked.value(option);
+        if (!text) return {};
+        const auto number = read_whole(*text, option, least, midsummer);
+        if (!number) return failure(number.error());
+        into = static_cast<int>(*number);
+        return {};
+    };
+    weather::LateActs& late = wish.late;
+    if (auto cut = day("--cut-on", 1, late.cut_day); !cut) return cut;
+    late.laid_day = late.cut_day; // nobody lays what is still to be cut
+    if (auto laid = day("--laid-on", std::max(1, late.cut_day), late.laid_day); !laid) return laid;
+    wish.kickers = asked.has("--kickers-until");
+    return day("--kickers-until", 1, late.upright_cut);
+}
+
 constexpr int decimals_of(Figure figure) {
     switch (figure) {
     case Figure::thickness_mm: return 2;
@@ -82,7 +102,7 @@ io::Json spread_object(Figure figure, const ahead::Spread& spread) {
     return o;
 }
 
-io::Json life_object(const NamedLife& life) {
+io::Json life_object(const NamedLife& life, bool kickers) {
     io::Json winters = io::Json::list();
     for (const ahead::AheadWinter& winter : life.ahead.winters) {
         io::Json w = io::Json::object();
@@ -95,6 +115,7 @@ io::Json life_object(const NamedLife& life) {
     }
     io::Json o = io::Json::object();
     o.set("name", life.name);
+    o.set("kickers_laid", kickers ? io::Json(life.ahead.kickers_laid) : io::Json());
     o.set("winters", std::move(winters));
     return o;
 }
@@ -133,8 +154,9 @@ Result<Answer> answer_ahead(const Asked& asked, const Surroundings& around) {
     const auto house = house_rules_asked(asked, around);
     if (!house) return failure(house.error());
     if (auto fine = can_be_judged(found->vine, asked.subject); !fine) return failure(std::move(fine.error()));
-    const auto wish = wish_of(asked, found->vine);
+    auto wish = wish_of(asked, found->vine);
     if (!wish) return failure(wish.error());
+    if (auto late = late_acts(asked, *wish); !late) return failure(late.error());
     std::vector<NamedLife> lives;
     const auto mine = prune_by_text(found->vine, *asked.value("--plan"));
     if (!mine) return failure(mine.error());
@@ -171,10 +193,15 @@ Result<Answer> answer_ahead(const Asked& asked, const Surroundings& around) {
         rules.set(word_of(static_cast<weather::BudbreakRule>(i)), lives.front().ahead.budbreaks[i]);
     o.set("budbreak_by", std::move(rules));
     io::Json plans = io::Json::list();
-    for (const NamedLife& life : lives) plans.push(life_object(life));
+    for (const NamedLife& life : lives) plans.push(life_object(life, wish->kickers));
     o.set("plans", std::move(plans));
     for (std::size_t year = 0; year < lives.front().ahead.winters.size(); ++year)
         answer.text += winter_text(lives, year, words);
+    if (wish->kickers)
+        for (const NamedLife& life : lives)
+            answer.text += words::wrapped(words("ahead.kickers", {{"plan", TextKey{"ahead.plan." + std::string(life.name)}},
+                                                                  {"n", Count{life.ahead.kickers_laid}},
+                                                                  {"of", Count{ahead::weather_draws}}}));
     answer.text += words::wrapped(
         words("ahead.about", {{"n", Count{ahead::weather_draws}},
                               {"variety", std::string(wish->variety->shown)},
@@ -199,6 +226,9 @@ Verb ahead_verb() {
              {"--variety", "NAME", TextKey{"option.ahead-variety"}},
              {"--climate", "NAME", TextKey{"option.climate"}},
              {"--temperatures", "FILE", TextKey{"option.temperatures"}},
+             {"--cut-on", "DAY", TextKey{"option.cut-on"}},
+             {"--laid-on", "DAY", TextKey{"option.laid-on"}},
+             {"--kickers-until", "DAY", TextKey{"option.kickers-until"}},
              {"--south", "yes|no", TextKey{"option.south"}},
              rules_option()},
             answer_ahead};

@@ -65,6 +65,15 @@ public:
         refuse_word(*value, key, found, words_text(words_of(E{})));
         return other.value_or(E{});
     }
+    // Required: one of the words that there are.
+    std::string known_word(std::string_view key, const std::vector<std::string_view>& words) {
+        const Json& value = required(key);
+        std::string found = text_of(value, key, 200);
+        for (const std::string_view word : words)
+            if (word == found) return found;
+        refuse_word(value, key, found, words_text(words));
+        return found;
+    }
     NodeId node(std::string_view key);                        // required
     std::optional<NodeId> node_or_null(std::string_view key); // left out or null: none
     AxisId axis(std::string_view key);

@@ -27,6 +27,7 @@ struct Session::Asker {
         if (s.shell_.message) s.shell_.message.reset();
         else if (s.shell_.offers_watch || s.shell_.offers_drill) s.no_offers();
         else if (any() && vine().waiting()) vine().take_back();
+        else if (any() && vine().pulled()) vine().pull({});
         else if (any() && vine().tool != HandTool::none) {
             vine().tool = HandTool::none;
             vine().calliper_asked = false;
@@ -53,6 +54,16 @@ struct Session::Asker {
         if (a.yes) s.acted(s.take_up(*work));
         else s.keeping_.set_aside();
     }
+    void operator()(const ask::SpringVisit& a) {
+        if (any()) s.visit_in_spring(a.on);
+    }
+    // ---- the next winter
+    void operator()(const ask::NextWinter&) {
+        if (any()) told(s.live_on());
+    }
+    void operator()(const ask::PruneOfTwo& a) { s.prune_of_two(a.which); }
+    void operator()(const ask::BackToTwo&) { s.back_to_two(); }
+    void operator()(const ask::LeaveTwo&) { s.leave_two(); }
     void operator()(const ask::Disagree& a) {
         s.shell_.message.reset();
         if (any()) s.acted(s.keeping_.keep_disagreement(vine(), a.note));
@@ -73,9 +84,14 @@ struct Session::Asker {
         s.shell_.screen = Screen::row;
         told(vine().begin_drill());
     }
+    void operator()(const ask::BudSampling&) {
+        if (!any()) return;
+        s.shell_.screen = Screen::row;
+        told(vine().begin_buds());
+    }
     void operator()(const ask::DrillEnd&) {
         s.shell_.offers_drill = false;
-        if (any() && vine().drill()) vine().end_showing();
+        if (any() && (vine().drill() || vine().buds())) vine().end_showing();
         s.shell_.message.reset();
     }
     // ---- the shell
@@ -120,8 +136,9 @@ private:
 bool Session::carry_out(const Request& request) {
     const auto is = [&](auto test) { return std::visit([&](const auto& asked) { return test(asked); }, request); };
     if (is([](const auto& asked) { return of_looking<std::decay_t<decltype(asked)>>; })) return false;
-    const bool hand = is([](const auto& asked) { return of_the_hand<std::decay_t<decltype(asked)>>; });
-    if (hand && practice_ && practice_->hand_rests()) {
+    const bool hand = is([](const auto& asked) { return of_the_hand<std::decay_t<decltype(asked)>>; }),
+               vine = is([](const auto& asked) { return of_the_vine<std::decay_t<decltype(asked)>>; });
+    if (practice_ && ((hand && practice_->hand_rests()) || ((hand || vine) && shows_two()))) {
         say({Fault::not_allowed, {"error.practice.hand-rests"}, {}, {}});
         return true;
     }

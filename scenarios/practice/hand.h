@@ -28,4 +28,14 @@ struct Spot {
     bool operator==(const Spot&) const = default;
 };
 
+// A cane in the hand on its way to the wire: nothing of it is done until it is laid.
+struct Pull {
+    AxisId cane;     // none: none is held
+    NodeId node;     // where the hand holds it
+    Side side{};
+    PerMille share;  // of the way to the wire
+    explicit operator bool() const { return bool(cane); }
+    bool operator==(const Pull&) const = default;
+};
+
 }  // namespace spurwright::practice

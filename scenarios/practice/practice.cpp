@@ -106,8 +106,10 @@ Result<void> Practice::carry_out(const Edit& edit) {
 
 void Practice::changed() {
     ++change_;
+    pull({});
     look_.reset();
     grown_on_.reset();
+    close_spring();
     if (held_ && strip_[static_cast<std::size_t>(*held_)].done) held_.reset();
     strip_ = step_strip(task_.vine, now_, done_count());
     tell_load();
@@ -140,7 +142,19 @@ void Practice::jump(std::size_t done) {
     replay();
 }
 
+void Practice::pull(const Pull& to) {
+    const Axis* cane = task_.vine.find(to.cane);
+    const Axis* now = now_.find(to.cane);
+    const bool held = cane && now && !now->removed && cane->node_count > 1 && !finished() && !hand_rests() &&
+                      !laid_now(now_, to.cane) && axis_of(to.node) == to.cane;
+    pull_ = held ? to : Pull{};
+    pull_.share = std::clamp(pull_.share, PerMille{0}, whole);
+    bend_.reset();
+    if (held) bend_ = hand_bend(task_.vine, *cane, pull_.side, index_of(pull_.node), pull_.share);
+}
+
 void Practice::choose(AxisId axis) {
+    if (pull_.cane != axis) pull({});
     const Axis* found = now_.find(axis);
     chosen = found && !found->removed ? axis : AxisId{};
     chosen_node = {};
@@ -190,6 +204,7 @@ Result<void> Practice::cut(const Spot& spot, Tool with) {
 }
 
 Result<void> Practice::lay(AxisId cane, Side side) {
+    pull({});
     const AxisId id = cane ? cane : chosen;
     if (!id) return failure({Fault::not_allowed, {"error.practice.choose-first"}, {}, {}});
     return act(Lay{id, side, usual_half_wraps});
@@ -243,6 +258,30 @@ void Practice::finish() {
     held_.reset();
     look_ = look_back(task_.vine, now_, task_.house);
     if (plans_) practice::add_plans(*look_, task_.vine, task_.house, *plans_);
+}
+
+SpringVisitWish Practice::spring_wish() const { return {now_, task_.house, *task_.frost, task_.spring}; }
+
+void Practice::await_spring(std::shared_ptr<std::atomic<int>> lived) {
+    spring_.reset();
+    spring_lived_ = std::move(lived);
+}
+
+void Practice::add_spring(SpringVisit visit) {
+    if (!spring_lived_) return;
+    spring_lived_.reset();
+    spring_ = std::move(visit);
+}
+
+void Practice::say_standing(bool off) {
+    if (!spring_ || spring_->said || spring_->kickers.empty()) return;
+    spring_->said = true;
+    spring_->said_off = off;
+}
+
+void Practice::close_spring() {
+    spring_.reset();
+    spring_lived_.reset();
 }
 
 void Practice::add_plans(PlansFound plans) {

@@ -7,15 +7,18 @@
 #include <string>
 #include <vector>
 
+#include "scenarios/practice/bud_sample.h"
 #include "scenarios/practice/cut_preview.h"
 #include "scenarios/practice/grow_on.h"
 #include "scenarios/practice/look_back.h"
 #include "scenarios/practice/named_act.h"
+#include "scenarios/practice/spring_visit.h"
 #include "scenarios/practice/step_strip.h"
 #include "scenarios/practice/touch_drill.h"
 #include "scenarios/practice/watching.h"
 #include "scenarios/scenes/scene_file.h"
 #include "sim/pruning/edit_log.h"
+#include "sim/pruning/hand_bend.h"
 
 namespace spurwright::practice {
 
@@ -31,6 +34,8 @@ struct Task {
     std::string task_key{};               // what the scene asks; empty outside a scene
     scenes::Begins begins{};              // what comes before the scene's pruning
     GrowOnWish grow_on{};                 // what the scene lets grow on afterwards
+    std::optional<scenes::Frost> frost{}; // a second visit in spring
+    int spring = 1;                       // the draw of weather of that spring
 };
 
 // An act that waits for a word: done by confirm(), forgotten by take_back().
@@ -77,6 +82,11 @@ public:
     AxisId chosen;                // none: nothing chosen
     NodeId chosen_node;           // a bud walked to on it; none: the cane as a whole
     bool calliper_asked = false;  // millimetres shown
+    // Holds a cane that can still be laid, at a node from its first to its last, 0 to 1000 of the way; anything else is
+    // let go.
+    void pull(const Pull& to);
+    const Pull& pulled() const { return pull_; }
+    const std::optional<HandBend>& bend() const { return bend_; }  // how the pulled cane stands
     void choose(AxisId axis);                 // none: takes the choice back
     void walk_canes(int step);                // canes standing, from the near post to the far post
     void walk_buds(int step);                 // nodes standing on the chosen axis, crown first
@@ -102,13 +112,25 @@ public:
     // ---- the look back
     bool finished() const { return look_.has_value(); }
     void finish();                             // judged; the plans come later
+    const std::optional<PlansFound>& plans() const { return plans_; }
     void add_plans(PlansFound plans);          // found for start() and house(); kept for the vine, shown once finished
     const std::optional<LookBack>& look() const { return look_; }
     std::optional<LookBack>& look() { return look_; }
+    // Whether the next winter can be seen, of this vine and of the best plan's.
+    bool may_live_on() const { return look_ && plans_ && !plans_->none(); }
     // The scene's two choices, grown on: shown once asked for. Needs the plans of a scene that lets grow on.
     bool may_grow_on() const;
     void grow_on(bool on);
     const std::optional<GrownOn>& grown_on() const { return grown_on_; }
+    // The frost scene's second visit: asked for, lived on a worker, shown, answered. Nothing of it is an act of winter.
+    bool may_visit_in_spring() const { return look_ && task_.frost; }
+    SpringVisitWish spring_wish() const;  // needs may_visit_in_spring()
+    void await_spring(std::shared_ptr<std::atomic<int>> lived);
+    const std::atomic<int>* spring_lived() const { return spring_lived_.get(); }  // of springs_lived; null: not waited for
+    void add_spring(SpringVisit visit);  // dropped where nobody waits any more
+    void say_standing(bool off);         // whether the cane that stands comes off; once
+    const std::optional<SpringVisit>& spring() const { return spring_; }
+    void close_spring();
     void cut_again();                          // before the first act; nothing of the look back remains
     // ---- shown: the hand rests meanwhile, and the own acts stay as they are
     // The best plan, watched on this vine; waits for the plans. Refused once there are own acts, and without a plan.
@@ -121,7 +143,11 @@ public:
     [[nodiscard]] Result<void> begin_drill();
     const std::optional<TouchDrill>& drill() const { return drill_; }
     std::optional<TouchDrill>& drill() { return drill_; }
-    bool hand_rests() const { return watching_ || watch_waits_ || drill_; }
+    // Buds cut open after a cold winter, on the uncut vine.
+    [[nodiscard]] Result<void> begin_buds();
+    const std::optional<BudSample>& buds() const { return buds_; }
+    std::optional<BudSample>& buds() { return buds_; }
+    bool hand_rests() const { return watching_ || watch_waits_ || drill_ || buds_; }
     void end_showing();  // of either: the vine is in hand again as it was
 
     // Findings of one step as things stand, in step-feedback mode; empty otherwise.
@@ -136,14 +162,19 @@ private:
     std::vector<NamedAct> named_;
     std::uint64_t change_ = 0;
     std::optional<Waiting> waiting_;
+    Pull pull_;
+    std::optional<HandBend> bend_;
     StepStrip strip_{};
     Step step_{};
     std::optional<Step> held_;  // the trainee went there: the strip stays until an act is made after that step was done
     std::optional<PlansFound> plans_;
     std::optional<LookBack> look_;
     std::optional<GrownOn> grown_on_;
+    std::optional<SpringVisit> spring_;
+    std::shared_ptr<std::atomic<int>> spring_lived_;
     std::optional<Watching> watching_;
     std::optional<TouchDrill> drill_;
+    std::optional<BudSample> buds_;
     bool watch_waits_ = false;
 
     void changed();

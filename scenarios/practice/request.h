@@ -24,6 +24,7 @@ struct WalkCanes { int step = 1; };
 struct WalkBuds { int step = 1; };
 // ---- acts; an empty spot or axis means what is chosen
 struct CutHere { Spot spot; HandTool tool = HandTool::shears; };
+struct PullCane { Pull to; };  // shown alone; no cane: lets go
 struct LayTo { AxisId cane; Side side{}; };
 struct TieHere { Spot spot; };
 struct MarkAs { AxisId axis; Role role{}; };
@@ -48,6 +49,13 @@ struct ShowTwin { bool on = true; };
 struct NextAsGood {};
 struct Disagree { std::string note; };
 struct GrowOn { bool on = true; };  // the scene's two choices through the winters
+struct SpringVisit { bool on = true; };  // the frost scene's second visit
+struct SayStanding { bool off = true; };  // there: whether the cane that stands comes off
+// ---- the next winter
+struct NextWinter {};                 // of this vine and of the best plan's, beside each other
+struct PruneOfTwo { std::size_t which = 0; };  // 0 mine, 1 the better one: in hand as any vine
+struct BackToTwo {};                  // from the one in hand
+struct LeaveTwo {};                   // from both, to the look back that they grew from
 // ---- shown on the vine: the best plan watched; places touched, old or new
 struct Watch { bool on = true; };
 struct WatchNext {};
@@ -57,6 +65,9 @@ struct Drill {};
 struct DrillAnswer { bool older = false; };
 struct DrillNext {};  // past the last place: ends it
 struct DrillEnd {};
+struct BudSampling {};                            // buds cut open after a cold winter
+struct SayDead { int dead = 0; };                 // primaries, of the six
+struct BudsNext {};                               // past the last cane: to the end; there: ends it
 // ---- looking
 struct LookFrom { std::string view; };  // a word of scene::View
 struct LookAtChosen {};
@@ -76,11 +87,11 @@ struct Leave {};                        // close the window: asked by a person o
 
 }  // namespace ask
 
-using Request = std::variant<ask::TakeTool, ask::TapeSays, ask::Choose, ask::WalkCanes, ask::WalkBuds, ask::CutHere, ask::LayTo, ask::TieHere,
+using Request = std::variant<ask::TakeTool, ask::TapeSays, ask::Choose, ask::WalkCanes, ask::WalkBuds, ask::CutHere, ask::PullCane, ask::LayTo, ask::TieHere,
                              ask::MarkAs, ask::Confirm, ask::TakeBack, ask::Undo, ask::Redo, ask::JumpTo, ask::GoToStep, ask::NextStep,
                              ask::CutAgain, ask::NextVine, ask::OpenScene, ask::OpenCode, ask::OfferTaken, ask::ShowPiece, ask::NextPiece, ask::LookAtPiece,
-                             ask::ShowTwin, ask::NextAsGood, ask::Disagree, ask::GrowOn, ask::Watch, ask::WatchNext, ask::WatchBack, ask::WatchOwn, ask::Drill,
-                             ask::DrillAnswer, ask::DrillNext, ask::DrillEnd, ask::LookFrom, ask::LookAtChosen, ask::Hatch, ask::Orbit, ask::GoTo,
+                             ask::ShowTwin, ask::NextAsGood, ask::Disagree, ask::GrowOn, ask::SpringVisit, ask::SayStanding, ask::NextWinter, ask::PruneOfTwo, ask::BackToTwo, ask::LeaveTwo, ask::Watch, ask::WatchNext, ask::WatchBack, ask::WatchOwn, ask::Drill,
+                             ask::DrillAnswer, ask::DrillNext, ask::DrillEnd, ask::BudSampling, ask::SayDead, ask::BudsNext, ask::LookFrom, ask::LookAtChosen, ask::Hatch, ask::Orbit, ask::GoTo,
                              ask::Speak, ask::TextScale, ask::Theme, ask::Units, ask::ReducedMotion, ask::StepFeedback, ask::SafetySeen,
                              ask::CloseMessage, ask::Leave>;
 using Requests = std::vector<Request>;

@@ -2,6 +2,7 @@
 
 #include "scenarios/words/load_words.h"
 #include "sim/pruning/plan.h"
+#include "sim/vine/course_book.h"
 
 namespace spurwright::practice {
 
@@ -62,8 +63,18 @@ void Session::begin(Task task) {
     shell_.offers_watch = practice_->task().begins == scenes::Begins::watch && !watched_;
     shell_.offers_drill = practice_->task().begins == scenes::Begins::old_or_new;
     ++vine_number_;
-    worker_.ask(practice_->start(), practice_->task().house);
-    shell_.searching = true;
+    winters_.clear();
+    year_worker_.forget();
+    seek_plans();
+}
+
+// Those of the vine in hand, unless they were found before.
+void Session::seek_plans() {
+    shell_.searching = !practice_->plans();
+    if (!shell_.searching) return plan_worker_.forget();
+    Vine vine = practice_->start();
+    vine.courses = std::make_shared<CourseBook>();  // the window goes on writing in the vine's own
+    plan_worker_.ask([vine = std::move(vine), house = practice_->task().house] { return search_plans(vine, house); });
 }
 
 Result<void> Session::open(Result<Opened> opened) {
@@ -78,7 +89,9 @@ Result<void> Session::open_named(const std::string& code) { return open(open_cod
 
 Result<void> Session::next_vine() {
     if (!practice_) return open(open_scene(assets_, shell_.scenes.front().name, 0));
-    const Task& task = practice_->task();
+    // From a later winter of a scene's vine the row goes on with the scene's next one.
+    const bool first_in_hand = winters_.empty() || !winters_.front().from;
+    const Task& task = first_in_hand ? practice_->task() : winters_.front().from->task();
     if (scene_ && task.scene == scene_->name && task.scene_number + 1 < scene_->vines.size())
         return open(open_scene(assets_, task.scene, task.scene_number + 1));
     const auto code = next_code(fresh_seed_);
@@ -127,7 +140,12 @@ void Session::keep_settings() {
 }
 
 bool Session::poll() {
-    auto found = worker_.take();
+    if (auto lived = year_worker_.take()) {
+        if (auto* spring = std::get_if<SpringVisit>(&*lived); spring && practice_) practice_->add_spring(std::move(*spring));
+        if (auto* winter = std::get_if<NextWinter>(&*lived); winter && shows_two()) winters_.back().found = std::move(*winter);
+        return true;
+    }
+    auto found = plan_worker_.take();
     if (!found || !practice_) return false;
     const bool waited = practice_->watch_waits();
     practice_->add_plans(*std::move(found));

@@ -6,12 +6,14 @@
 #include <memory>
 #include <optional>
 #include <string>
+#include <variant>
 
 #include "scenarios/practice/keeping.h"
 #include "scenarios/practice/open_vine.h"
-#include "scenarios/practice/plan_worker.h"
 #include "scenarios/practice/shell.h"
+#include "scenarios/practice/two_vines.h"
 #include "scenarios/practice/vine_requests.h"
+#include "scenarios/practice/worker.h"
 #include "scenarios/words/words.h"
 
 namespace spurwright::practice {
@@ -32,6 +34,11 @@ public:
     Shell& shell() { return shell_; }
     const Practice* practice() const { return practice_ ? &*practice_ : nullptr; }
     Practice* practice() { return practice_ ? &*practice_ : nullptr; }
+    // Next winter's two vines: shown where none of them is in hand; null where there are none.
+    const TwoVines* two_vines() const { return winters_.empty() ? nullptr : &winters_.back(); }
+    bool shows_two() const { return two_vines() && !two_vines()->in_hand; }
+    std::size_t winters() const { return winters_.size(); }  // grown on, one after another
+    bool works() const { return shell_.searching || (shows_two() && !two_vines()->found) || (practice_ && practice_->spring_lived()); }  // an answer is due
     const words::Words& words() const { return words_; }
     std::uint64_t vine_number() const { return vine_number_; }  // rises with each new vine: pictures begin anew
     std::uint64_t words_number() const { return words_number_; }
@@ -56,6 +63,15 @@ private:
     [[nodiscard]] Result<void> take_up(const settings::Work& work);
     [[nodiscard]] Result<void> speak(const std::string& language);
 
+    // ---- the next winter
+    [[nodiscard]] Result<void> live_on();
+    void prune_of_two(std::size_t which);
+    void back_to_two();
+    void leave_two();
+    void visit_in_spring(bool on);
+    void take_in_hand(Practice practice);
+    void seek_plans();
+
     void answer(const Carried& carried);
     void acted(const Result<void>& result);
     void keep_work();
@@ -69,9 +85,11 @@ private:
     Shell shell_;
     std::optional<scenes::Scene> scene_;
     std::optional<Practice> practice_;
+    std::vector<TwoVines> winters_;  // one a winter grown on, the last in sight
     std::uint64_t vine_number_ = 0, words_number_ = 0;
     bool leaving_ = false, watched_ = false;
-    PlanWorker worker_;
+    Worker<PlansFound> plan_worker_;
+    Worker<std::variant<NextWinter, SpringVisit>> year_worker_;  // of seasons lived through
 };
 
 }  // namespace spurwright::practice

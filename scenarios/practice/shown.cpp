@@ -10,6 +10,7 @@ void Practice::put_down() {
     chosen = {};
     chosen_node = {};
     waiting_.reset();
+    pull({});
 }
 
 Result<void> Practice::watch() {
@@ -55,10 +56,21 @@ Result<void> Practice::begin_drill() {
     return {};
 }
 
+Result<void> Practice::begin_buds() {
+    if (finished()) return failure({Fault::not_allowed, {"error.practice.drill-finished"}, {}, {}});
+    BudSample sample(task_.vine);
+    if (sample.canes().empty()) return failure({Fault::not_allowed, {"error.practice.no-buds"}, {}, {}});
+    end_showing();
+    put_down();
+    buds_ = std::move(sample);
+    return {};
+}
+
 void Practice::end_showing() {
     if (watching_) ++change_;
     watching_.reset();
     drill_.reset();
+    buds_.reset();
     watch_waits_ = false;
     hover = {};
 }

@@ -34,6 +34,7 @@ struct Hand {
     Carried operator()(const ask::WalkBuds& a) const { return vine.walk_buds(a.step), pointed; }
     // ---- acts
     Carried operator()(const ask::CutHere& a) const { return acted(vine.cut(a.spot, tool_of(a.tool))); }
+    Carried operator()(const ask::PullCane& a) const { return vine.pull(a.to), pointed; }
     Carried operator()(const ask::LayTo& a) const { return acted(vine.lay(a.cane, a.side)); }
     Carried operator()(const ask::TieHere& a) const { return acted(vine.tie(a.spot)); }
     Carried operator()(const ask::MarkAs& a) const { return acted(vine.mark(a.axis, a.role)); }
@@ -69,6 +70,7 @@ struct Hand {
         return pointed;
     }
     Carried operator()(const ask::GrowOn& a) const { return vine.grow_on(a.on), pointed; }
+    Carried operator()(const ask::SayStanding& a) const { return vine.say_standing(a.off), pointed; }
     // ---- shown on the vine
     Carried operator()(const ask::WatchNext&) const { return vine.watch_next(), shown; }
     Carried operator()(const ask::WatchBack&) const { return vine.watch_back(), shown; }
@@ -79,6 +81,15 @@ struct Hand {
     Carried operator()(const ask::DrillNext&) const {
         if (vine.drill() && !vine.drill()->here()) vine.end_showing();
         else if (vine.drill()) vine.drill()->next();
+        return shown;
+    }
+    Carried operator()(const ask::SayDead& a) const {
+        if (vine.buds()) vine.buds()->answer(a.dead);
+        return shown;
+    }
+    Carried operator()(const ask::BudsNext&) const {
+        if (vine.buds() && !vine.buds()->here()) vine.end_showing();
+        else if (vine.buds()) vine.buds()->next();
         return shown;
     }
 };

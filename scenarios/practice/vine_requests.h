@@ -15,14 +15,15 @@ constexpr bool one_of = (std::is_same_v<Asked, Kinds> || ...);
 
 // What the hand does on the vine: not while something is shown on it.
 template <class Asked>
-constexpr bool of_the_hand = one_of<Asked, ask::TakeTool, ask::TapeSays, ask::Choose, ask::WalkCanes, ask::WalkBuds, ask::CutHere, ask::LayTo, ask::TieHere,
+constexpr bool of_the_hand = one_of<Asked, ask::TakeTool, ask::TapeSays, ask::Choose, ask::WalkCanes, ask::WalkBuds, ask::CutHere, ask::PullCane, ask::LayTo, ask::TieHere,
                                     ask::MarkAs, ask::Confirm, ask::Undo, ask::Redo, ask::JumpTo, ask::GoToStep, ask::NextStep>;
 
 // What changes nothing but the vine in hand, and what stands around it in Practice.
 template <class Asked>
-constexpr bool of_the_vine = one_of<Asked, ask::TakeTool, ask::TapeSays, ask::Choose, ask::WalkCanes, ask::WalkBuds, ask::CutHere, ask::LayTo, ask::TieHere,
+constexpr bool of_the_vine = one_of<Asked, ask::TakeTool, ask::TapeSays, ask::Choose, ask::WalkCanes, ask::WalkBuds, ask::CutHere, ask::PullCane, ask::LayTo, ask::TieHere,
                                     ask::MarkAs, ask::Confirm, ask::Undo, ask::Redo, ask::JumpTo, ask::CutAgain, ask::ShowPiece, ask::NextPiece,
-                                    ask::ShowTwin, ask::NextAsGood, ask::GrowOn, ask::WatchNext, ask::WatchBack, ask::DrillAnswer, ask::DrillNext>;
+                                    ask::ShowTwin, ask::NextAsGood, ask::GrowOn, ask::SayStanding, ask::WatchNext, ask::WatchBack, ask::DrillAnswer, ask::DrillNext, ask::SayDead,
+                                    ask::BudsNext>;
 
 // What has come of it, for whoever says things and keeps work.
 enum class Came : unsigned char {

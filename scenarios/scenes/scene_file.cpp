@@ -3,6 +3,7 @@
 #include "scenarios/io/json_fields.h"
 #include "scenarios/io/safe_file.h"
 #include "scenarios/scenes/switch_fields.h"
+#include "sim/weather/climate.h"
 
 namespace spurwright::scenes {
 namespace {
@@ -13,6 +14,7 @@ constexpr int scene_version = 2, order_version = 1;
 constexpr std::size_t longest_name = 60, longest_key = 60, longest_code = 40;
 constexpr int most_target = 200; // count buds
 constexpr int most_winters = 20; // to grow on
+constexpr int most_draw = 1'000, most_kickers = 2, last_frost_day = 181;
 
 // What the head of a file says; refused where it is not of this kind or from a newer program.
 std::int64_t read_head(io::Fields& fields, std::string_view wanted, int newest) {
@@ -42,8 +44,21 @@ SceneVine read_vine(io::Refusal& refusal, const io::Json& object) {
     SceneVine vine;
     vine.code = read_code_text(fields, fields.required("code"), "code");
     for (const io::Json& one : fields.list("switches", false)) vine.switches.push_back(read_switch(refusal, one));
+    vine.spring = static_cast<int>(fields.whole("spring", 1, most_draw, 1));
     fields.end();
     return vine;
+}
+
+Frost read_frost(io::Refusal& refusal, const io::Json& object) {
+    io::Fields fields(refusal, object);
+    Frost frost;
+    std::vector<std::string_view> climates;
+    for (const weather::Climate& one : weather::climates()) climates.push_back(one.name);
+    frost.climate = fields.known_word("climate", climates);
+    frost.over_day = static_cast<int>(fields.whole("over_day", 1, last_frost_day));
+    frost.kickers = static_cast<int>(fields.whole("kickers", 0, most_kickers, 1));
+    fields.end();
+    return frost;
 }
 
 void read_vines(io::Fields& fields, std::int64_t version, Scene& scene) {
@@ -92,6 +107,7 @@ Result<Scene> load_scene(const io::Assets& assets, const std::string& name) {
     if (version > 1) {
         if (!fields.left_out("target")) scene.target = static_cast<std::int32_t>(fields.whole("target", 1, most_target));
         scene.grow_on = static_cast<int>(fields.whole("grow_on", 0, most_winters, 0));
+        if (const io::Json* frost = fields.optional("frost")) scene.frost = read_frost(refusal, *frost);
         scene.begins = fields.word("begins", std::optional<Begins>(Begins::own));
     }
     read_vines(fields, version, scene);

@@ -23,6 +23,14 @@ constexpr auto words_of(Begins) { return std::to_array<std::string_view>({"own",
 struct SceneVine {
     std::string code;
     std::vector<growth::Temptation> switches{};
+    int spring = 1; // the draw of weather of its spring, in a scene with frost
+};
+
+// A scene with a second visit, in spring.
+struct Frost {
+    std::string climate; // a word of weather::climates()
+    int over_day = 140;  // of the year, on which frost is over: the day of the visit
+    int kickers = 1;     // canes that are to stand until then
 };
 
 struct Scene {
@@ -31,6 +39,7 @@ struct Scene {
     std::string title_key, task_key, teaches_key;
     Begins begins = Begins::own;
     int grow_on = 0;                     // winters that can be seen grown on afterwards; 0: not offered
+    std::optional<Frost> frost;
     std::vector<SceneVine> vines;        // five, the first shown first
     std::vector<Pruner> beginner;        // the characters whose flaws the beginner has, together
     std::vector<std::string> learn_keys; // word keys of what is to be remembered

@@ -26,6 +26,7 @@ Result<rules::HouseRules> scene_house(const Scene& scene, const io::Assets& asse
     auto house = io::load_house_rules(scene.house_rules, assets);
     if (!house) return failure(std::move(house.error()));
     if (scene.target) house->rules.bud_load.target = scene.target;
+    if (scene.frost) house->rules.standing.kickers = scene.frost->kickers;
     return house->rules;
 }
 

@@ -17,7 +17,7 @@ struct GrownSceneVine {
 // Vine `number` of the scene, from 0; past the last: the last.
 [[nodiscard]] Result<GrownSceneVine> grow_scene_vine(const Scene& scene, std::size_t number);
 
-// The scene's house with the scene's own number of buds.
+// The scene's house with the scene's own number of buds, and of canes that stand for the frost.
 [[nodiscard]] Result<rules::HouseRules> scene_house(const Scene& scene, const io::Assets& assets);
 
 } // namespace spurwright::scenes

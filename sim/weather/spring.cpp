@@ -20,6 +20,17 @@ KeptAs kept_as(const Vine& v, const Axis& axis, std::size_t buds) {
     return cut && buds <= longest_spur ? KeptAs::spur : KeptAs::upright;
 }
 
+// Ripe nodes of the cane that were cut off past what is kept.
+std::size_t ripe_nodes_gone(const Vine& v, const Axis& axis) {
+    std::size_t gone = 0;
+    Length at;
+    for (const Node& node : v.nodes_of(axis)) {
+        if (index_of(node.id) > 0) at += node.joint;
+        gone += node.removed && at <= axis.ripe;
+    }
+    return gone;
+}
+
 bool lives(const Vine& v, const Node& node) {
     for (const Bud& bud : v.buds_of(node))
         if (bud.kind == BudKind::node && !bud.harmed && (bud.primary || bud.secondary || bud.tertiary)) return true;
@@ -37,15 +48,23 @@ std::vector<OpenBud> opening(const Vine& pruned, int budbreak_day, const LateAct
         for (const std::uint32_t i : ripe_count_nodes(pruned, axis))
             if (!pruned.nodes_of(axis)[i].removed && lives(pruned, pruned.nodes_of(axis)[i])) nodes.push_back(i);
         const KeptAs as = kept_as(pruned, axis, nodes.size());
-        const int act = as == KeptAs::laid ? acts.laid_day : as == KeptAs::upright ? acts.upright_cut : 0;
-        const bool stood_long = as == KeptAs::upright || act > budbreak_day;
+        // The tip it has now holds its buds while it stands; the tip it had held them until it was cut.
+        const bool stands = as == KeptAs::upright || (as == KeptAs::laid && acts.laid_day > budbreak_day),
+                   stood_whole = as != KeptAs::upright && acts.cut_day > budbreak_day;
+        const int freed = as == KeptAs::laid ? acts.laid_day : acts.upright_cut;
+        const double gone = stood_whole ? static_cast<double>(ripe_nodes_gone(pruned, axis)) : 0;
         for (std::size_t i = 0; i < nodes.size(); ++i) {
             const Node& node = pruned.nodes_of(axis)[nodes[i]];
             OpenBud bud{node.id, as, budbreak_day, false, in_m(node.place.y)};
             const double from_tip = static_cast<double>(nodes.size() - 1 - i);
-            bud.held = stood_long && from_tip >= c.held_from_tip;
+            const bool by_own = stands && from_tip >= c.held_from_tip,
+                       by_gone = stood_whole && from_tip + gone >= c.held_from_tip;
+            bud.held = by_own || by_gone;
             if (as == KeptAs::spur) bud.day += static_cast<int>(c.spur_later_days);
-            if (bud.held) bud.day = act == 0 ? t.end_day() : std::max(budbreak_day, released_day(act, t, c));
+            if (by_own && freed == 0) bud.day = t.end_day();
+            else if (bud.held)
+                bud.day = std::max(budbreak_day,
+                                   released_day(std::max(by_own ? freed : 0, by_gone ? acts.cut_day : 0), t, c));
             buds.push_back(bud);
         }
     }

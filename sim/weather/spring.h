@@ -21,13 +21,14 @@ constexpr auto words_of(KeptAs) { return std::to_array<std::string_view>({"laid"
 struct LateActs {
     int laid_day = 0;    // the laid canes stood upright until then
     int upright_cut = 0; // what stands upright is cut back or laid on that day
+    int cut_day = 0;     // canes to lay and spurs stood whole until then, so that tips that are gone held their buds
 };
 
 struct OpenBud {
     NodeId node;
     KeptAs kept_as{};
     int day = 0;       // at whose end the bud is open; the series' end where it is held all season
-    bool held = false; // a tip of its own axis held it back
+    bool held = false; // a tip of its own axis held it back, one cut off since too
     double height_m = 0;
 };
 

@@ -82,7 +82,23 @@ try:
     state = window.until(lambda s: s["finished"] and s.get("best") is not None, "the look back with the best plan")
     print(f"{window.actions} key presses, {state['points']} points, the best plan has {state['best']}")
     assert state["points"] >= 50, state["points"]
+    state_points = state["points"]
     assert state["points"] == state["best"]  # the best plan carried out by hand is worth what it says
+    window.key("s")  # a winter on: both vines beside each other
+    window.until(lambda s: s["two"] == "shown" and s["at_rest"], "the two vines of next winter")
+    window.key("F5", "2")
+    state = window.until(lambda s: s["two"] == "better" and s["at_rest"] and not s["finished"], "the better one in hand")
+    walk_to(state["walk"][0])
+    window.key("m", "Return")
+    plan = window.until(lambda s: s["done"] == 1, "a tape on it")["plan"]
+    window.key("Escape", "x")
+    window.until(lambda s: s["two"] == "shown", "both again")
+    window.key("2")
+    window.until(lambda s: s["two"] == "better" and s.get("plan") == plan, "it taken up as it was left")
+    window.key("x")
+    window.until(lambda s: s["two"] == "shown", "both again")
+    window.key("Escape")
+    window.until(lambda s: s["two"] is None and s["finished"] and s["points"] == state_points, "the look back that they grew from")
     window.key("r")
     window.until(lambda s: not s["finished"] and s["done"] == 0, "the vine before any choice")
 finally:

@@ -118,6 +118,14 @@ try:
         piece = state["piece"]
         window.click_widget("look.next-piece")
         window.until(lambda s: s["piece"] != piece, "the next piece")
+    window.click_widget("look.next-winter")
+    window.until(lambda s: s["two"] == "shown" and s["at_rest"], "the two vines of next winter")
+    window.click_widget("two.two-mine")
+    window.until(lambda s: s["two"] == "mine" and not s["finished"], "the own one in hand")
+    window.click_widget("row.two-back")
+    window.until(lambda s: s["two"] == "shown", "both again")
+    window.click_widget("two.two-leave")
+    window.until(lambda s: s["two"] is None and s["finished"], "the look back that they grew from")
     window.click_widget("look.cut-again")
     window.until(lambda s: not s["finished"] and s["done"] == 0, "the vine before any choice")
 finally:

@@ -71,7 +71,7 @@ TEST_CASE("work on a scene's vine that no code grows is kept by scene and number
     std::string plan;
     {
         const auto session = opened(folders_in(here));
-        REQUIRE(session->shell().scenes.size() == 4);
+        REQUIRE(session->shell().scenes.size() == 5);
         session->carry_out(ask::OpenScene{"fat-one", 2});
         REQUIRE(session->practice() != nullptr);
         CHECK(session->practice()->task().code.empty());

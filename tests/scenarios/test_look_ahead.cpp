@@ -1,9 +1,12 @@
 // Looking ahead: the same weather for every plan, spreads by hand, and what cold and load must do.
+#include <algorithm>
+
 #include <doctest/doctest.h>
 
 #include "scenarios/ahead/look_ahead.h"
 #include "sim/growth/history.h"
 #include "sim/growth/history_pruner.h"
+#include "sim/vine/vine_query.h"
 
 using namespace spurwright;
 using ahead::Figure;
@@ -60,7 +63,7 @@ TEST_SUITE("scenarios/look-ahead") {
                 CHECK(two.winters[year].figures[i].median == four.winters[year].figures[i].median);
                 told += two.winters[year].figures[i].known;
             }
-        CHECK(told == 24);
+        CHECK(told == 2 * static_cast<int>(ahead::figure_count));
         int calls = 0;
         ahead::look_ahead(vine, {}, wish(1), [&] { ++calls; });
         CHECK(calls == ahead::weather_draws);
@@ -80,6 +83,78 @@ TEST_SUITE("scenarios/look-ahead") {
         CHECK(blind > 0);
         CHECK(thick < 0);
         CHECK(crop > 0);
+    }
+    TEST_CASE("cut or laid late, buds open later and frost takes fewer; nothing else changes the day") {
+        ahead::AheadWish winter = wish(1), late = wish(1), laid_late = wish(1), kicker = wish(1);
+        for (ahead::AheadWish* w : {&winter, &late, &laid_late, &kicker})
+            w->climate = weather::find_climate("cool-maritime");
+        late.late = {130, 0, 130};
+        laid_late.late = {130, 0, 0};
+        kicker.kickers = true;
+        kicker.late.upright_cut = 140;
+        double frost_winter = 0, frost_late = 0, crop_winter = 0, crop_late = 0;
+        for (std::uint64_t seed = 0; seed < 6; ++seed) {
+            growth::Site site;
+            site.seed = seed;
+            site.frost = true;
+            const Vine grown = *growth::grow_vine(site);
+            const Vine vine = *prune(grown, growth::history_plan(grown, growth::habits_of(Pruner::good)));
+            const auto in_time = ahead::look_ahead(vine, {}, winter).winters[0], cut = ahead::look_ahead(vine, {}, late).winters[0],
+                       laid = ahead::look_ahead(vine, {}, laid_late).winters[0], other = ahead::look_ahead(vine, {}, kicker).winters[0];
+            CHECK(cut[Figure::open_day].median >= laid[Figure::open_day].median);
+            CHECK(laid[Figure::open_day].median > in_time[Figure::open_day].median);
+            CHECK(other[Figure::open_day].median == in_time[Figure::open_day].median); // to the day [check 44]
+            frost_winter += in_time[Figure::frost_loss_share].high;
+            frost_late += cut[Figure::frost_loss_share].high;
+            crop_winter += in_time[Figure::yield_kg].low;
+            crop_late += cut[Figure::yield_kg].low;
+        }
+        CHECK(frost_late < 0.7 * frost_winter);
+        CHECK(crop_late > crop_winter);
+    }
+    TEST_CASE("a kicker changes no day, comes off where the laid canes live, and is laid where they are dead") {
+        ahead::AheadWish sound = wish(1), frozen = wish(1);
+        weather::Temperatures mild = steady_season(9, 0), cold = mild;
+        cold.lowest[static_cast<std::size_t>(125 - weather::first_day)] = -6;
+        sound.own = {mild};
+        frozen.own = {cold};
+        int looked = 0;
+        for (std::uint64_t seed = 0; seed < 8; ++seed) {
+            growth::Site site;
+            site.seed = seed;
+            const Vine grown = *growth::grow_vine(site);
+            Plan plan = growth::history_plan(grown, growth::habits_of(Pruner::good));
+            const Vine without = *prune(grown, plan);
+            // One cane more stays as it stands: the first that came off by a cut of its own.
+            const auto canes = cane_candidates(grown);
+            AxisId stays;
+            for (const Edit& edit : plan.edits) {
+                const auto* cut = std::get_if<Cut>(&edit);
+                const bool whole_cane = cut && index_of(cut->past) == 0 && std::find(canes.begin(), canes.end(), axis_of(cut->past)) != canes.end();
+                if (!stays && whole_cane && ripe_count_nodes(grown, *grown.find(axis_of(cut->past))).size() >= 10) stays = axis_of(cut->past);
+            }
+            if (!stays) continue;
+            std::erase_if(plan.edits, [&](const Edit& edit) {
+                const auto* cut = std::get_if<Cut>(&edit);
+                return cut && axis_of(cut->past) == stays;
+            });
+            const auto pruned = prune(grown, plan);
+            if (!pruned || pruned->find(stays)->removed) continue;
+            ++looked;
+            ahead::AheadWish kept_sound = sound, kept_frozen = frozen;
+            for (ahead::AheadWish* w : {&kept_sound, &kept_frozen}) {
+                w->kickers = true;
+                w->late.upright_cut = 135;
+            }
+            const auto bare = ahead::look_ahead(without, {}, sound), with = ahead::look_ahead(*pruned, {}, kept_sound),
+                       dead = ahead::look_ahead(without, {}, frozen), saved = ahead::look_ahead(*pruned, {}, kept_frozen);
+            CHECK(with.winters[0][Figure::open_day].median == bare.winters[0][Figure::open_day].median);
+            CHECK(with.kickers_laid == 0);
+            CHECK(with.winters[0][Figure::yield_kg].median == doctest::Approx(bare.winters[0][Figure::yield_kg].median).epsilon(0.1));
+            CHECK(saved.kickers_laid == ahead::weather_draws);
+            CHECK(saved.winters[0][Figure::yield_kg].median > dead.winters[0][Figure::yield_kg].median);
+        }
+        CHECK(looked >= 4);
     }
     TEST_CASE(
         "a night far below what buds stand kills them, and crop with them; in a mild season no bud is said to die") {

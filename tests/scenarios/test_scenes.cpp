@@ -8,6 +8,7 @@
 
 #include "scenarios/io/json.h"
 #include "scenarios/io/safe_file.h"
+#include "scenarios/practice/open_vine.h"
 #include "scenarios/scenes/scene_vine.h"
 #include "scenarios/words/load_words.h"
 #include "sim/planning/best_plan.h"
@@ -141,7 +142,7 @@ Plan without_cuts_on(const Plan& plan, AxisId axis) {
 } // namespace
 
 TEST_CASE("every scene has five vines of 95 points or more, and the mirror image of each gives the same totals") {
-    CHECK(all_scenes() == std::vector<std::string>{"first", "old-or-new", "fat-one", "far-beauty"});
+    CHECK(all_scenes() == std::vector<std::string>{"first", "old-or-new", "fat-one", "far-beauty", "frost"});
     for (const std::string& name : all_scenes()) {
         CHECK(loaded(name).name == name);
         CHECK(loaded(name).vines.size() == 5);
@@ -340,4 +341,89 @@ TEST_CASE("scene files fit their schema, a file of version 1 reads still, and a 
     CHECK(read(head + "{\"name\": \"far-cane\", \"side\": \"none\"}" + tail).error().key.name == "error.scene.side");
     CHECK(read(head + "{\"name\": \"far-cane\", \"side\": \"left\", \"axis_ratio\": 1.2}" + tail).error().key.name == "error.json.unknown-key");
     CHECK(read("{\"kind\": \"spurwright-scene\", \"version\": 9, \"name\": \"it\"}").error().fault == Fault::newer);
+}
+
+// The frost block's vine pruned by its best plan, which leaves a cane standing.
+struct FrostVine {
+    practice::SpringVisitWish wish;
+    AxisId stays;
+};
+
+FrostVine frost_vine(const Scene& scene, std::size_t number, const Set& set) {
+    FrostVine frost;
+    for (const Edit& edit : set.best.plan.edits)
+        if (const auto* mark = std::get_if<Mark>(&edit); mark && mark->role == Role::kicker) frost.stays = mark->axis;
+    REQUIRE(frost.stays);
+    frost.wish = {*prune(set.vine(), set.best.plan), set.house, *scene.frost, scene.vines[number].spring};
+    return frost;
+}
+
+TEST_CASE("frost block: a sound cane near the head can stay beside two laid ones; three springs spare them, two kill them") {
+    const Scene scene = loaded("frost");
+    REQUIRE(scene.frost.has_value());
+    int sound = 0, dead = 0;
+    for (std::size_t i = 0; i < scene.vines.size(); ++i) {
+        CAPTURE(i);
+        const Set set = grown_set(scene, i);
+        const FrostVine frost = frost_vine(scene, i, set);
+        CHECK(set.vine().frost);
+        CHECK(distance_to_head(set.vine(), *set.vine().find(frost.stays)) <= Length{250'000});
+        CHECK(practice::standing_canes(set.vine(), frost.wish.pruned) == std::vector<AxisId>{frost.stays});
+        // Winter asks for it: shortened, or cut off, it is not kept.
+        const auto kept = [&](const Vine& pruned) {
+            const rules::Judgement judged = rules::judge(set.vine(), pruned, set.house);
+            for (const rules::Finding& finding : judged.findings)
+                if (finding.rule->key() == "kicker-kept") return finding.points == finding.out_of;
+            FAIL("kicker-kept is not asked");
+            return false;
+        };
+        CHECK(kept(frost.wish.pruned));
+
+        std::atomic<int> lived{0};
+        const practice::SpringVisit visit = practice::spring_visit(frost.wish, lived);
+        CHECK(lived == practice::springs_lived);
+        REQUIRE(visit.kickers == std::vector<AxisId>{frost.stays});
+        (visit.laid_sound ? sound : dead) += 1;
+        const double laid_dead = static_cast<double>(visit.laid.dead) / visit.laid.buds,
+                     standing_dead = static_cast<double>(visit.standing.dead) / visit.standing.buds;
+        CHECK((laid_dead < 0.2 || laid_dead > 0.7)); // no question hinges on a bud or two
+        if (!visit.laid_sound) CHECK(standing_dead < 0.5); // its lower buds waited [vineworks-frost]
+        // What the scene teaches, over all draws: the cane that stands delays nothing [check 44], laying late and
+        // cutting late delay, and what opens later is lost less [gatti-2016 for the delay].
+        const auto way = [&](practice::FrostWay w) { return visit.ways[static_cast<std::size_t>(w)]->told; };
+        using ahead::Figure;
+        const auto winter = way(practice::FrostWay::winter), laid_late = way(practice::FrostWay::laid_late),
+                   cut_late = way(practice::FrostWay::cut_late), kicker = way(practice::FrostWay::kicker);
+        CHECK(kicker[Figure::open_day].median == winter[Figure::open_day].median);
+        CHECK(laid_late[Figure::open_day].median > winter[Figure::open_day].median + 3);
+        CHECK(cut_late[Figure::open_day].median > laid_late[Figure::open_day].median);
+        CHECK(laid_late[Figure::frost_loss_share].high < winter[Figure::frost_loss_share].high);
+        CHECK(cut_late[Figure::frost_loss_share].high <= laid_late[Figure::frost_loss_share].high);
+        CHECK(visit.ways[static_cast<std::size_t>(practice::FrostWay::kicker)]->kickers_laid > 0);
+        // Its temptation: shortened or brought down, it is no insurance any more.
+        const auto nodes = ripe_count_nodes(set.vine(), *set.vine().find(frost.stays));
+        for (const Edit& edit : {Edit{Cut{node_id(frost.stays, nodes[4]), Length{20'000}, Tool::shears, {}}},
+                                 Edit{Lay{frost.stays, set.vine().find(frost.stays)->side, 1}}}) {
+            Vine spoilt = frost.wish.pruned;
+            REQUIRE(prune_one(spoilt, edit, set.vine()).has_value());
+            CHECK(practice::standing_canes(set.vine(), spoilt).empty());
+            CHECK_FALSE(kept(spoilt));
+        }
+        // Off before the frost is over: in a spring that kills, nothing is left to lay.
+        practice::SpringVisitWish bare = frost.wish;
+        bare.pruned = practice::without_standing(frost.wish.pruned, visit.kickers);
+        const practice::SpringVisit without = practice::spring_visit(bare, lived);
+        CHECK(without.kickers.empty());
+        CHECK_FALSE(kept(bare.pruned));
+        CHECK_FALSE(without.ways[static_cast<std::size_t>(practice::FrostWay::kicker)].has_value());
+        CHECK(without.laid_sound == visit.laid_sound);
+        // Nothing laid, nothing to compare.
+        const practice::SpringVisit unpruned = practice::spring_visit({set.vine(), set.house, *scene.frost, 1}, lived);
+        CHECK(unpruned.laid.buds == 0);
+        CHECK(unpruned.open_day > 60);
+        CHECK_FALSE(unpruned.ways[0].has_value());
+        CHECK(kicker[Figure::yield_kg].low > winter[Figure::yield_kg].low);
+    }
+    CHECK(sound == 3);
+    CHECK(dead == 2);
 }

@@ -1,10 +1,13 @@
 #include "tests/ui/staged.h"
 
+#include <algorithm>
+
 #include <doctest/doctest.h>
 
 #include "render/ui/fonts.h"
 #include "scenarios/commands/vine_source.h"
 #include "scenarios/scenes/beginner.h"
+#include "sim/growth/history.h"
 #include "sim/growth/tempt.h"
 #include "sim/pruning/legal_edits.h"
 #include "sim/vine/vine_code.h"
@@ -25,7 +28,7 @@ Shell at(Screen screen) {
     Shell shell;
     shell.screen = screen;
     shell.settings.safety_seen = true;
-    for (const std::string name : {"first", "old-or-new", "fat-one", "far-beauty"})
+    for (const std::string name : {"first", "old-or-new", "fat-one", "far-beauty", "frost"})
         shell.scenes.push_back({name, "scene." + name + ".title", "scene." + name + ".task", 5});
     return shell;
 }
@@ -95,6 +98,29 @@ Practice grown_on_practice() {
     practice.finish();
     practice.add_plans(std::move(plans));
     practice.grow_on(true);
+    return practice;
+}
+
+// A vine of a cold hollow where one cane is to stand: the best plan done, looked back on.
+Practice frost_practice() {
+    growth::Site site;
+    site.seed = 4;
+    site.age = 7;
+    site.frost = true;
+    auto vine = growth::grow_vine(site);
+    REQUIRE(vine.has_value());
+    practice::Task task{*std::move(vine), {}, "frost", "general", {}, {}};
+    task.task_key = "scene.frost.task";
+    task.learn_keys = {"scene.frost.learn-1", "scene.frost.learn-2", "scene.frost.learn-3"};
+    task.frost = scenes::Frost{"cool-maritime", 140, 1};
+    task.spring = 3;
+    task.house.standing.kickers = 1;
+    Practice practice(std::move(task));
+    practice::PlansFound plans = practice::search_plans(practice.start(), practice.task().house);
+    for (const Edit& edit : plans.best().plan.edits) REQUIRE(practice.act(edit).has_value());
+    practice.finish();
+    practice.add_plans(std::move(plans));
+    REQUIRE(practice.may_visit_in_spring());
     return practice;
 }
 
@@ -191,6 +217,20 @@ std::vector<Staged> all_staged() {
         touching.drill()->next();
     }
     add("drill-end", at(Screen::row), changed(touching, [](Practice&) {}));
+    Practice opening = start;
+    REQUIRE(opening.begin_buds().has_value());
+    for (std::size_t i = 0; i < 2; ++i) {
+        add("buds-asks-" + std::to_string(i), at(Screen::row), changed(opening, [](Practice&) {}));
+        opening.buds()->answer(i == 0 ? 0 : opening.buds()->here()->dead());
+        add("buds-told-" + std::to_string(i), at(Screen::row), changed(opening, [](Practice&) {}));
+        opening.buds()->next();
+    }
+    while (opening.buds()->here()) {
+        opening.buds()->answer(opening.buds()->here()->dead());
+        opening.buds()->next();
+    }
+    add("buds-end", at(Screen::row), changed(opening, [](Practice&) {}));
+    add("keys-buds", at(Screen::row), changed(opening, [](Practice&) {})).views.sheet = ui::Sheet::keys;
     add("find-watch", at(Screen::row), changed(watching, [](Practice& p) { p.watch_back(); })).views.sheet = ui::Sheet::find;
     add("keys-drill", at(Screen::row), changed(touching, [](Practice&) {})).views.sheet = ui::Sheet::keys;
     add("look-first", at(Screen::row), changed(done, [](Practice& p) { p.look()->current = 0; })).marks = some_marks();
@@ -206,6 +246,33 @@ std::vector<Staged> all_staged() {
             p.look()->current = p.look()->walk.size();
         }));
     add("look-grown", at(Screen::row), std::make_shared<Practice>(grown_on_practice()));
+    Practice frosty = frost_practice();
+    add("look-frost", at(Screen::row), changed(frosty, [](Practice& p) { p.look()->current = p.look()->walk.size(); }));
+    add("look-spring-living", at(Screen::row), changed(frosty, [](Practice& p) { p.await_spring(std::make_shared<std::atomic<int>>(31)); }));
+    std::atomic<int> springs{0};
+    frosty.await_spring(std::make_shared<std::atomic<int>>(0));
+    frosty.add_spring(practice::spring_visit(frosty.spring_wish(), springs));
+    add("look-spring-asks", at(Screen::row), changed(frosty, [](Practice&) {}));
+    add("look-spring-off", at(Screen::row), changed(frosty, [](Practice& p) { p.say_standing(true); }));
+    add("look-spring-kept", at(Screen::row), changed(frosty, [](Practice& p) { p.say_standing(false); }));
+    const auto two = std::make_shared<practice::TwoVines>();
+    *two->lived = 13;
+    add("two-living", at(Screen::row), changed(done, [](Practice&) {})).two = two;
+    const auto lived = std::make_shared<practice::TwoVines>();
+    practice::NextWinterWish wish = practice::next_winter_wish(done);
+    wish.climate = "colder-continental"; // where buds die too: every line is told
+    lived->found = practice::next_winter(wish, *lived->lived);
+    add("two-shown", at(Screen::row), changed(done, [](Practice&) {})).two = lived;
+    Staged& two_sheet = add("find-two", at(Screen::row), changed(done, [](Practice&) {}));
+    two_sheet.two = lived;
+    two_sheet.views.sheet = ui::Sheet::find;
+    const auto alike = std::make_shared<practice::TwoVines>(*lived);
+    alike->found->alike = true;
+    add("two-alike", at(Screen::row), changed(done, [](Practice&) {})).two = alike;
+    const auto in_hand = std::make_shared<practice::TwoVines>(*lived);
+    in_hand->in_hand = practice::mine;
+    in_hand->from = done;
+    add("two-in-hand", at(Screen::row), std::make_shared<Practice>(practice::next_practice(done, *lived->found, practice::mine))).two = in_hand;
     add("settings", at(Screen::settings));
     add("settings-vine", at(Screen::settings), changed(start, [](Practice&) {}));
     add("find-row", at(Screen::row), changed(start, [](Practice&) {})).views.sheet = ui::Sheet::find;

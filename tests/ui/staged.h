@@ -14,7 +14,8 @@ struct Staged {
     std::shared_ptr<practice::Practice> practice;
     ui::Views views;
     ui::Marks marks;
-    ui::State state() const { return {shell, practice.get()}; }
+    std::shared_ptr<practice::TwoVines> two{};
+    ui::State state() const { return {shell, practice.get(), two.get()}; }
 };
 
 // A grown vine, uncut.

@@ -88,7 +88,7 @@ void check_all(const test::Look& look, const std::vector<Staged>& staged) {
         practice::Shell shell = one.shell;
         shell.settings.language = look.language;
         shell.settings.text_percent = look.percent;
-        driver.settle({shell, one.practice.get()}, one.marks);
+        driver.settle({shell, one.practice.get(), one.two.get()}, one.marks);
         const auto faults = faults_of(driver);
         CHECK_MESSAGE(faults.empty(), one.name, " ", look.language, " ", look.percent, " % ", look.width, "x",
                       look.height, lines(faults));

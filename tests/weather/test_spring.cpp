@@ -91,6 +91,32 @@ TEST_SUITE("weather/spring") {
         }
         CHECK(held >= 6);
     }
+    TEST_CASE("cut late, buds wait for the cut: at 2 and 7 leaves of the tips by about 17 and 31 days [gatti-2016]") {
+        const Vine vine = pruned_vine(4);
+        const int burst = 110;
+        const Temperatures t = spring_with_frost(0, 5);
+        const auto early = opening(vine, burst, {}, t, constants);
+        int last = 0;
+        for (const auto& [unfolded, days] : {std::pair{2.0, 17}, std::pair{7.0, 31}}) {
+            int cut = burst;
+            while (leaves(burst, cut, t, constants) < unfolded) ++cut;
+            const auto late = opening(vine, burst, {cut, 0, cut}, t, constants);
+            REQUIRE(late.size() == early.size());
+            for (std::size_t i = 0; i < late.size(); ++i) {
+                REQUIRE(late[i].kept_as != KeptAs::upright);
+                CHECK(late[i].held); // spurs too: they stood whole
+                CHECK(std::abs(late[i].day - early[i].day - days) <= 5);
+                CHECK(late[i].day > last);
+            }
+            last = late.front().day;
+        }
+        // Cut in time and laid late, the tip that is left opens in time and spurs do not wait.
+        const auto laid_late = opening(vine, burst, {130, 0, 0}, t, constants);
+        int open_in_time = 0;
+        for (std::size_t i = 0; i < laid_late.size(); ++i) open_in_time += laid_late[i].day == early[i].day;
+        CHECK(open_in_time > 4);
+        CHECK(open_in_time < static_cast<int>(early.size()));
+    }
     TEST_CASE("on a kicker the tip opens and is lost first, its lower buds are held and mostly live") {
         growth::Site site;
         site.seed = 2;

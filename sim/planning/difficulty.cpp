@@ -14,20 +14,20 @@ namespace {
 constexpr double margin_weight = 0.75, choice_weight = 0.3, tempting_weight = 0.8;
 constexpr double middle = 2; // log2 of 4 points, and of one good cane in four
 
-struct LaidCane {
+struct CaneOnWire {
     std::optional<Tenths> points; // none: it would break
     Length thickness;
     std::size_t ripe_buds = 0;
 };
 
-SideDifficulty side_of(const std::vector<LaidCane>& canes, Tenths best, Tenths tolerance) {
+SideDifficulty side_of(const std::vector<CaneOnWire>& canes, Tenths best, Tenths tolerance) {
     SideDifficulty side;
     side.choices = static_cast<int>(canes.size());
     side.margin = best;
     std::optional<Length> thinnest;
     std::size_t fewest = 0;
-    const auto is_good = [&](const LaidCane& cane) { return cane.points && *cane.points + tolerance >= best; };
-    for (const LaidCane& cane : canes) {
+    const auto is_good = [&](const CaneOnWire& cane) { return cane.points && *cane.points + tolerance >= best; };
+    for (const CaneOnWire& cane : canes) {
         if (!is_good(cane)) {
             if (cane.points) side.margin = std::min(side.margin, best - *cane.points);
             continue;
@@ -36,7 +36,7 @@ SideDifficulty side_of(const std::vector<LaidCane>& canes, Tenths best, Tenths t
         thinnest = std::min(thinnest.value_or(cane.thickness), cane.thickness);
         fewest = side.good == 1 ? cane.ripe_buds : std::min(fewest, cane.ripe_buds);
     }
-    for (const LaidCane& cane : canes)
+    for (const CaneOnWire& cane : canes)
         side.tempting += !is_good(cane) && thinnest && cane.thickness >= *thinnest && cane.ripe_buds >= fewest;
     return side;
 }
@@ -64,7 +64,7 @@ std::optional<Difficulty> difficulty_of(const Vine& vine, const rules::HouseRule
     std::int64_t sum = 0;
     int sides = 0;
     for (const Side side : both_sides) {
-        std::vector<LaidCane> canes;
+        std::vector<CaneOnWire> canes;
         for (const Piece& piece : planning.tables().pieces) {
             const auto laid = planning.best_laying(piece.axis, side);
             const Axis& axis = *vine.find(piece.axis);

@@ -160,7 +160,8 @@ TEST_SUITE("rules/bud-kill-adjust") {
         CHECK(usual_target_buds(house, Length{}) == 20);
     }
     TEST_CASE("under the limit nothing changes, from it on the target does (fixture BK-7)") {
-        for (const auto& [share, target] : {std::pair{0, 24}, {199, 24}, {200, 29}, {500, 36}}) {
+        for (const auto& [per_mille, target] : {std::pair{0, 24}, {199, 24}, {200, 29}, {500, 36}}) {
+            const int share = per_mille;  // a binding cannot be captured
             HouseRules house = killed(share);
             house.bud_load.target = 24;
             CAPTURE(share);

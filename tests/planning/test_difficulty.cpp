@@ -62,7 +62,8 @@ TEST_SUITE("planning/difficulty") {
         for (const auto& [name, vine] : test::small_vines()) {
             const planning::Planning planning(vine, house);
             const auto found = planning::difficulty_of(vine, house, planning);
-            CAPTURE(std::string(name));
+            const std::string which(name);  // a binding cannot be captured
+            CAPTURE(which);
             REQUIRE(found.has_value() == planning.best().has_value());
             if (!found) continue;
             CHECK(found->plans == planning.counted());

@@ -105,7 +105,7 @@ std::vector<double> stem_heights(double from, double head, const Draws& draws) {
 void draw_up_second(NextVine& next, const Stem& stem, Length top, double first_aside_mm) {
     Vine& v = next.vine;
     const Axis first = v.axes[0];
-    const Node& bearer = v.nodes[first.first_node + first_stump_node];
+    const Node bearer = v.nodes[first.first_node + first_stump_node];  // a copy: nodes are added below
     const double out = (first_aside_mm < 0 ? 0.45 : -0.45) * in_mm(bearer.major);
     Axis axis;
     axis.id = second_trunk;

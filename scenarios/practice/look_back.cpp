@@ -148,7 +148,7 @@ void add_plans(LookBack& look, const Vine& before, const rules::HouseRules& hous
     for (const planning::BestPlan& plan : plans.as_good) look.twins.push_back(twins_of(before, plan.plan));
     if (!plans.none()) {
         if (const auto after = pruned(before, plans.best().plan)) look.best = rules::judge(before, *after, house);
-        look.mine_as_good = look.mine.points + as_good_within >= plans.best().points;
+        look.mine_as_good = look.mine.points + plans.tolerance >= plans.best().points;
     }
     look.plans = std::move(plans);
 }

@@ -52,7 +52,7 @@ struct LookBack {
     std::vector<std::vector<Twin>> twins;    // of each plan in plans->as_good
     planning::Tally tally;                   // of mine
     std::optional<rules::Judgement> best;    // judgement of the best plan
-    bool mine_as_good = false;               // within as_good_within of the best
+    bool mine_as_good = false;               // within the tolerance of the best
     std::size_t current = 0;                 // place in the walk; walk.size(): the heading
     bool twin_shown = true;
     std::size_t as_good_shown = 0;           // which plan's twin lines are drawn

@@ -1,16 +1,20 @@
 #include "scenarios/practice/plan_search.h"
 
+#include "sim/planning/eye_noise.h"
+
 namespace spurwright::practice {
 
 PlansFound search_plans(const Vine& vine, const rules::HouseRules& house) {
     PlansFound found;
     const auto planning = std::make_shared<planning::Planning>(vine, house);
     found.planning = planning;
-    for (planning::BestPlan& plan : planning->top(as_good_listed)) {
-        if (!found.as_good.empty() && plan.points + as_good_within < found.best().points) break;
-        found.as_good.push_back(std::move(plan));
-    }
-    if (!found.none()) found.as_good_count = planning->at_least(found.best().points - as_good_within);
+    std::vector<planning::BestPlan> best = planning->top(as_good_listed);
+    if (best.empty()) return found;
+    found.tolerance = planning::tolerance(vine, house, best.front().plan);
+    const Tenths least = best.front().points - found.tolerance;
+    for (planning::BestPlan& plan : best)
+        if (plan.points >= least) found.as_good.push_back(std::move(plan));
+    found.as_good_count = planning->at_least(least);
     return found;
 }
 

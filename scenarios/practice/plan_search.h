@@ -9,12 +9,12 @@
 
 namespace spurwright::practice {
 
-inline constexpr Tenths as_good_within{20};       // our choice: two points
 inline constexpr std::size_t as_good_listed = 20;
 
 struct PlansFound {
     std::shared_ptr<const planning::Planning> planning;  // counts any points
-    std::vector<planning::BestPlan> as_good;             // the best first, within as_good_within of it, at most as_good_listed
+    Tenths tolerance{};                                  // points under the best that are as good (planning/eye_noise.h)
+    std::vector<planning::BestPlan> as_good;             // the best first, within the tolerance, at most as_good_listed
     std::uint64_t as_good_count = 0;                     // exact
     bool none() const { return as_good.empty(); }        // the vine offers no plan
     const planning::BestPlan& best() const { return as_good.front(); }

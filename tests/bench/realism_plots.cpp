@@ -1,7 +1,7 @@
 // Pictures of whole blocks of vines, system by system, with their data beside them: how prunings spread, how neighbours
 // go together, what a shoot weighs by how many there are, how many shoots come from no counted bud.
 // Usage: realism_plots FOLDER [VINES]   Writes CSV files; PNG files too where gnuplot is installed (gnuplot-nox).
-#include <cmath>
+#include <algorithm>
 #include <cstdio>
 #include <cstdlib>
 #include <filesystem>
@@ -15,26 +15,27 @@ using namespace spurwright;
 
 namespace {
 
-struct System4 {
-    const char* name;
-    const char* file;
-    growth::Site site;
+struct Plotted {
+    test::SystemSite system;
+    std::string file;
     double log_mean = 0, log_deviation = 0;  // of the prunings, once grown
 };
 
-std::vector<System4> systems() {
-    std::vector<System4> all{{"two canes", "two-canes", {}}, {"one cane", "one-cane", {}}, {"spur cordon", "spur-cordon", {}}, {"two trunks", "two-trunks", {}}};
-    all[1].site.system = System::one_cane;
-    all[2].site.system = System::cordon;
-    all[3].site.trunks = 2;
+std::vector<Plotted> plotted() {
+    std::vector<Plotted> all;
+    for (const test::SystemSite& system : test::system_sites()) {
+        std::string file = system.name;
+        std::replace(file.begin(), file.end(), ' ', '-');
+        all.push_back({system, std::move(file)});
+    }
     return all;
 }
 
-bool write_data(const std::string& folder, System4& system, int vines) {
-    std::ofstream file(folder + "/" + system.file + ".csv");
+bool write_data(const std::string& folder, Plotted& one, int vines) {
+    std::ofstream file(folder + "/" + one.file + ".csv");
     file << "prunings_kg,next_vine_kg,shoots,grams_a_shoot,non_count_share,bunches_a_shoot,load\n";
     for (const bool mixed : {false, true}) {
-        const auto block = test::block(system.site, {vines, 0, 50, mixed});
+        const auto block = test::block(one.system.site, {vines, 0, 50, mixed});
         for (std::size_t i = 0; i < block.size(); ++i) {
             const auto& v = block[i];
             file << v.prunings_kg << ',' << block[i + 1 < block.size() ? i + 1 : i].prunings_kg << ',' << v.shoots() << ',' << v.grams_a_shoot() << ','
@@ -43,20 +44,20 @@ bool write_data(const std::string& folder, System4& system, int vines) {
         if (mixed) continue;
         test::Sample kg;
         for (const auto& v : block) kg.push_back(v.prunings_kg);
-        system.log_mean = test::mean(test::logarithms(kg));
-        system.log_deviation = test::deviation(test::logarithms(kg));
-        std::printf("%-12s %5d vines: mean %.2f kg, variation %.3f, skew %.2f, of logarithms %.2f\n", system.name, vines, test::mean(kg), test::variation(kg), test::skewness(kg), test::skewness(test::logarithms(kg)));
+        one.log_mean = test::mean(test::logarithms(kg));
+        one.log_deviation = test::deviation(test::logarithms(kg));
+        std::printf("%-12s %5d vines: mean %.2f kg, variation %.3f, skew %.2f, of logarithms %.2f\n", one.system.name, vines, test::mean(kg), test::variation(kg), test::skewness(kg), test::skewness(test::logarithms(kg)));
     }
     return file.good();
 }
 
 // Four panels, one a system, of the same plot.
-void panels(std::FILE* gnuplot, const std::vector<System4>& all, const std::string& folder, const std::string& name, const std::string& head, const std::string& plot) {
+void panels(std::FILE* gnuplot, const std::vector<Plotted>& all, const std::string& folder, const std::string& name, const std::string& head, const std::string& plot) {
     std::fprintf(gnuplot, "set output '%s/%s.png'\nset multiplot layout 2,2 title '%s'\n%s\n", folder.c_str(), name.c_str(), name.c_str(), head.c_str());
-    for (const System4& system : all) {
+    for (const Plotted& one : all) {
         std::string line = plot;
-        for (std::size_t at; (at = line.find("FILE")) != std::string::npos;) line.replace(at, 4, "'" + folder + "/" + system.file + ".csv'");
-        std::fprintf(gnuplot, "set title '%s'\nm = %f\ns = %f\n%s\n", system.name, system.log_mean, system.log_deviation, line.c_str());
+        for (std::size_t at; (at = line.find("FILE")) != std::string::npos;) line.replace(at, 4, "'" + folder + "/" + one.file + ".csv'");
+        std::fprintf(gnuplot, "set title '%s'\nm = %f\ns = %f\n%s\n", one.system.name, one.log_mean, one.log_deviation, line.c_str());
     }
     std::fprintf(gnuplot, "unset multiplot\nunset logscale\nset autoscale\nset xtics auto\nset ytics auto\n");
 }
@@ -69,9 +70,9 @@ int main(int argc, char** argv) {
     std::error_code failed;
     if (folder.empty() || folder.find('\'') != std::string::npos || vines < 8 || (std::filesystem::create_directories(folder, failed), failed))
         return std::fprintf(stderr, "usage: realism_plots FOLDER [VINES, 8 or more]\n"), 2;
-    std::vector<System4> all = systems();
-    for (System4& system : all)
-        if (!write_data(folder, system, vines)) return std::fprintf(stderr, "realism_plots: %s cannot be written to\n", folder.c_str()), 2;
+    std::vector<Plotted> all = plotted();
+    for (Plotted& one : all)
+        if (!write_data(folder, one, vines)) return std::fprintf(stderr, "realism_plots: %s cannot be written to\n", folder.c_str()), 2;
     if (std::system("command -v gnuplot >/dev/null") != 0) return std::printf("no gnuplot (gnuplot-nox): the data alone are in %s\n", folder.c_str()), 0;
     std::FILE* gnuplot = popen("gnuplot", "w");
     if (!gnuplot) return std::fprintf(stderr, "realism_plots: gnuplot does not start\n"), 2;

@@ -3,8 +3,7 @@
 
 #include <nlohmann/json.hpp>
 
-#include "tests/cli/program.h"
-#include "tests/scenarios/schema.h"
+#include "tests/cli/answered.h"
 
 using namespace spurwright::test;
 using nlohmann::json;
@@ -15,22 +14,16 @@ const std::string code = "00RM-K1SX-G00Q-0004-0005-046T";
 
 json ahead_of(std::vector<std::string> arguments) {
     arguments.insert(arguments.begin(), {"ahead", code});
-    arguments.push_back("--json");
-    const Ran ran = run_program(arguments);
-    CHECK(ran.status == 0);
-    CHECK(schema_fault("verb-ahead", ran.out) == "");
-    return json::parse(ran.out);
+    return answered(std::move(arguments), "verb-ahead");
 }
 
 std::string best_plan() { return json::parse(run_program({"best", code, "--json"}).out)["plans"][0]["plan"]; }
 
-std::string refused(std::vector<std::string> arguments) {
+// Where the refusal says that it lies.
+std::string refused_at(std::vector<std::string> arguments) {
     arguments.insert(arguments.begin(), {"ahead", code});
-    const Ran ran = run_program(arguments);
-    CHECK(ran.status == 2);
-    CHECK(ran.out.empty());
-    CHECK(ran.err.starts_with("spurwright: "));
-    return ran.err.substr(12, ran.err.find(": ", 12) - 12);
+    const std::string said = refused(std::move(arguments));
+    return said.substr(0, said.find(": "));
 }
 
 // So many days from 7 September 2018 on.
@@ -137,28 +130,28 @@ TEST_SUITE("cli/ahead") {
         const json own =
             ahead_of({"--plan", plan, "--seasons", "1", "--temperatures", folder.write("t.csv", warm_days(430))});
         CHECK(own["climate"].is_null());
-        CHECK(refused({"--plan", plan, "--seasons", "1", "--temperatures",
+        CHECK(refused_at({"--plan", plan, "--seasons", "1", "--temperatures",
                        folder.write("gap.csv", "date,tmin_c,tmax_c\n2019-01-01,1,2\n2019-01-03,1,2\n")}) ==
               folder.file("gap.csv") + ":3");
-        CHECK(refused({"--plan", plan, "--seasons", "1", "--temperatures",
+        CHECK(refused_at({"--plan", plan, "--seasons", "1", "--temperatures",
                        folder.write("short.csv", warm_days(100))}) == folder.file("short.csv"));
-        CHECK(refused({"--plan", plan, "--seasons", "1", "--temperatures", folder.file("none.csv")}) ==
+        CHECK(refused_at({"--plan", plan, "--seasons", "1", "--temperatures", folder.file("none.csv")}) ==
               folder.file("none.csv"));
-        CHECK(refused({"--plan", plan, "--seasons", "1", "--temperatures", folder.path()}) == folder.path());
-        CHECK(refused({"--plan", plan, "--seasons", "1", "--temperatures", "/dev/zero"}).starts_with("/dev/zero"));
+        CHECK(refused_at({"--plan", plan, "--seasons", "1", "--temperatures", folder.path()}) == folder.path());
+        CHECK(refused_at({"--plan", plan, "--seasons", "1", "--temperatures", "/dev/zero"}).starts_with("/dev/zero"));
     }
     TEST_CASE("seasons from 1 to 10 and nothing else; unknown climates, varieties and bad plans are refused by name") {
         for (const char* seasons : {"0", "11", "1000", "-1", "1,000", "two", "1.5", ""}) {
             CAPTURE(seasons);
-            CHECK(refused({"--plan", "", "--seasons", seasons}) == "--seasons");
+            CHECK(refused_at({"--plan", "", "--seasons", seasons}) == "--seasons");
         }
-        CHECK(refused({"--plan", ""}) == "ahead");
-        CHECK(refused({"--seasons", "1"}) == "ahead");
-        CHECK(refused({"--plan", "", "--seasons", "1", "--climate", "moon"}) == "--climate");
-        CHECK(refused({"--plan", "", "--seasons", "1", "--variety", "moon"}) == "--variety");
-        CHECK(refused({"--plan", "", "--seasons", "1", "--south", "maybe"}) == "--south");
-        CHECK(refused({"--plan", "cut a9999.1+5.0 shears", "--seasons", "1"}).starts_with("plan"));
+        CHECK(refused_at({"--plan", ""}) == "ahead");
+        CHECK(refused_at({"--seasons", "1"}) == "ahead");
+        CHECK(refused_at({"--plan", "", "--seasons", "1", "--climate", "moon"}) == "--climate");
+        CHECK(refused_at({"--plan", "", "--seasons", "1", "--variety", "moon"}) == "--variety");
+        CHECK(refused_at({"--plan", "", "--seasons", "1", "--south", "maybe"}) == "--south");
+        CHECK(refused_at({"--plan", "cut a9999.1+5.0 shears", "--seasons", "1"}).starts_with("plan"));
         CHECK(
-            refused({"--plan", "", "--seasons", "1", "--against", "cut a9999.1+5.0 shears"}).starts_with("--against"));
+            refused_at({"--plan", "", "--seasons", "1", "--against", "cut a9999.1+5.0 shears"}).starts_with("--against"));
     }
 }

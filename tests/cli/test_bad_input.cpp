@@ -5,8 +5,7 @@
 #include <algorithm>
 
 #include "sim/vine/vine_code.h"
-#include "tests/cli/program.h"
-#include "tests/scenarios/schema.h"
+#include "tests/cli/answered.h"
 
 using namespace spurwright::test;
 
@@ -14,23 +13,6 @@ namespace {
 
 const std::string code = "00RM-K1SX-G00Q-0004-0005-046T";
 const std::string little = SPURWRIGHT_SOURCE "/assets/vines/little.json";
-
-// Refused in text and in JSON; the line of the text.
-std::string refused(std::vector<std::string> arguments, int status = 2) {
-    const Ran text = run_program(arguments);
-    CHECK(text.status == status);
-    CHECK(text.out.empty());
-    CHECK(text.err.starts_with("spurwright: "));
-    CHECK(text.err.ends_with(".\n"));
-    CHECK(std::count(text.err.begin(), text.err.end(), '\n') <= 3);
-    CHECK(text.err.find('[') == std::string::npos);
-    arguments.push_back("--json");
-    const Ran json = run_program(arguments);
-    CHECK(json.status == status);
-    CHECK(json.out.empty());
-    CHECK(schema_fault("error", json.err) == "");
-    return text.err.substr(12, text.err.size() - 13);
-}
 
 } // namespace
 

@@ -3,49 +3,29 @@
 
 #include <nlohmann/json.hpp>
 
-#include "tests/cli/program.h"
-#include "tests/scenarios/schema.h"
+#include "tests/cli/answered.h"
 #include "tests/support/folder.h"
 
 using namespace spurwright;
 using namespace spurwright::test;
 using nlohmann::json;
 
-namespace {
-
-json object_of(std::vector<std::string> arguments, const char* schema) {
-    arguments.push_back("--json");
-    const Ran ran = run_program(arguments);
-    CHECK_MESSAGE(ran.status == 0, ran.err);
-    CHECK(schema_fault(schema, ran.out) == "");
-    return json::parse(ran.out);
-}
-
-std::string refused(const std::vector<std::string>& arguments) {
-    const Ran ran = run_program(arguments);
-    CHECK(ran.status == 2);
-    CHECK(ran.out.empty());
-    return ran.err.substr(0, ran.err.find('\n'));
-}
-
-} // namespace
-
 TEST_SUITE("cli/grow systems") {
     TEST_CASE("every system is grown and shown by its code; what is not judged yet says so in one sentence") {
         for (const char* system : {"two-cane", "one-cane", "cordon"})
             for (const char* trunks : {"1", "2"}) {
                 const json grown =
-                    object_of({"grow", "--system", system, "--trunks", trunks, "--seed", "4"}, "verb-grow");
+                    answered({"grow", "--system", system, "--trunks", trunks, "--seed", "4"}, "verb-grow");
                 CHECK(grown["site"]["system"] == system);
                 CHECK(grown["site"]["trunks"] == std::stoi(trunks));
                 const std::string code = grown["code"];
-                CHECK(object_of({"show", code}, "verb-grow") == grown);
+                CHECK(answered({"show", code}, "verb-grow") == grown);
                 const Folder folder; // through a vine file and back
-                object_of({"grow", "--system", system, "--trunks", trunks, "--seed", "4", "-o", folder.file("v.json")},
+                answered({"grow", "--system", system, "--trunks", trunks, "--seed", "4", "-o", folder.file("v.json")},
                           "verb-grow");
-                CHECK(object_of({"show", folder.file("v.json")}, "verb-grow")["hash"] == grown["hash"]);
+                CHECK(answered({"show", folder.file("v.json")}, "verb-grow")["hash"] == grown["hash"]);
                 if (system == std::string("two-cane")) {
-                    CHECK(object_of({"best", code}, "verb-best")["plans"].size() == 1);
+                    CHECK(answered({"best", code}, "verb-best")["plans"].size() == 1);
                     continue;
                 }
                 for (const std::vector<std::string>& verb : {std::vector<std::string>{"best", code},
@@ -55,12 +35,12 @@ TEST_SUITE("cli/grow systems") {
             }
         CHECK(refused({"grow", "--system", "head-canes"}).find("--system: ") != std::string::npos);
         CHECK(refused({"grow", "--trunks", "3"}).find("--trunks: ") != std::string::npos);
-        CHECK(object_of({"grow", "--variety", "concord", "--seed", "1"}, "verb-grow")["site"]["variety"] == "concord");
+        CHECK(answered({"grow", "--variety", "concord", "--seed", "1"}, "verb-grow")["site"]["variety"] == "concord");
     }
     TEST_CASE("a row: a place a line, a vine file for each that stands, the same row for the same seed") {
         const Folder folder;
         const std::string rows = folder.file("row");
-        const json row = object_of({"grow", "--row", "60", "--seed", "3", "-o", rows}, "verb-grow-row");
+        const json row = answered({"grow", "--row", "60", "--seed", "3", "-o", rows}, "verb-grow-row");
         REQUIRE(row["places"].size() == 60);
         int files = 0, missing = 0;
         for (const json& place : row["places"]) {
@@ -72,14 +52,14 @@ TEST_SUITE("cli/grow systems") {
             }
             ++files;
             if (place["place"].get<int>() % 10 != 0) continue;
-            const json shown = object_of({"show", place["file"]}, "verb-grow");
+            const json shown = answered({"show", place["file"]}, "verb-grow");
             CHECK(shown["hash"] == place["hash"]);
             CHECK(shown["code"].is_null());
         }
         CHECK(files + missing == 60);
         CHECK(row["places"][0]["left"] == "end-post");
         CHECK(row["places"][59]["right"] == "end-post");
-        json listed = object_of({"grow", "--row", "60", "--seed", "3"}, "verb-grow-row");
+        json listed = answered({"grow", "--row", "60", "--seed", "3"}, "verb-grow-row");
         CHECK(listed["folder"].is_null());
         for (std::size_t i = 0; i < 60; ++i) CHECK(listed["places"][i]["hash"] == row["places"][i]["hash"]);
         for (const char* language : {"en", "es", "es-ES", "es-CL"})
@@ -90,12 +70,12 @@ TEST_SUITE("cli/grow systems") {
         const Folder folder;
         CHECK(refused({"grow", "--row", "0"}).find("--row: 0 does not lie between 1 and 1000") != std::string::npos);
         CHECK(refused({"grow", "--row", "1001"}).find("--row: ") != std::string::npos);
-        object_of({"grow", "--seed", "1", "-o", folder.file("v.json")}, "verb-grow");
+        answered({"grow", "--seed", "1", "-o", folder.file("v.json")}, "verb-grow");
         CHECK(refused({"grow", "--row", "2", "-o", folder.file("v.json")}).find("No folder can be made here.") !=
               std::string::npos);
     }
     TEST_CASE("best says how hard the vine is to choose on") {
-        const json best = object_of({"best", "00RM-K1SX-G00Q-0004-0005-046T"}, "verb-best");
+        const json best = answered({"best", "00RM-K1SX-G00Q-0004-0005-046T"}, "verb-best");
         CHECK(best["difficulty"]["plans_as_good"] >= 1);
         CHECK(best["difficulty"]["left"]["good"].get<int>() >= 1);
         CHECK(best["difficulty"]["left"]["good"] <= best["difficulty"]["left"]["choices"]);

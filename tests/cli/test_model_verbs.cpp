@@ -7,28 +7,15 @@
 #include "sim/checks/check.h"
 #include "sim/growth/growth_constants.h"
 #include "sim/vine/words_of.h"
-#include "tests/cli/program.h"
-#include "tests/scenarios/schema.h"
+#include "tests/cli/answered.h"
 
 using namespace spurwright;
 using namespace spurwright::test;
 using nlohmann::json;
 
-namespace {
-
-json answer_of(std::vector<std::string> arguments, const char* schema) {
-    arguments.push_back("--json");
-    const Ran ran = run_program(arguments);
-    CHECK(ran.status == 0);
-    CHECK(schema_fault(schema, ran.out) == "");
-    return json::parse(ran.out);
-}
-
-} // namespace
-
 TEST_SUITE("cli/model") {
     TEST_CASE("constants: every constant the growth code can name, with its value, range, status and source") {
-        const json printed = answer_of({"constants"}, "verb-constants");
+        const json printed = answered({"constants"}, "verb-constants");
         std::map<std::string, json> by_name;
         for (const json& row : printed["constants"]) {
             CHECK(by_name.emplace(row["name"], row).second);
@@ -52,7 +39,7 @@ TEST_SUITE("cli/model") {
         CHECK(run_program({"constants"}).out.find("budburst_b0") != std::string::npos);
     }
     TEST_CASE("checks: one by number, in text and as an object; a number that is none is refused") {
-        const json printed = answer_of({"checks", "--only", "7"}, "verb-checks");
+        const json printed = answered({"checks", "--only", "7"}, "verb-checks");
         REQUIRE(printed["checks"].size() == 1);
         const json& check = printed["checks"][0];
         CHECK(check["id"] == 7);
@@ -76,7 +63,7 @@ TEST_SUITE("cli/model") {
         }
     }
     TEST_CASE("checks: all of them, no unrecorded failure, at most three recorded, each group there") {
-        const json printed = answer_of({"checks"}, "verb-checks");
+        const json printed = answered({"checks"}, "verb-checks");
         CHECK(printed["checks"].size() == checks::all_checks().size());
         CHECK(printed["checks"].size() >= 45);
         int failed = 0;

@@ -5,8 +5,7 @@
 #include <nlohmann/json.hpp>
 
 #include "sim/rules/rule_list.h"
-#include "tests/cli/program.h"
-#include "tests/scenarios/schema.h"
+#include "tests/cli/answered.h"
 
 using namespace spurwright;
 using namespace spurwright::test;
@@ -17,28 +16,6 @@ namespace {
 const std::string vine_code = "00RM-K1SX-G00Q-0004-0005-046T";
 const std::string little_file = SPURWRIGHT_SOURCE "/assets/vines/little.json";
 
-json printed(std::vector<std::string> arguments, const std::string& schema) {
-    arguments.push_back("--json");
-    const Ran ran = run_program(arguments);
-    CHECK(ran.status == 0);
-    CHECK(ran.err.empty());
-    CHECK(schema_fault(schema, ran.out) == "");
-    return json::parse(ran.out, nullptr, false);
-}
-
-std::string refusal_of(std::vector<std::string> arguments) {
-    const Ran text = run_program(arguments);
-    CHECK(text.status == 2);
-    CHECK(text.out.empty());
-    CHECK(text.err.find('[') == std::string::npos);
-    arguments.push_back("--json");
-    const Ran as_json = run_program(arguments);
-    CHECK(as_json.status == 2);
-    CHECK(as_json.out.empty());
-    CHECK(schema_fault("error", as_json.err) == "");
-    return text.err;
-}
-
 std::string own_set(const std::string& rules, const std::string& base = ", \"base\": \"general\"") {
     return "{\"kind\": \"spurwright-house-rules\", \"version\": 1, \"name\": \"north\"" + base + ",\n\"rules\": {\n" + rules + "\n}}\n";
 }
@@ -47,7 +24,7 @@ std::string own_set(const std::string& rules, const std::string& base = ", \"bas
 
 TEST_SUITE("cli/rules") {
     TEST_CASE("every rule with its band, weight, source, status and sentence, in either language") {
-        const json english = printed({"rules"}, "verb-rules"), spanish = printed({"rules", "--language", "es"}, "verb-rules");
+        const json english = answered({"rules"}, "verb-rules"), spanish = answered({"rules", "--language", "es"}, "verb-rules");
         REQUIRE(english["rules"].size() == rules::rule_count);
         CHECK(english["rule_set"] == "general");
         CHECK(english["checked"].is_null());
@@ -82,20 +59,20 @@ TEST_SUITE("cli/rules") {
     TEST_CASE("--check reads a house's own file, names it and marks what the house set") {
         const Folder folder;
         const std::string file = folder.write("own.json", own_set("\"cane-diameter\": {\"full\": [7, 10]}"));
-        const json checked = printed({"rules", "--check", file}, "verb-rules");
+        const json checked = answered({"rules", "--check", file}, "verb-rules");
         CHECK(checked["checked"] == file);
         CHECK(checked["own"] == json::array({"cane-diameter.full"}));
         CHECK(checked["rules"][0]["status"] == "house");
         CHECK(checked["rules"][0]["full"] == json::array({7, 10}));
         CHECK(checked["rules"][1]["status"] == "choice");
-        CHECK(checked["rule_set_hash"] != printed({"rules"}, "verb-rules")["rule_set_hash"]);
+        CHECK(checked["rule_set_hash"] != answered({"rules"}, "verb-rules")["rule_set_hash"]);
         CHECK(run_program({"rules", "--check", file}).out.find("is in order") != std::string::npos);
     }
     TEST_CASE("--check refuses by key and line what cannot be used") {
         const Folder folder;
         const auto check = [&](const std::string& text) {
             const std::string file = folder.write("bad.json", text);
-            const std::string said = refusal_of({"rules", "--check", file});
+            const std::string said = refused({"rules", "--check", file});
             CHECK(said.find("bad.json:") != std::string::npos);
             return said;
         };
@@ -123,17 +100,17 @@ TEST_SUITE("cli/rules") {
         check(own_set("\"tying\": {\"weight\": -1}"));
         check("{\"kind\": \"spurwright-house-rules\", \"version\": 7, \"name\": \"later\", \"rules\": {}}");
         check("not even JSON");
-        CHECK(refusal_of({"rules", "--check", folder.path() + "/nowhere.json"}).find("nowhere.json") != std::string::npos);
-        CHECK(refusal_of({"rules", "--check", "x.json", "--rules", "general"}).find("--check or --rules") != std::string::npos);
-        CHECK(refusal_of({"rules", "--rules", "no-such-set"}).find("no-such-set") != std::string::npos);
+        CHECK(refused({"rules", "--check", folder.path() + "/nowhere.json"}).find("nowhere.json") != std::string::npos);
+        CHECK(refused({"rules", "--check", "x.json", "--rules", "general"}).find("--check or --rules") != std::string::npos);
+        CHECK(refused({"rules", "--rules", "no-such-set"}).find("no-such-set") != std::string::npos);
     }
 }
 
 TEST_SUITE("cli/acceptable") {
     TEST_CASE("the best plan is as good, the empty one is not, and the counts are judge's") {
-        const json best = printed({"best", vine_code}, "verb-best");
+        const json best = answered({"best", vine_code}, "verb-best");
         const std::string plan = best["plans"][0]["plan"];
-        const json good = printed({"acceptable", vine_code, "--plan", plan}, "verb-acceptable");
+        const json good = answered({"acceptable", vine_code, "--plan", plan}, "verb-acceptable");
         CHECK(good["best_points"] == best["plans"][0]["points"]);
         CHECK(good["plans_counted"] == best["plans_counted"]);
         CHECK(good["mine"]["as_good"] == true);
@@ -141,28 +118,28 @@ TEST_SUITE("cli/acceptable") {
         CHECK(good["mine"]["plans_better"] == 0);
         CHECK(good["groups"][0]["mine"] == true);
         CHECK(good["groups"].size() + good["more"].get<std::size_t>() == good["groups_counted"].get<std::size_t>());
-        const json bad = printed({"acceptable", vine_code, "--plan", ""}, "verb-acceptable");
+        const json bad = answered({"acceptable", vine_code, "--plan", ""}, "verb-acceptable");
         CHECK(bad["mine"]["as_good"] == false);
         CHECK(bad["mine"]["margin"].get<double>() < 0);
         CHECK(bad["count"] == good["count"]);
-        const json judged = printed({"judge", vine_code, "--plan", ""}, "verb-judge");
+        const json judged = answered({"judge", vine_code, "--plan", ""}, "verb-judge");
         CHECK(bad["mine"]["plans_better"] == judged["plans_better"]);
-        CHECK(printed({"acceptable", vine_code}, "verb-acceptable")["mine"].is_null());
+        CHECK(answered({"acceptable", vine_code}, "verb-acceptable")["mine"].is_null());
     }
     TEST_CASE("pieces that were measured are read finer; what is no piece is refused") {
-        const json best = printed({"best", vine_code}, "verb-best")["plans"][0];
+        const json best = answered({"best", vine_code}, "verb-best")["plans"][0];
         const std::string cane = best["choice"]["left_cane"], far_cane = best["choice"]["right_cane"];
         const std::string pieces = cane.substr(0, cane.find('.')) + "," + far_cane.substr(0, far_cane.find('.'));
-        const json by_eye = printed({"acceptable", vine_code}, "verb-acceptable"),
-                   finer = printed({"acceptable", vine_code, "--measured", pieces}, "verb-acceptable");
+        const json by_eye = answered({"acceptable", vine_code}, "verb-acceptable"),
+                   finer = answered({"acceptable", vine_code, "--measured", pieces}, "verb-acceptable");
         CHECK(finer["noise"].get<double>() < by_eye["noise"].get<double>());
         CHECK(finer["count"].get<std::uint64_t>() <= by_eye["count"].get<std::uint64_t>());
         for (const char* none : {"a99999", "left", "a4.2", ","})
-            CHECK(refusal_of({"acceptable", vine_code, "--measured", none}).find("--measured") != std::string::npos);
+            CHECK(refused({"acceptable", vine_code, "--measured", none}).find("--measured") != std::string::npos);
     }
     TEST_CASE("every plan that best lists is as good exactly where its points reach the limit") {
-        const json good = printed({"acceptable", little_file}, "verb-acceptable");
-        const json best = printed({"best", little_file, "--top", "300"}, "verb-best");
+        const json good = answered({"acceptable", little_file}, "verb-acceptable");
+        const json best = answered({"best", little_file, "--top", "300"}, "verb-best");
         std::size_t reach = 0;
         for (const json& plan : best["plans"]) reach += plan["points"].get<double>() >= good["least_points"].get<double>() - 1e-9;
         CHECK(good["count"] == reach);
@@ -177,17 +154,17 @@ TEST_SUITE("cli/acceptable") {
             CHECK(ran.out.find('{') == std::string::npos);
             CHECK(ran.out.find('[') == std::string::npos);
         }
-        CHECK(refusal_of({"acceptable", vine_code, "--plan", "hack a4"}).find("hack") != std::string::npos);
-        CHECK(refusal_of({"acceptable", "nowhere.json"}).find("nowhere.json") != std::string::npos);
+        CHECK(refused({"acceptable", vine_code, "--plan", "hack a4"}).find("hack") != std::string::npos);
+        CHECK(refused({"acceptable", "nowhere.json"}).find("nowhere.json") != std::string::npos);
     }
 }
 
 TEST_SUITE("cli/review") {
     TEST_CASE("what the steps lost is what the best plan has more, and the act that lost a cane is named") {
-        const json best = printed({"best", vine_code}, "verb-best")["plans"][0];
+        const json best = answered({"best", vine_code}, "verb-best")["plans"][0];
         const std::string plan = best["plan"], cane = best["choice"]["left_cane"], axis = cane.substr(0, cane.find('.'));
         for (const std::string& mine : {plan, std::string(), "cut " + axis + ".0+8.0 shears"}) {
-            const json r = printed({"review", vine_code, "--plan", mine}, "verb-review");
+            const json r = answered({"review", vine_code, "--plan", mine}, "verb-review");
             double lost = 0;
             for (const json& step : r["steps"]) lost += step["lost"].get<double>();
             CHECK(lost + r["caps_lost"].get<double>() == doctest::Approx(r["best_points"].get<double>() - r["points"].get<double>()));
@@ -195,7 +172,7 @@ TEST_SUITE("cli/review") {
             CHECK(r["best"]["plan"] == plan);
             CHECK(r["twins"].size() == 4);
         }
-        const json gone = printed({"review", vine_code, "--plan", "cut " + axis + ".0+8.0 shears"}, "verb-review");
+        const json gone = answered({"review", vine_code, "--plan", "cut " + axis + ".0+8.0 shears"}, "verb-review");
         REQUIRE(gone["charges"].size() == 1);
         CHECK(gone["charges"][0]["edit"] == 1);
         CHECK(gone["charges"][0]["missed"] == axis);
@@ -203,15 +180,15 @@ TEST_SUITE("cli/review") {
         CHECK(gone["charges"][0]["sentence"].get<std::string>().find(axis) != std::string::npos);
     }
     TEST_CASE("a cut moved is told with its points; a node that is none, or gone, is refused") {
-        const json best = printed({"best", vine_code}, "verb-best")["plans"][0];
+        const json best = answered({"best", vine_code}, "verb-best")["plans"][0];
         const std::string plan = best["plan"], cane = best["choice"]["left_cane"], axis = cane.substr(0, cane.find('.'));
-        const json r = printed({"review", vine_code, "--plan", plan, "--move", axis + ".4"}, "verb-review");
+        const json r = answered({"review", vine_code, "--plan", plan, "--move", axis + ".4"}, "verb-review");
         CHECK(r["moved"]["points"].get<double>() == doctest::Approx(r["points"].get<double>() + r["moved"]["gained"].get<double>()));
-        CHECK(printed({"judge", vine_code, "--plan", r["moved"]["plan"]}, "verb-judge")["points"] == r["moved"]["points"]);
-        CHECK(refusal_of({"review", vine_code, "--plan", plan, "--move", "four"}).find("--move") != std::string::npos);
-        CHECK(refusal_of({"review", vine_code, "--plan", plan, "--move", axis + ".200"}).find("--move") != std::string::npos);
-        CHECK(refusal_of({"review", little_file, "--plan", "cut a2.0+10.0 shears", "--move", "a4.4"}).find("--move") != std::string::npos);
-        CHECK(refusal_of({"review", vine_code}).find("--plan") != std::string::npos);
+        CHECK(answered({"judge", vine_code, "--plan", r["moved"]["plan"]}, "verb-judge")["points"] == r["moved"]["points"]);
+        CHECK(refused({"review", vine_code, "--plan", plan, "--move", "four"}).find("--move") != std::string::npos);
+        CHECK(refused({"review", vine_code, "--plan", plan, "--move", axis + ".200"}).find("--move") != std::string::npos);
+        CHECK(refused({"review", little_file, "--plan", "cut a2.0+10.0 shears", "--move", "a4.4"}).find("--move") != std::string::npos);
+        CHECK(refused({"review", vine_code}).find("--plan") != std::string::npos);
     }
     TEST_CASE("the page stands alone, in its language, with nothing left open and no text taken for markup") {
         const Folder folder;
@@ -237,7 +214,7 @@ TEST_SUITE("cli/review") {
                 CHECK(times("<" + std::string(tag) + ">") + times("<" + std::string(tag) + " ") == times("</" + std::string(tag) + ">"));
             }
         }
-        CHECK(refusal_of({"review", little_file, "--plan", "", "--html", folder.path()}).find(folder.path()) != std::string::npos);
+        CHECK(refused({"review", little_file, "--plan", "", "--html", folder.path()}).find(folder.path()) != std::string::npos);
     }
     TEST_CASE("pages of text in every language") {
         for (const char* language : {"en", "es", "es-ES", "es-CL"}) {
@@ -251,48 +228,48 @@ TEST_SUITE("cli/review") {
 
 TEST_SUITE("cli/best-from-here") {
     TEST_CASE("after the first acts of the best plan the rest of it is still the best, and all of it adds up") {
-        const json best = printed({"best", vine_code}, "verb-best");
+        const json best = answered({"best", vine_code}, "verb-best");
         const std::string plan = best["plans"][0]["plan"];
         CHECK(best["after"].is_null());
         for (std::size_t cut = plan.find("; cut"), n = 0; cut != std::string::npos && n < 6; cut = plan.find("; cut", cut + 1), ++n) {
-            const json rest = printed({"best", vine_code, "--after", plan.substr(0, cut)}, "verb-best");
+            const json rest = answered({"best", vine_code, "--after", plan.substr(0, cut)}, "verb-best");
             CHECK(rest["plans"][0]["points"] == best["plans"][0]["points"]);
             CHECK(rest["plans"][0]["plan"] == plan);
             CHECK(plan.ends_with(rest["plans"][0]["rest"].get<std::string>()));
             CHECK(rest["plans_counted"] <= best["plans_counted"]);
         }
-        CHECK(printed({"best", vine_code, "--after", plan}, "verb-best")["plans"][0]["rest"] == "");
+        CHECK(answered({"best", vine_code, "--after", plan}, "verb-best")["plans"][0]["rest"] == "");
     }
     TEST_CASE("the best cane cut by mistake: the best from here is worth less, lays another and is judged so") {
-        const json best = printed({"best", vine_code}, "verb-best");
+        const json best = answered({"best", vine_code}, "verb-best");
         const std::string cane = best["plans"][0]["choice"]["left_cane"], axis = cane.substr(0, cane.find('.'));
-        const json rest = printed({"best", vine_code, "--after", "cut " + axis + ".0+8.0 shears", "--top", "3"}, "verb-best");
+        const json rest = answered({"best", vine_code, "--after", "cut " + axis + ".0+8.0 shears", "--top", "3"}, "verb-best");
         REQUIRE(rest["plans"].size() == 3);
         CHECK(rest["plans"][0]["points"] <= best["plans"][0]["points"]);
         for (const json& plan : rest["plans"]) {
             CHECK(plan["choice"]["left_cane"].dump().find(axis + ".") == std::string::npos);
-            CHECK(printed({"judge", vine_code, "--plan", plan["plan"]}, "verb-judge")["points"] == plan["points"]);
+            CHECK(answered({"judge", vine_code, "--plan", plan["plan"]}, "verb-judge")["points"] == plan["points"]);
         }
     }
     TEST_CASE("nothing left to lay is said, and acts that cannot be read are refused") {
-        const json none = printed({"best", little_file, "--after", "cut a2.0+10.0 shears; cut a3.0+10.0 shears"}, "verb-best");
+        const json none = answered({"best", little_file, "--after", "cut a2.0+10.0 shears; cut a3.0+10.0 shears"}, "verb-best");
         CHECK(none["plans"].empty());
         CHECK(none["plans_counted"] == 0);
         CHECK(run_program({"best", little_file, "--after", "cut a2.0+10.0 shears; cut a3.0+10.0 shears"}).out.find("no cane") != std::string::npos);
-        CHECK(refusal_of({"best", little_file, "--after", "hack a2"}).find("hack") != std::string::npos);
+        CHECK(refused({"best", little_file, "--after", "hack a2"}).find("hack") != std::string::npos);
     }
 }
 
 TEST_SUITE("cli/report") {
     TEST_CASE("judge --report marks the weight against the bundle of this vine") {
-        const json best = printed({"best", vine_code}, "verb-best")["plans"][0];
+        const json best = answered({"best", vine_code}, "verb-best")["plans"][0];
         const std::string plan = best["plan"];
-        const double bundle = printed({"weigh", vine_code, "--plan", plan}, "verb-weigh")["one_year_removed_g"];
+        const double bundle = answered({"weigh", vine_code, "--plan", plan}, "verb-weigh")["one_year_removed_g"];
         const Folder folder;
         const auto judged = [&](double grams) {
             const std::string text = "{\"weight_g\": " + std::to_string(static_cast<int>(grams)) + ", \"tared\": true, \"date\": \"2027-01-10\"}\n";
             CHECK(schema_fault("report-1", text) == "");
-            return printed({"judge", vine_code, "--plan", plan, "--report", folder.write("r.json", text)}, "verb-judge");
+            return answered({"judge", vine_code, "--plan", plan, "--report", folder.write("r.json", text)}, "verb-judge");
         };
         const auto weighing = [](const json& j) {
             for (const json& f : j["findings"])
@@ -305,12 +282,12 @@ TEST_SUITE("cli/report") {
         CHECK(weighing(badly)["points"] == 0);
         CHECK(well["points"] == well["best_points"]);
         CHECK(badly["points"].get<double>() < well["points"].get<double>());
-        CHECK(weighing(printed({"judge", vine_code, "--plan", plan}, "verb-judge")).is_null());
+        CHECK(weighing(answered({"judge", vine_code, "--plan", plan}, "verb-judge")).is_null());
     }
     TEST_CASE("a report that cannot be read is refused by key and line") {
         const Folder folder;
         const auto refused_report = [&](const std::string& text) {
-            return refusal_of({"judge", vine_code, "--plan", "", "--report", folder.write("r.json", text)});
+            return refused({"judge", vine_code, "--plan", "", "--report", folder.write("r.json", text)});
         };
         CHECK(refused_report("{}").find("weight_g") != std::string::npos);
         CHECK(refused_report("{\"weight_g\": -1}").find("r.json:1") != std::string::npos);
@@ -318,7 +295,7 @@ TEST_SUITE("cli/report") {
         CHECK(refused_report("{\"weight_g\": NaN}").find("r.json:1") != std::string::npos);
         CHECK(refused_report("{\"weight_g\": 840, \"wieght\": 2}").find("wieght") != std::string::npos);
         CHECK(refused_report("[840]").find("r.json") != std::string::npos);
-        CHECK(refusal_of({"judge", vine_code, "--plan", "", "--report", "nowhere.json"}).find("nowhere.json") != std::string::npos);
+        CHECK(refused({"judge", vine_code, "--plan", "", "--report", "nowhere.json"}).find("nowhere.json") != std::string::npos);
     }
 }
 
@@ -327,20 +304,20 @@ TEST_SUITE("cli/sheet") {
 
     TEST_CASE("a sheet makes the house rules that judge takes, and a page for the wall") {
         const Folder folder;
-        const json weak = printed({"sheet", example_sheet, "--strength", "weak", "--house", folder.file("h.json"), "--page", folder.file("p.html")}, "verb-sheet");
+        const json weak = answered({"sheet", example_sheet, "--strength", "weak", "--house", folder.file("h.json"), "--page", folder.file("p.html")}, "verb-sheet");
         CHECK(weak["target"] == 16);
-        const json rules = printed({"rules", "--check", folder.file("h.json")}, "verb-rules");
+        const json rules = answered({"rules", "--check", folder.file("h.json")}, "verb-rules");
         CHECK(rules["rule_set_hash"] == weak["rule_set_hash"]);
-        const json judged = printed({"judge", vine_code, "--plan", "", "--rules", folder.file("h.json")}, "verb-judge");
+        const json judged = answered({"judge", vine_code, "--plan", "", "--rules", folder.file("h.json")}, "verb-judge");
         CHECK(judged["rule_set_hash"] == weak["rule_set_hash"]);
         CHECK(file_text(folder.file("p.html")).find("Lower terrace") != std::string::npos);
-        CHECK(printed({"sheet", example_sheet}, "verb-sheet")["target"] == 27);
+        CHECK(answered({"sheet", example_sheet}, "verb-sheet")["target"] == 27);
         CHECK(run_program({"sheet", example_sheet, "--language", "es"}).out.find("Hoja del cuadro") != std::string::npos);
     }
     TEST_CASE("an unknown strength, a sheet that is none, a place that cannot be written") {
-        CHECK(refusal_of({"sheet", example_sheet, "--strength", "huge"}).find("--strength") != std::string::npos);
-        CHECK(refusal_of({"sheet", little_file}).find("little.json") != std::string::npos);
-        CHECK(refusal_of({"sheet", "nowhere.json"}).find("nowhere.json") != std::string::npos);
-        CHECK(refusal_of({"sheet", example_sheet, "--page", "/no/such/folder/p.html"}).find("/no/such/folder") != std::string::npos);
+        CHECK(refused({"sheet", example_sheet, "--strength", "huge"}).find("--strength") != std::string::npos);
+        CHECK(refused({"sheet", little_file}).find("little.json") != std::string::npos);
+        CHECK(refused({"sheet", "nowhere.json"}).find("nowhere.json") != std::string::npos);
+        CHECK(refused({"sheet", example_sheet, "--page", "/no/such/folder/p.html"}).find("/no/such/folder") != std::string::npos);
     }
 }

@@ -6,8 +6,7 @@
 #include <nlohmann/json.hpp>
 
 #include "scenarios/commands/fingerprint.h"
-#include "tests/cli/program.h"
-#include "tests/scenarios/schema.h"
+#include "tests/cli/answered.h"
 
 using namespace spurwright;
 using namespace spurwright::test;
@@ -17,17 +16,6 @@ namespace {
 
 const std::string code = "00RM-K1SX-G00Q-0004-0005-046T";
 const std::string little = SPURWRIGHT_SOURCE "/assets/vines/little.json";
-
-// The object a verb prints; must keep its schema.
-json object_of(std::vector<std::string> arguments, const std::string& schema, const std::string& folder = ".") {
-    arguments.push_back("--json");
-    const Ran ran = run_program(arguments, folder);
-    CHECK(ran.status == 0);
-    CHECK(ran.err.empty());
-    CHECK(ran.out.ends_with("}\n"));
-    CHECK(schema_fault(schema, ran.out) == "");
-    return json::parse(ran.out, nullptr, false);
-}
 
 std::string text_of(const std::vector<std::string>& arguments) {
     const Ran ran = run_program(arguments);
@@ -55,11 +43,11 @@ void check_page(const std::string& text) {
 
 TEST_SUITE("cli/verbs") {
     TEST_CASE("grow prints a code that show grows again, anywhere, to the same hash") {
-        const json grown = object_of({"grow", "--seed", "77", "--age", "9", "--vigour", "high", "--frost", "yes",
+        const json grown = answered({"grow", "--seed", "77", "--age", "9", "--vigour", "high", "--frost", "yes",
                                       "--spacing", "1.5m", "--wire", "1m", "--neighbours", "near"},
                                      "verb-grow");
         const Folder folder;
-        const json shown = object_of({"show", grown["code"]}, "verb-grow", folder.path());
+        const json shown = answered({"show", grown["code"]}, "verb-grow", folder.path());
         CHECK(shown == grown);
         CHECK(grown["age_years"] == 9);
         CHECK(grown["site"]["spacing_mm"] == 1500);
@@ -68,29 +56,29 @@ TEST_SUITE("cli/verbs") {
         CHECK(grown["candidates"].size() >= 4);
     }
     TEST_CASE("without a seed each vine is a fresh one, and its code still names it") {
-        const json one = object_of({"grow"}, "verb-grow"), other = object_of({"grow"}, "verb-grow");
+        const json one = answered({"grow"}, "verb-grow"), other = answered({"grow"}, "verb-grow");
         CHECK(one["code"] != other["code"]);
-        CHECK(object_of({"show", one["code"]}, "verb-grow")["hash"] == one["hash"]);
+        CHECK(answered({"show", one["code"]}, "verb-grow")["hash"] == one["hash"]);
     }
     TEST_CASE("lengths may carry any unit and mean the same") {
-        const json m = object_of({"grow", "--seed", "3", "--spacing", "1.8m"}, "verb-grow");
-        CHECK(object_of({"grow", "--seed", "3", "--spacing", "180cm"}, "verb-grow")["hash"] == m["hash"]);
-        CHECK(object_of({"grow", "--seed", "3", "--spacing", "1800 mm"}, "verb-grow")["hash"] == m["hash"]);
-        CHECK(object_of({"grow", "--seed", "3", "--spacing", "6ft"}, "verb-grow")["code"].is_null());
+        const json m = answered({"grow", "--seed", "3", "--spacing", "1.8m"}, "verb-grow");
+        CHECK(answered({"grow", "--seed", "3", "--spacing", "180cm"}, "verb-grow")["hash"] == m["hash"]);
+        CHECK(answered({"grow", "--seed", "3", "--spacing", "1800 mm"}, "verb-grow")["hash"] == m["hash"]);
+        CHECK(answered({"grow", "--seed", "3", "--spacing", "6ft"}, "verb-grow")["code"].is_null());
     }
     TEST_CASE("a vine no code can name goes through a file; one with a code keeps it there") {
         const Folder folder;
-        const json free = object_of({"grow", "--seed", "5", "--drip", "no", "-o", folder.file("v.json")}, "verb-grow");
+        const json free = answered({"grow", "--seed", "5", "--drip", "no", "-o", folder.file("v.json")}, "verb-grow");
         CHECK(free["code"].is_null());
-        CHECK(object_of({"show", folder.file("v.json")}, "verb-grow")["hash"] == free["hash"]);
+        CHECK(answered({"show", folder.file("v.json")}, "verb-grow")["hash"] == free["hash"]);
         CHECK(schema_fault("vine-1", file_text(folder.file("v.json"))) == "");
-        const json coded = object_of({"grow", "--seed", "5", "-o", folder.file("w.json")}, "verb-grow");
-        CHECK(object_of({"show", folder.file("w.json")}, "verb-grow")["code"] == coded["code"]);
+        const json coded = answered({"grow", "--seed", "5", "-o", folder.file("w.json")}, "verb-grow");
+        CHECK(answered({"show", folder.file("w.json")}, "verb-grow")["code"] == coded["code"]);
         CHECK(schema_fault("vine-1", file_text(folder.file("w.json"))) == "");
         CHECK(folder.files() == 2);
     }
     TEST_CASE("the little vine's four canes as counted by hand") {
-        const json shown = object_of({"show", little}, "verb-grow");
+        const json shown = answered({"show", little}, "verb-grow");
         CHECK(shown["code"].is_null());
         CHECK(shown["hash"] == "c5e6dcf2ebe172d4");
         REQUIRE(shown["candidates"].size() == 4); // a6 has two buds and is none, a2 was laid last winter
@@ -107,25 +95,25 @@ TEST_SUITE("cli/verbs") {
         CHECK(shown["candidates"][3]["distance_to_head_mm"] == 78);
     }
     TEST_CASE("best's points are judge's for the same plan, and no listed plan has more than the first") {
-        const json best = object_of({"best", code, "--top", "5"}, "verb-best");
+        const json best = answered({"best", code, "--top", "5"}, "verb-best");
         REQUIRE(best["plans"].size() == 5);
         CHECK(best["plans_counted"] >= 1'000);
         double before = 100.0;
         for (const json& plan : best["plans"]) {
-            const json judged = object_of({"judge", code, "--plan", plan["plan"]}, "verb-judge");
+            const json judged = answered({"judge", code, "--plan", plan["plan"]}, "verb-judge");
             CHECK(judged["points"] == plan["points"]);
             CHECK(judged["best_points"] == best["plans"][0]["points"]);
             CHECK(judged["plans_counted"] == best["plans_counted"]);
             CHECK(plan["points"].get<double>() <= before);
             before = plan["points"];
         }
-        CHECK(object_of({"judge", code, "--plan", best["plans"][0]["plan"]}, "verb-judge")["plans_better"] == 0);
+        CHECK(answered({"judge", code, "--plan", best["plans"][0]["plan"]}, "verb-judge")["plans_better"] == 0);
     }
     TEST_CASE("the little vine offers 186 plans, counted by hand") {
-        CHECK(object_of({"best", little}, "verb-best")["plans_counted"] == 186);
+        CHECK(answered({"best", little}, "verb-best")["plans_counted"] == 186);
     }
     TEST_CASE("findings add up, each has a source, a status and a sentence") {
-        const json judged = object_of({"judge", code, "--plan", ""}, "verb-judge");
+        const json judged = answered({"judge", code, "--plan", ""}, "verb-judge");
         CHECK(judged["points"].get<double>() <= 5);
         int tenths = 0, out_of = 0;
         for (const json& f : judged["findings"]) {
@@ -138,8 +126,8 @@ TEST_SUITE("cli/verbs") {
         CHECK(tenths == static_cast<int>(judged["points_before_caps"].get<double>() * 10 + 0.5));
     }
     TEST_CASE("the language changes sentences and nothing else") {
-        const json english = object_of({"judge", code, "--plan", ""}, "verb-judge");
-        json spanish = object_of({"judge", code, "--plan", "", "--language", "es-CL"}, "verb-judge");
+        const json english = answered({"judge", code, "--plan", ""}, "verb-judge");
+        json spanish = answered({"judge", code, "--plan", "", "--language", "es-CL"}, "verb-judge");
         CHECK(spanish["language"] == "es-CL");
         CHECK(spanish["points"] == english["points"]);
         CHECK(spanish["findings"].size() == english["findings"].size());
@@ -155,36 +143,36 @@ TEST_SUITE("cli/verbs") {
             "own.json",
             "{\"kind\": \"spurwright-house-rules\", \"version\": 1, \"name\": \"north-block\", \"base\": \"general\", "
             "\"rules\": {\"cane-diameter\": {\"full\": [7, 10]}}}");
-        const json general = object_of({"judge", code, "--plan", ""}, "verb-judge"),
-                   house = object_of({"judge", code, "--plan", "", "--rules", own}, "verb-judge");
+        const json general = answered({"judge", code, "--plan", ""}, "verb-judge"),
+                   house = answered({"judge", code, "--plan", "", "--rules", own}, "verb-judge");
         CHECK(house["rule_set"] == "north-block");
         CHECK(house["rule_set_hash"] != general["rule_set_hash"]);
         for (const json& f : house["findings"]) CHECK((f["status"] == "house") == (f["rule"] == "cane-diameter"));
-        object_of({"best", code, "--rules", "slow-arms"}, "verb-best");
+        answered({"best", code, "--rules", "slow-arms"}, "verb-best");
     }
     TEST_CASE("buds, vine-size and bud-kill print what the worked examples say [smith-2023, cornell-nny-2014]") {
-        const json buds = object_of({"buds", "--formula", "20+20", "--prunings", "1.5 lb"}, "verb-buds");
+        const json buds = answered({"buds", "--formula", "20+20", "--prunings", "1.5 lb"}, "verb-buds");
         CHECK(buds["rounded"] == 30); // [auburn-2021]
         CHECK(buds["by_space"].is_null());
         CHECK(buds["source"] == "smith-2023");
         for (const char* formula : {"20+20", "30+10", "20+10", "14+10", "60+10"})  // every key leads to its work
-            CHECK(object_of({"buds", "--formula", formula, "--prunings", "1kg"}, "verb-buds")["cite"].is_string());
+            CHECK(answered({"buds", "--formula", formula, "--prunings", "1kg"}, "verb-buds")["cite"].is_string());
         for (const char* method : {"cornell", "msu", "purdue"})
-            CHECK(object_of({"bud-kill", "--dead", "35", "--of", "100", "--target", "24", "--method", method}, "verb-bud-kill")["cite"].is_string());
-        const json tight = object_of({"buds", "--formula", "20+20", "--prunings", "800g", "--spacing", "1.8m"}, "verb-buds");
+            CHECK(answered({"bud-kill", "--dead", "35", "--of", "100", "--target", "24", "--method", method}, "verb-bud-kill")["cite"].is_string());
+        const json tight = answered({"buds", "--formula", "20+20", "--prunings", "800g", "--spacing", "1.8m"}, "verb-buds");
         CHECK(tight["buds"].get<double>() == doctest::Approx(35.27).epsilon(0.001));
         CHECK(tight["by_space"] == json::array({22, 31}));
         CHECK(tight["smaller"] == 31);
-        CHECK(object_of({"buds", "--formula", "21+9", "--prunings", "16oz"}, "verb-buds")["status"] == "choice");
-        const json size = object_of({"vine-size", "--prunings", "0.8kg", "--spacing", "1.8m"}, "verb-vine-size");
+        CHECK(answered({"buds", "--formula", "21+9", "--prunings", "16oz"}, "verb-buds")["status"] == "choice");
+        const json size = answered({"vine-size", "--prunings", "0.8kg", "--spacing", "1.8m"}, "verb-vine-size");
         CHECK(size["kg_per_m"].get<double>() == doctest::Approx(0.4444).epsilon(0.001));
         CHECK(size["class"] == "target");
         CHECK(size["cite"].is_string());
-        CHECK(object_of({"vine-size", "--prunings", "0.8kg", "--spacing", "1.8m", "--set", "warm"}, "verb-vine-size")["class"] == "small");
-        const json kill = object_of({"bud-kill", "--dead", "35", "--of", "100", "--target", "24"}, "verb-bud-kill");
+        CHECK(answered({"vine-size", "--prunings", "0.8kg", "--spacing", "1.8m", "--set", "warm"}, "verb-vine-size")["class"] == "small");
+        const json kill = answered({"bud-kill", "--dead", "35", "--of", "100", "--target", "24"}, "verb-bud-kill");
         CHECK(kill["buds"].get<double>() == doctest::Approx(32.4));
         CHECK(kill["advice"] == "leave-more");
-        CHECK(object_of({"bud-kill", "--dead", "40", "--of", "100", "--target", "24", "--method", "ohio-penn"}, "verb-bud-kill")["status"] == "memory");
+        CHECK(answered({"bud-kill", "--dead", "40", "--of", "100", "--target", "24", "--method", "ohio-penn"}, "verb-bud-kill")["status"] == "memory");
         for (const std::vector<std::string>& asked : {std::vector<std::string>{"buds", "--formula", "20+20", "--prunings", "300g", "--spacing", "1.6m"},
                                                       {"vine-size", "--prunings", "2kg", "--spacing", "1.8m"},
                                                       {"bud-kill", "--dead", "20", "--of", "30", "--target", "24"}})
@@ -196,17 +184,17 @@ TEST_SUITE("cli/verbs") {
     }
     TEST_CASE("prune writes the vine after the plan, weigh says what came off") {
         const Folder folder;
-        const std::string plan = object_of({"best", code}, "verb-best")["plans"][0]["plan"];
-        const json pruned = object_of({"prune", code, "--plan", plan, "-o", folder.file("p.json")}, "verb-prune");
+        const std::string plan = answered({"best", code}, "verb-best")["plans"][0]["plan"];
+        const json pruned = answered({"prune", code, "--plan", plan, "-o", folder.file("p.json")}, "verb-prune");
         CHECK(pruned["plan"] == plan);
-        CHECK(pruned["pruned_from"] == object_of({"show", code}, "verb-grow")["hash"]);
-        const json shown = object_of({"show", folder.file("p.json")}, "verb-grow");
+        CHECK(pruned["pruned_from"] == answered({"show", code}, "verb-grow")["hash"]);
+        const json shown = answered({"show", folder.file("p.json")}, "verb-grow");
         CHECK(shown["hash"] == pruned["hash"]);
         CHECK(schema_fault("vine-1", file_text(folder.file("p.json"))) == "");
-        const json weighed = object_of({"weigh", code, "--plan", plan}, "verb-weigh");
+        const json weighed = answered({"weigh", code, "--plan", plan}, "verb-weigh");
         CHECK(weighed["one_year_removed_g"].get<double>() > 100);
         CHECK(weighed["one_year_nodes_removed_share"].get<double>() > 0.5);
-        const json nothing = object_of({"weigh", code, "--plan", ""}, "verb-weigh");
+        const json nothing = answered({"weigh", code, "--plan", ""}, "verb-weigh");
         CHECK(nothing["one_year_removed_g"] == 0);
         CHECK(nothing["one_year_kept_g"].get<double>() ==
               doctest::Approx(weighed["one_year_removed_g"].get<double>() + weighed["one_year_kept_g"].get<double>())
@@ -215,19 +203,19 @@ TEST_SUITE("cli/verbs") {
     TEST_CASE(
         "the first job: the best plan has at least 95 points, the beginner's far fewer, on every vine of the scene") {
         for (const char* number : {"1", "2", "3", "4", "5"}) {
-            const json job = object_of({"job", "--vine", number}, "verb-job");
+            const json job = answered({"job", "--vine", number}, "verb-job");
             CHECK(job["best"]["points"].get<double>() >= 95);
             CHECK(job["beginner"]["points"].get<double>() <= job["best"]["points"].get<double>() - 15);
             CHECK(job["best"]["plans_better"] == 0);
             CHECK(job["beginner"]["plans_better"].get<std::int64_t>() > 0);
-            CHECK(object_of({"best", job["code"]}, "verb-best")["plans"][0]["plan"] == job["best"]["plan"]);
+            CHECK(answered({"best", job["code"]}, "verb-best")["plans"][0]["plan"] == job["best"]["plan"]);
         }
         const std::string scene = file_text(SPURWRIGHT_SOURCE "/assets/scenes/first.json");
         CHECK(schema_fault("scene-2", scene) == "");
     }
     TEST_CASE("the first job keeps its report, vine code and plans, or nothing where the folder is none") {
         const Folder folder;
-        const json job = object_of({"job", "--folder", folder.path()}, "verb-job");
+        const json job = answered({"job", "--folder", folder.path()}, "verb-job");
         CHECK(file_text(folder.file("vine.txt")) == job["code"].get<std::string>() + "\n");
         CHECK(file_text(folder.file("best-plan.txt")) == job["best"]["plan"].get<std::string>() + "\n");
         CHECK(file_text(folder.file("beginner-plan.txt")) == job["beginner"]["plan"].get<std::string>() + "\n");
@@ -260,17 +248,17 @@ TEST_SUITE("cli/verbs") {
     }
     TEST_CASE("fingerprint is one number, the same twice and from another folder") {
         const Folder folder;
-        const json one = object_of({"fingerprint"}, "verb-fingerprint"),
-                   again = object_of({"fingerprint"}, "verb-fingerprint", folder.path());
+        const json one = answered({"fingerprint"}, "verb-fingerprint"),
+                   again = answered({"fingerprint"}, "verb-fingerprint", folder.path());
         CHECK(one == again);
         CHECK(one["vines"] == 64);
         CHECK(commands::fingerprint_sites().size() == 64);
     }
     TEST_CASE("words: the files agree, and the open wordings are listed") {
-        const json checked = object_of({"words", "--check"}, "verb-words");
+        const json checked = answered({"words", "--check"}, "verb-words");
         CHECK(checked["missing"].empty());
-        CHECK(object_of({"words", "--open", "--language", "es"}, "verb-words")["open"].size() > 300);
-        CHECK(object_of({"words", "--open"}, "verb-words")["open"].empty());
+        CHECK(answered({"words", "--open", "--language", "es"}, "verb-words")["open"].size() > 300);
+        CHECK(answered({"words", "--open"}, "verb-words")["open"].empty());
     }
     TEST_CASE("words --check answers no where the files do not agree, and no assets at all is status 3") {
         const Folder folder;

@@ -10,8 +10,10 @@
 #include "sim/vine/canonical_text.h"
 #include "sim/vine/vine_check.h"
 #include "sim/vine/vine_query.h"
+#include "tests/support/grown.h"
 
 using namespace spurwright;
+using test::broken;
 using growth::Site;
 
 namespace {
@@ -22,11 +24,6 @@ Site site_of(std::uint64_t seed, Pruner pruner = Pruner::good, int age = 12) {
     site.pruner = pruner;
     site.age = age;
     return site;
-}
-
-std::string broken(const Vine& vine) {
-    const auto error = check_vine(vine);
-    return error ? std::string(error->key.name) + " " + std::get<std::string>(error->arguments[0].value) : "";
 }
 
 } // namespace

@@ -15,16 +15,13 @@
 #include "sim/vine/vine_builder.h"
 #include "sim/vine/vine_check.h"
 #include "sim/vine/vine_query.h"
+#include "tests/support/grown.h"
 #include "tests/support/little_vine.h"
 
 using namespace spurwright;
+using test::broken;
 
 namespace {
-
-std::string broken(const Vine& vine) {
-    const auto error = check_vine(vine);
-    return error ? std::string(error->key.name) + " " + std::get<std::string>(error->arguments[0].value) : "";
-}
 
 //      |  |  |  |   canes of twelve clear joints of 60 mm, as many as asked, all on the head
 //      `--`--'--'

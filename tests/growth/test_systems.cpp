@@ -14,8 +14,10 @@
 #include "sim/vine/canonical_text.h"
 #include "sim/vine/vine_check.h"
 #include "sim/vine/vine_query.h"
+#include "tests/support/grown.h"
 
 using namespace spurwright;
+using test::broken;
 using growth::Site;
 
 namespace {
@@ -28,11 +30,6 @@ Site site_of(System system, int trunks, std::uint64_t seed, int age, Pruner prun
     site.age = age;
     site.pruner = pruner;
     return site;
-}
-
-std::string broken(const Vine& vine) {
-    const auto error = check_vine(vine);
-    return error ? std::string(error->key.name) : "";
 }
 
 Vine pruned(const Vine& vine, const Site& site) {

@@ -46,6 +46,14 @@ BlockVine counted(const growth::Site& site, double load) {
 
 }  // namespace
 
+std::vector<SystemSite> system_sites() {
+    std::vector<SystemSite> all{{"two canes", {}}, {"one cane", {}}, {"spur cordon", {}}, {"two trunks", {}}};
+    all[1].site.system = System::one_cane;
+    all[2].site.system = System::cordon;
+    all[3].site.trunks = 2;
+    return all;
+}
+
 std::vector<BlockVine> block(growth::Site site, const BlockWish& wish) {
     constexpr std::array loads{0.7, 1.0, 1.3, 1.6};
     std::vector<BlockVine> all;

@@ -7,6 +7,13 @@
 
 namespace spurwright::test {
 
+// A site of each system that is grown.
+struct SystemSite {
+    const char* name;
+    growth::Site site;
+};
+std::vector<SystemSite> system_sites();
+
 struct BlockVine {
     double prunings_kg = 0;   // one-year wood before any cut
     double count_shoots = 0;  // from the buds that were counted last winter

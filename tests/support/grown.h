@@ -4,6 +4,7 @@
 #include <doctest/doctest.h>
 
 #include "sim/growth/history.h"
+#include "sim/vine/vine_check.h"
 
 namespace spurwright::test {
 
@@ -11,6 +12,12 @@ inline Vine grown(const growth::Site& site) {
     auto vine = growth::grow_vine(site);
     REQUIRE(vine.has_value());
     return *std::move(vine);
+}
+
+// The invariant that a vine breaks, and where; empty where none.
+inline std::string broken(const Vine& vine) {
+    const auto error = check_vine(vine);
+    return error ? std::string(error->key.name) + " " + std::get<std::string>(error->arguments[0].value) : "";
 }
 
 }  // namespace spurwright::test

@@ -1,7 +1,6 @@
 #include "render/scene/picking.h"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 
 namespace spurwright::scene {
@@ -28,13 +27,39 @@ Nearest nearest(const Ray& ray, glm::vec3 a, glm::vec3 b) {
 
 } // namespace
 
+void Capsules::Spheres::add(glm::vec3 middle, float radius) {
+    x.push_back(middle.x);
+    y.push_back(middle.y);
+    z.push_back(middle.z);
+    reach.push_back(radius);
+}
+
+float Capsules::Spheres::outside(std::size_t i, const Ray& ray, float slope) const {
+    const float dx = x[i] - ray.from.x, dy = y[i] - ray.from.y, dz = z[i] - ray.from.z;
+    const float along = dx * ray.way.x + dy * ray.way.y + dz * ray.way.z;
+    const float beside2 = dx * dx + dy * dy + dz * dz - along * along;
+    const float room = reach[i] + slope * (std::fabs(along) + reach[i]);
+    return std::max(beside2 - room * room, -along - reach[i]);
+}
+
 void Capsules::add(const Capsule& c) {
     const glm::vec3 middle = 0.5f * (c.from + c.to);
+    const float radius = 0.5f * glm::length(c.to - c.from) + c.radius;
+    const Box box{middle - radius, middle + radius};
+    if (all_.size() % block == 0) {
+        boxes_.push_back(box);
+        blocks_.add(middle, radius);
+    } else {
+        Box& whole = boxes_.back();
+        whole = {glm::min(whole.low, box.low), glm::max(whole.high, box.high)};
+        const glm::vec3 at = 0.5f * (whole.low + whole.high);
+        blocks_.x.back() = at.x;
+        blocks_.y.back() = at.y;
+        blocks_.z.back() = at.z;
+        blocks_.reach.back() = 0.5f * glm::length(whole.high - whole.low) + 1e-5f; // a hair for rounding
+    }
     all_.push_back(c);
-    x_.push_back(middle.x);
-    y_.push_back(middle.y);
-    z_.push_back(middle.z);
-    reach_.push_back(0.5f * glm::length(c.to - c.from) + c.radius);
+    each_.add(middle, radius);
 }
 
 Capsules::Capsules(const shape::VineShape& vine) {
@@ -100,28 +125,11 @@ Capsules::Capsules(const shape::VineShape& vine) {
 
 void Capsules::near(const Ray& ray, float slope, std::vector<std::uint32_t>& found) const {
     found.clear();
-    // By how much a sphere stays outside the cone around the ray; not above 0 within it.
-    const auto outside = [&](std::size_t i) {
-        const float dx = x_[i] - ray.from.x, dy = y_[i] - ray.from.y, dz = z_[i] - ray.from.z;
-        const float along = dx * ray.way.x + dy * ray.way.y + dz * ray.way.z;
-        const float beside2 = dx * dx + dy * dy + dz * dz - along * along;
-        const float room = reach_[i] + slope * (std::fabs(along) + reach_[i]);
-        return std::max(beside2 - room * room, -along - reach_[i]);
-    };
-    constexpr std::size_t block = 16; // worked out side by side; nearly always all are outside
-    const std::size_t count = all_.size();
-    std::array<float, block> gaps;
-    for (std::size_t from = 0; from < count; from += block) {
-        const std::size_t here = std::min(block, count - from);
-        if (here == block)
-            for (std::size_t k = 0; k < block; ++k) gaps[k] = outside(from + k);
-        else
-            for (std::size_t k = 0; k < here; ++k) gaps[k] = outside(from + k);
-        float least = 1;
-        for (std::size_t k = 0; k < here; ++k) least = std::min(least, gaps[k]);
-        if (least > 0) continue;
-        for (std::size_t k = 0; k < here; ++k)
-            if (gaps[k] <= 0) found.push_back(static_cast<std::uint32_t>(from + k));
+    for (std::size_t b = 0; b < boxes_.size(); ++b) {
+        if (blocks_.outside(b, ray, slope) > 0) continue;
+        const std::size_t to = std::min((b + 1) * block, all_.size());
+        for (std::size_t i = b * block; i < to; ++i)
+            if (each_.outside(i, ray, slope) <= 0) found.push_back(static_cast<std::uint32_t>(i));
     }
 }
 

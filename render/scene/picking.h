@@ -32,8 +32,21 @@ public:
     void near(const Ray& ray, float slope, std::vector<std::uint32_t>& found) const;
 
 private:
+    // Spheres side by side, so that many are worked out at once.
+    struct Spheres {
+        std::vector<float> x, y, z, reach;
+        void add(glm::vec3 middle, float radius);
+        // By how much one stays outside the cone around the ray; not above 0 within it.
+        float outside(std::size_t i, const Ray& ray, float slope) const;
+    };
+    struct Box {
+        glm::vec3 low, high;
+    };
+    // Neighbours in the list stand close, along one stem: most of them are passed over a block at a time.
+    static constexpr std::size_t block = 16;
     std::vector<Capsule> all_;
-    std::vector<float> x_, y_, z_, reach_;
+    Spheres each_, blocks_;
+    std::vector<Box> boxes_;
 };
 
 struct Picked {

@@ -4,7 +4,7 @@
 #include <array>
 #include <charconv>
 
-#include "render/app/picture_verb.h"
+#include "render/app/picture_size.h"
 #include "scenarios/commands/verb.h"
 
 namespace spurwright::app {

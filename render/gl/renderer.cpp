@@ -22,12 +22,6 @@ bool two_sided(Material m) {
     return m == Material::card || m == Material::leaf || m == Material::old || m == Material::backdrop;
 }
 
-// As frame.glsl reads it (std140).
-struct FrameBlock {
-    glm::mat4 clip_from_world, shadow_from_world;
-    glm::vec4 eye, to_sun, sun, sky_up, sky_horizon, bounce, picture;
-};
-
 // With many samples a picture is drawn strip by strip (our choice: few enough that shaping the vine again for each does
 // not show, enough that the samples take little memory).
 constexpr int strips = 18;
@@ -44,6 +38,12 @@ void draw_on(GLuint framebuffer, const Target& target, int from = 0) {
 }
 
 } // namespace
+
+// As frame.glsl reads it (std140).
+struct Renderer::FrameBlock {
+    glm::mat4 clip_from_world, shadow_from_world;
+    glm::vec4 eye, to_sun, sun, sky_up, sky_horizon, bounce, picture;
+};
 
 struct Renderer::Inner {
     explicit Inner(Paints with) : paints(std::move(with)), sky_world_from_clip(glGetUniformLocation(paints.sky(), "world_from_clip")) {

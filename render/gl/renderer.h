@@ -38,6 +38,7 @@ public:
     void draw_parts(const scene::DrawList& list, const Target& target);
 
 private:
+    struct FrameBlock;
     struct Inner;
     explicit Renderer(std::unique_ptr<Inner> inner);
     std::unique_ptr<Inner> inner_;

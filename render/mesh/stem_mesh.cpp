@@ -11,7 +11,6 @@ namespace {
 using shape::LineSample;
 using shape::Stem;
 using shape::StemEnd;
-using shape::Wood;
 
 // Shares of a joint where rings stand, dense at the nodes.
 constexpr double coarse[] = {0.0, 0.14, 0.8}, medium[] = {0.0, 0.08, 0.3, 0.7, 0.92};
@@ -30,7 +29,7 @@ class Rings {
 public:
     Rings(const shape::VineShape& vine, const Stem& stem, const Detail& detail)
         : vine_(vine), stem_(stem), detail_(detail) {
-        tile_ = stem.wood == Wood::one_year ? cane_tile : stem.wood == Wood::two_year ? two_year_tile : old_tile;
+        tile_ = stem.wood == shape::Wood::one_year ? cane_tile : stem.wood == shape::Wood::two_year ? two_year_tile : old_tile;
         v_from_ = noise::unit(stem.axis.value, 3);
         if (stem.parent_stem >= 0) {
             const auto& parent = vine.stems[static_cast<std::size_t>(stem.parent_stem)];
@@ -53,7 +52,7 @@ public:
             const bool last = s + 1 == line.segment_count();
             if (s == 0 && !stem_.trunk) {
                 for (const double t : {0.0, 0.35, 0.6, 0.8}) add(s, t, gone + t * size);
-            } else if (stem_.wood == Wood::old || size < 0.004) {
+            } else if (stem_.wood == shape::Wood::old || size < 0.004) {
                 const int pieces = std::clamp(static_cast<int>(size / (stem_.trunk ? 0.025 : 0.014)), 1, 12);
                 for (int k = 0; k < pieces; ++k) add(s, static_cast<double>(k) / pieces, gone + size * k / pieces);
             } else if (last) {
@@ -96,9 +95,9 @@ private:
             ++near_;
         const auto& node = stem_.nodes[near_];
         const double d = from_root - node.from_root;
-        if (stem_.wood != Wood::old && (near_ > 0 || stem_.wood == Wood::two_year)) {
+        if (stem_.wood != shape::Wood::old && (near_ > 0 || stem_.wood == shape::Wood::two_year)) {
             const double vary = noise::between(0.7, 1.3, node.node.value, 1), swell = swelling(d, r) * vary;
-            const double full = stem_.wood == Wood::one_year ? 0.15 : bears_[near_] ? 0.42 : 0.20;
+            const double full = stem_.wood == shape::Wood::one_year ? 0.15 : bears_[near_] ? 0.42 : 0.20;
             ring.across_out *= 1 + full * swell;
             ring.across_side *= 1 + 0.5 * full * swell;
             ring.centre = ring.centre + (0.06 * r * swell * node.rank) * node.plane;
@@ -121,7 +120,7 @@ private:
             }
             ring.lobe = 0.10;
             ring.lobe_at = from_root + noise::unit(stem_.axis.value, 9);
-        } else if (stem_.wood == Wood::old) {
+        } else if (stem_.wood == shape::Wood::old) {
             ring.lobe = 0.07;
             ring.lobe_at = 1.7 * from_root + noise::unit(stem_.axis.value, 9);
         }
@@ -154,7 +153,7 @@ private:
                                     std::clamp((at_[i] - nodes[below].from_root) / span, 0.0, 1.0));
             }
             Ring& ring = rings_[i];
-            if (stem_.wood == Wood::old && i > 0) {
+            if (stem_.wood == shape::Wood::old && i > 0) {
                 const auto carried = shape::carried({rings_[i - 1].along, rings_[i - 1].out}, rings_[i - 1].centre,
                                                     ring.centre, ring.along);
                 ring.out = shape::square_part(carried.out, ring.along);
@@ -227,16 +226,16 @@ Face face_of(const Stem& stem) {
     if (stem.end == StemEnd::broken)
         face.jagged = 0.9;
     else if (stem.end_winters > 0)
-        face.sunk = stem.wood == Wood::old ? 0.22 : 0.10;
-    if (stem.end == StemEnd::cut && stem.end_winters > 2 && stem.wood == Wood::old) face.rim = 0.06;
+        face.sunk = stem.wood == shape::Wood::old ? 0.22 : 0.10;
+    if (stem.end == StemEnd::cut && stem.end_winters > 2 && stem.wood == shape::Wood::old) face.rim = 0.06;
     return face;
 }
 
 } // namespace
 
 Material material_of(const Stem& stem) {
-    return stem.wood == Wood::one_year   ? Material::cane
-           : stem.wood == Wood::two_year ? Material::two_year
+    return stem.wood == shape::Wood::one_year   ? Material::cane
+           : stem.wood == shape::Wood::two_year ? Material::two_year
                                          : Material::old;
 }
 
@@ -258,7 +257,7 @@ void add_stem(Writer& w, const shape::VineShape& vine, std::size_t at, const Det
     const double r = stem.nodes.front().radius;
     TubeStyle style;
     style.sides = std::max(4, detail.sides(r));
-    style.u_tiles = stem.wood == Wood::one_year ? 1 : stem.wood == Wood::two_year ? 2 : stem.trunk ? 4 : 3;
+    style.u_tiles = stem.wood == shape::Wood::one_year ? 1 : stem.wood == shape::Wood::two_year ? 2 : stem.trunk ? 4 : 3;
     const bool faced = stem.end != StemEnd::tip && stem.end != StemEnd::crown;
     if (faced) rings.back().cut = stem.end_normal;
     style.leave_finish_open = faced;

@@ -3,12 +3,13 @@
 #include <algorithm>
 #include <array>
 
+#include "render/ui/asked.h"
+
 namespace spurwright::ui {
 namespace {
 
 namespace ask = practice::ask;
 using practice::HandTool;
-using Asked = std::optional<Request>;
 
 constexpr unsigned home = static_cast<unsigned>(Place::home), row = static_cast<unsigned>(Place::row),
                    look = static_cast<unsigned>(Place::look), watch = static_cast<unsigned>(Place::watch),

@@ -2,14 +2,10 @@
 // Must not know: the picture.
 #pragma once
 
+#include "render/ui/asked.h"
 #include "render/ui/screens.h"
 
 namespace spurwright::ui {
-
-using Asked = std::optional<Request>;
-inline void take(Asked& asked, Asked one) {
-    if (one) asked = std::move(one);
-}
 
 // The strip of steps and what comes next; the screen's own buttons at its end. `foot`: where it ends.
 Asked step_band(const State& state, Views& views, Ui& ui, float& foot);

@@ -8,7 +8,6 @@ namespace {
 using practice::Touch;
 using practice::TouchDrill;
 
-Count counted(std::size_t n) { return Count{static_cast<std::int64_t>(n)}; }
 
 Asked answers(const State& state, Views& views, Ui& ui) {
     Asked asked;

@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "render/ui/asked.h"
 #include "render/ui/panel.h"
 #include "render/ui/places.h"
 #include "render/ui/screens.h"
@@ -8,7 +9,6 @@ namespace spurwright::ui {
 namespace {
 
 namespace ask = practice::ask;
-using Asked = std::optional<Request>;
 
 using DrawPlace = void (*)(ImDrawList&, const Box&, const Palette&, float);
 

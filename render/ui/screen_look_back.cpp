@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "render/ui/asked.h"
 #include "render/ui/grown_on.h"
 #include "render/ui/panel.h"
 #include "render/ui/screens.h"
@@ -10,16 +11,9 @@ namespace spurwright::ui {
 namespace {
 
 namespace ask = practice::ask;
-using Asked = std::optional<Request>;
 using practice::LookBack;
 using practice::Stop;
 using practice::Walked;
-
-void take(Asked& asked, Asked one) {
-    if (one) asked = std::move(one);
-}
-
-Count counted(std::uint64_t n) { return {static_cast<std::int64_t>(n)}; }
 
 const rules::Finding* finding_of(const LookBack& look, const Walked& piece) {
     if (piece.stop == Stop::finding) return &look.mine.findings[piece.at];

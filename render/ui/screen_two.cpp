@@ -13,7 +13,7 @@ using practice::NextWinter;
 using practice::TwoVines;
 
 // In the order one asks: what grew, what cold took, what it bore, what can be laid now and where it stands.
-constexpr std::array<Figure, 14> told{Figure::shoots,      Figure::non_count_shoots, Figure::blind_nodes, Figure::buds_killed,
+constexpr std::array<Figure, 14> compared{Figure::shoots,      Figure::non_count_shoots, Figure::blind_nodes, Figure::buds_killed,
                                       Figure::frost_loss_share, Figure::yield_kg,    Figure::prunings_g,  Figure::crop_to_prunings,
                                       Figure::good_canes, Figure::good_left,   Figure::good_right,       Figure::thickness_mm, Figure::cane_distance_mm,
                                       Figure::creep_mm};
@@ -64,7 +64,7 @@ void heads(Ui& ui, int winter) {
 // In two blocks beside each other where there is room: the picture keeps the height.
 void figures_table(Ui& ui, const NextWinter& found, bool two_blocks) {
     std::vector<Figure> shown;
-    for (const Figure figure : told)
+    for (const Figure figure : compared)
         if (happened(found, figure)) shown.push_back(figure);
     const std::size_t rows = two_blocks ? (shown.size() + 1) / 2 : shown.size();
     if (!ImGui::BeginTable("###two-figures", two_blocks ? 6 : 3, ImGuiTableFlags_SizingStretchProp)) return;

@@ -12,7 +12,6 @@ using practice::Watching;
 
 // The act by name, why it is done, and one press down whose rules these are.
 void act_says(Ui& ui, const Watching& watching, const WatchedAct& act, bool& why_open) {
-    const auto counted = [](std::size_t n) { return Count{static_cast<std::int64_t>(n)}; };
     const Count number = counted(watching.at() + 1), of = counted(watching.acts().size());
     const std::string name = ui.words.sentence(act.named.key, act.named.arguments),
                       step = ui.say("screen.step." + std::string(word_of(act.step)));

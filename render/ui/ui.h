@@ -30,6 +30,9 @@ struct KeyPress {
 
 inline constexpr float narrow_below_em = 60; // a window less wide holds less beside each other
 
+// How many, as a sentence takes it.
+inline Count counted(std::size_t n) { return Count{static_cast<std::int64_t>(n)}; }
+
 struct Ui {
     const words::Words& words;
     Face face = Face::paper;

@@ -4,15 +4,16 @@
 #include "sim/balance/bud_formula.h"
 #include "sim/balance/bud_target.h"
 #include "sim/balance/effective_shoots.h"
+#include "tests/balance/near.h"
 
 using namespace spurwright::balance;
+using spurwright::test::near;
 using doctest::Approx;
 
 namespace {
 
 double pounds(double lb) { return lb * kg_per_lb; }
 double buds(double first, double further, double kg) { return buds_for({first, further}, kg).buds; }
-Approx near(double value, double by) { return Approx(value).scale(0).epsilon(by / value); }
 
 } // namespace
 

@@ -3,14 +3,15 @@
 #include "sim/balance/bud_formula.h"
 #include "sim/balance/bud_injury.h"
 #include "sim/balance/vine_size.h"
+#include "tests/balance/near.h"
 
 using namespace spurwright::balance;
+using spurwright::test::near;
 using doctest::Approx;
 
 namespace {
 
 InjuryAnswer cornell(double share, double target = 24) { return more_for_killed(InjuryMethod::cornell, share, target); }
-Approx near(double value, double by) { return Approx(value).scale(0).epsilon(by / value); }
 
 } // namespace
 

@@ -11,6 +11,9 @@
 
 namespace spurwright::test {
 
+// The vine that most verbs are asked about.
+inline const std::string code = "00RM-K1SX-G00Q-0004-0005-046T";
+
 // The object that these words print with --json.
 inline nlohmann::json answered(std::vector<std::string> arguments, const std::string& schema, const std::string& folder = ".") {
     arguments.push_back("--json");

@@ -10,8 +10,6 @@ using nlohmann::json;
 
 namespace {
 
-const std::string code = "00RM-K1SX-G00Q-0004-0005-046T";
-
 json ahead_of(std::vector<std::string> arguments) {
     arguments.insert(arguments.begin(), {"ahead", code});
     return answered(std::move(arguments), "verb-ahead");

@@ -11,7 +11,6 @@ using namespace spurwright::test;
 
 namespace {
 
-const std::string code = "00RM-K1SX-G00Q-0004-0005-046T";
 const std::string little = SPURWRIGHT_SOURCE "/assets/vines/little.json";
 
 } // namespace

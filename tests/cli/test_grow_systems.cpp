@@ -18,19 +18,19 @@ TEST_SUITE("cli/grow systems") {
                     answered({"grow", "--system", system, "--trunks", trunks, "--seed", "4"}, "verb-grow");
                 CHECK(grown["site"]["system"] == system);
                 CHECK(grown["site"]["trunks"] == std::stoi(trunks));
-                const std::string code = grown["code"];
-                CHECK(answered({"show", code}, "verb-grow") == grown);
+                const std::string its_code = grown["code"];
+                CHECK(answered({"show", its_code}, "verb-grow") == grown);
                 const Folder folder; // through a vine file and back
                 answered({"grow", "--system", system, "--trunks", trunks, "--seed", "4", "-o", folder.file("v.json")},
                           "verb-grow");
                 CHECK(answered({"show", folder.file("v.json")}, "verb-grow")["hash"] == grown["hash"]);
                 if (system == std::string("two-cane")) {
-                    CHECK(answered({"best", code}, "verb-best")["plans"].size() == 1);
+                    CHECK(answered({"best", its_code}, "verb-best")["plans"].size() == 1);
                     continue;
                 }
-                for (const std::vector<std::string>& verb : {std::vector<std::string>{"best", code},
-                                                             {"judge", code, "--plan", ""},
-                                                             {"ahead", code, "--plan", "", "--seasons", "1"}})
+                for (const std::vector<std::string>& verb : {std::vector<std::string>{"best", its_code},
+                                                             {"judge", its_code, "--plan", ""},
+                                                             {"ahead", its_code, "--plan", "", "--seasons", "1"}})
                     CHECK(refused(verb).find("Only vines of two canes are judged yet") != std::string::npos);
             }
         CHECK(refused({"grow", "--system", "head-canes"}).find("--system: ") != std::string::npos);

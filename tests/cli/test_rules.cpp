@@ -13,7 +13,6 @@ using nlohmann::json;
 
 namespace {
 
-const std::string vine_code = "00RM-K1SX-G00Q-0004-0005-046T";
 const std::string little_file = SPURWRIGHT_SOURCE "/assets/vines/little.json";
 
 std::string own_set(const std::string& rules, const std::string& base = ", \"base\": \"general\"") {
@@ -108,9 +107,9 @@ TEST_SUITE("cli/rules") {
 
 TEST_SUITE("cli/acceptable") {
     TEST_CASE("the best plan is as good, the empty one is not, and the counts are judge's") {
-        const json best = answered({"best", vine_code}, "verb-best");
+        const json best = answered({"best", code}, "verb-best");
         const std::string plan = best["plans"][0]["plan"];
-        const json good = answered({"acceptable", vine_code, "--plan", plan}, "verb-acceptable");
+        const json good = answered({"acceptable", code, "--plan", plan}, "verb-acceptable");
         CHECK(good["best_points"] == best["plans"][0]["points"]);
         CHECK(good["plans_counted"] == best["plans_counted"]);
         CHECK(good["mine"]["as_good"] == true);
@@ -118,24 +117,24 @@ TEST_SUITE("cli/acceptable") {
         CHECK(good["mine"]["plans_better"] == 0);
         CHECK(good["groups"][0]["mine"] == true);
         CHECK(good["groups"].size() + good["more"].get<std::size_t>() == good["groups_counted"].get<std::size_t>());
-        const json bad = answered({"acceptable", vine_code, "--plan", ""}, "verb-acceptable");
+        const json bad = answered({"acceptable", code, "--plan", ""}, "verb-acceptable");
         CHECK(bad["mine"]["as_good"] == false);
         CHECK(bad["mine"]["margin"].get<double>() < 0);
         CHECK(bad["count"] == good["count"]);
-        const json judged = answered({"judge", vine_code, "--plan", ""}, "verb-judge");
+        const json judged = answered({"judge", code, "--plan", ""}, "verb-judge");
         CHECK(bad["mine"]["plans_better"] == judged["plans_better"]);
-        CHECK(answered({"acceptable", vine_code}, "verb-acceptable")["mine"].is_null());
+        CHECK(answered({"acceptable", code}, "verb-acceptable")["mine"].is_null());
     }
     TEST_CASE("pieces that were measured are read finer; what is no piece is refused") {
-        const json best = answered({"best", vine_code}, "verb-best")["plans"][0];
+        const json best = answered({"best", code}, "verb-best")["plans"][0];
         const std::string cane = best["choice"]["left_cane"], far_cane = best["choice"]["right_cane"];
         const std::string pieces = cane.substr(0, cane.find('.')) + "," + far_cane.substr(0, far_cane.find('.'));
-        const json by_eye = answered({"acceptable", vine_code}, "verb-acceptable"),
-                   finer = answered({"acceptable", vine_code, "--measured", pieces}, "verb-acceptable");
+        const json by_eye = answered({"acceptable", code}, "verb-acceptable"),
+                   finer = answered({"acceptable", code, "--measured", pieces}, "verb-acceptable");
         CHECK(finer["noise"].get<double>() < by_eye["noise"].get<double>());
         CHECK(finer["count"].get<std::uint64_t>() <= by_eye["count"].get<std::uint64_t>());
         for (const char* none : {"a99999", "left", "a4.2", ","})
-            CHECK(refused({"acceptable", vine_code, "--measured", none}).find("--measured") != std::string::npos);
+            CHECK(refused({"acceptable", code, "--measured", none}).find("--measured") != std::string::npos);
     }
     TEST_CASE("every plan that best lists is as good exactly where its points reach the limit") {
         const json good = answered({"acceptable", little_file}, "verb-acceptable");
@@ -149,22 +148,22 @@ TEST_SUITE("cli/acceptable") {
     }
     TEST_CASE("pages in both languages, and a vine without a plan is refused") {
         for (const char* language : {"en", "es", "es-ES", "es-CL"}) {
-            const Ran ran = run_program({"acceptable", vine_code, "--plan", "", "--language", language});
+            const Ran ran = run_program({"acceptable", code, "--plan", "", "--language", language});
             CHECK(ran.status == 0);
             CHECK(ran.out.find('{') == std::string::npos);
             CHECK(ran.out.find('[') == std::string::npos);
         }
-        CHECK(refused({"acceptable", vine_code, "--plan", "hack a4"}).find("hack") != std::string::npos);
+        CHECK(refused({"acceptable", code, "--plan", "hack a4"}).find("hack") != std::string::npos);
         CHECK(refused({"acceptable", "nowhere.json"}).find("nowhere.json") != std::string::npos);
     }
 }
 
 TEST_SUITE("cli/review") {
     TEST_CASE("what the steps lost is what the best plan has more, and the act that lost a cane is named") {
-        const json best = answered({"best", vine_code}, "verb-best")["plans"][0];
+        const json best = answered({"best", code}, "verb-best")["plans"][0];
         const std::string plan = best["plan"], cane = best["choice"]["left_cane"], axis = cane.substr(0, cane.find('.'));
         for (const std::string& mine : {plan, std::string(), "cut " + axis + ".0+8.0 shears"}) {
-            const json r = answered({"review", vine_code, "--plan", mine}, "verb-review");
+            const json r = answered({"review", code, "--plan", mine}, "verb-review");
             double lost = 0;
             for (const json& step : r["steps"]) lost += step["lost"].get<double>();
             CHECK(lost + r["caps_lost"].get<double>() == doctest::Approx(r["best_points"].get<double>() - r["points"].get<double>()));
@@ -172,7 +171,7 @@ TEST_SUITE("cli/review") {
             CHECK(r["best"]["plan"] == plan);
             CHECK(r["twins"].size() == 4);
         }
-        const json gone = answered({"review", vine_code, "--plan", "cut " + axis + ".0+8.0 shears"}, "verb-review");
+        const json gone = answered({"review", code, "--plan", "cut " + axis + ".0+8.0 shears"}, "verb-review");
         REQUIRE(gone["charges"].size() == 1);
         CHECK(gone["charges"][0]["edit"] == 1);
         CHECK(gone["charges"][0]["missed"] == axis);
@@ -180,15 +179,15 @@ TEST_SUITE("cli/review") {
         CHECK(gone["charges"][0]["sentence"].get<std::string>().find(axis) != std::string::npos);
     }
     TEST_CASE("a cut moved is told with its points; a node that is none, or gone, is refused") {
-        const json best = answered({"best", vine_code}, "verb-best")["plans"][0];
+        const json best = answered({"best", code}, "verb-best")["plans"][0];
         const std::string plan = best["plan"], cane = best["choice"]["left_cane"], axis = cane.substr(0, cane.find('.'));
-        const json r = answered({"review", vine_code, "--plan", plan, "--move", axis + ".4"}, "verb-review");
+        const json r = answered({"review", code, "--plan", plan, "--move", axis + ".4"}, "verb-review");
         CHECK(r["moved"]["points"].get<double>() == doctest::Approx(r["points"].get<double>() + r["moved"]["gained"].get<double>()));
-        CHECK(answered({"judge", vine_code, "--plan", r["moved"]["plan"]}, "verb-judge")["points"] == r["moved"]["points"]);
-        CHECK(refused({"review", vine_code, "--plan", plan, "--move", "four"}).find("--move") != std::string::npos);
-        CHECK(refused({"review", vine_code, "--plan", plan, "--move", axis + ".200"}).find("--move") != std::string::npos);
+        CHECK(answered({"judge", code, "--plan", r["moved"]["plan"]}, "verb-judge")["points"] == r["moved"]["points"]);
+        CHECK(refused({"review", code, "--plan", plan, "--move", "four"}).find("--move") != std::string::npos);
+        CHECK(refused({"review", code, "--plan", plan, "--move", axis + ".200"}).find("--move") != std::string::npos);
         CHECK(refused({"review", little_file, "--plan", "cut a2.0+10.0 shears", "--move", "a4.4"}).find("--move") != std::string::npos);
-        CHECK(refused({"review", vine_code}).find("--plan") != std::string::npos);
+        CHECK(refused({"review", code}).find("--plan") != std::string::npos);
     }
     TEST_CASE("the page stands alone, in its language, with nothing left open and no text taken for markup") {
         const Folder folder;
@@ -218,7 +217,7 @@ TEST_SUITE("cli/review") {
     }
     TEST_CASE("pages of text in every language") {
         for (const char* language : {"en", "es", "es-ES", "es-CL"}) {
-            const Ran ran = run_program({"review", vine_code, "--plan", "cut a1.0+50 shears", "--language", language});
+            const Ran ran = run_program({"review", code, "--plan", "cut a1.0+50 shears", "--language", language});
             CHECK(ran.status == 0);
             CHECK(ran.out.find('{') == std::string::npos);
             CHECK(ran.out.find('[') == std::string::npos);
@@ -228,27 +227,27 @@ TEST_SUITE("cli/review") {
 
 TEST_SUITE("cli/best-from-here") {
     TEST_CASE("after the first acts of the best plan the rest of it is still the best, and all of it adds up") {
-        const json best = answered({"best", vine_code}, "verb-best");
+        const json best = answered({"best", code}, "verb-best");
         const std::string plan = best["plans"][0]["plan"];
         CHECK(best["after"].is_null());
         for (std::size_t cut = plan.find("; cut"), n = 0; cut != std::string::npos && n < 6; cut = plan.find("; cut", cut + 1), ++n) {
-            const json rest = answered({"best", vine_code, "--after", plan.substr(0, cut)}, "verb-best");
+            const json rest = answered({"best", code, "--after", plan.substr(0, cut)}, "verb-best");
             CHECK(rest["plans"][0]["points"] == best["plans"][0]["points"]);
             CHECK(rest["plans"][0]["plan"] == plan);
             CHECK(plan.ends_with(rest["plans"][0]["rest"].get<std::string>()));
             CHECK(rest["plans_counted"] <= best["plans_counted"]);
         }
-        CHECK(answered({"best", vine_code, "--after", plan}, "verb-best")["plans"][0]["rest"] == "");
+        CHECK(answered({"best", code, "--after", plan}, "verb-best")["plans"][0]["rest"] == "");
     }
     TEST_CASE("the best cane cut by mistake: the best from here is worth less, lays another and is judged so") {
-        const json best = answered({"best", vine_code}, "verb-best");
+        const json best = answered({"best", code}, "verb-best");
         const std::string cane = best["plans"][0]["choice"]["left_cane"], axis = cane.substr(0, cane.find('.'));
-        const json rest = answered({"best", vine_code, "--after", "cut " + axis + ".0+8.0 shears", "--top", "3"}, "verb-best");
+        const json rest = answered({"best", code, "--after", "cut " + axis + ".0+8.0 shears", "--top", "3"}, "verb-best");
         REQUIRE(rest["plans"].size() == 3);
         CHECK(rest["plans"][0]["points"] <= best["plans"][0]["points"]);
         for (const json& plan : rest["plans"]) {
             CHECK(plan["choice"]["left_cane"].dump().find(axis + ".") == std::string::npos);
-            CHECK(answered({"judge", vine_code, "--plan", plan["plan"]}, "verb-judge")["points"] == plan["points"]);
+            CHECK(answered({"judge", code, "--plan", plan["plan"]}, "verb-judge")["points"] == plan["points"]);
         }
     }
     TEST_CASE("nothing left to lay is said, and acts that cannot be read are refused") {
@@ -262,14 +261,14 @@ TEST_SUITE("cli/best-from-here") {
 
 TEST_SUITE("cli/report") {
     TEST_CASE("judge --report marks the weight against the bundle of this vine") {
-        const json best = answered({"best", vine_code}, "verb-best")["plans"][0];
+        const json best = answered({"best", code}, "verb-best")["plans"][0];
         const std::string plan = best["plan"];
-        const double bundle = answered({"weigh", vine_code, "--plan", plan}, "verb-weigh")["one_year_removed_g"];
+        const double bundle = answered({"weigh", code, "--plan", plan}, "verb-weigh")["one_year_removed_g"];
         const Folder folder;
         const auto judged = [&](double grams) {
             const std::string text = "{\"weight_g\": " + std::to_string(static_cast<int>(grams)) + ", \"tared\": true, \"date\": \"2027-01-10\"}\n";
             CHECK(schema_fault("report-1", text) == "");
-            return answered({"judge", vine_code, "--plan", plan, "--report", folder.write("r.json", text)}, "verb-judge");
+            return answered({"judge", code, "--plan", plan, "--report", folder.write("r.json", text)}, "verb-judge");
         };
         const auto weighing = [](const json& j) {
             for (const json& f : j["findings"])
@@ -282,12 +281,12 @@ TEST_SUITE("cli/report") {
         CHECK(weighing(badly)["points"] == 0);
         CHECK(well["points"] == well["best_points"]);
         CHECK(badly["points"].get<double>() < well["points"].get<double>());
-        CHECK(weighing(answered({"judge", vine_code, "--plan", plan}, "verb-judge")).is_null());
+        CHECK(weighing(answered({"judge", code, "--plan", plan}, "verb-judge")).is_null());
     }
     TEST_CASE("a report that cannot be read is refused by key and line") {
         const Folder folder;
         const auto refused_report = [&](const std::string& text) {
-            return refused({"judge", vine_code, "--plan", "", "--report", folder.write("r.json", text)});
+            return refused({"judge", code, "--plan", "", "--report", folder.write("r.json", text)});
         };
         CHECK(refused_report("{}").find("weight_g") != std::string::npos);
         CHECK(refused_report("{\"weight_g\": -1}").find("r.json:1") != std::string::npos);
@@ -295,7 +294,7 @@ TEST_SUITE("cli/report") {
         CHECK(refused_report("{\"weight_g\": NaN}").find("r.json:1") != std::string::npos);
         CHECK(refused_report("{\"weight_g\": 840, \"wieght\": 2}").find("wieght") != std::string::npos);
         CHECK(refused_report("[840]").find("r.json") != std::string::npos);
-        CHECK(refused({"judge", vine_code, "--plan", "", "--report", "nowhere.json"}).find("nowhere.json") != std::string::npos);
+        CHECK(refused({"judge", code, "--plan", "", "--report", "nowhere.json"}).find("nowhere.json") != std::string::npos);
     }
 }
 
@@ -308,7 +307,7 @@ TEST_SUITE("cli/sheet") {
         CHECK(weak["target"] == 16);
         const json rules = answered({"rules", "--check", folder.file("h.json")}, "verb-rules");
         CHECK(rules["rule_set_hash"] == weak["rule_set_hash"]);
-        const json judged = answered({"judge", vine_code, "--plan", "", "--rules", folder.file("h.json")}, "verb-judge");
+        const json judged = answered({"judge", code, "--plan", "", "--rules", folder.file("h.json")}, "verb-judge");
         CHECK(judged["rule_set_hash"] == weak["rule_set_hash"]);
         CHECK(file_text(folder.file("p.html")).find("Lower terrace") != std::string::npos);
         CHECK(answered({"sheet", example_sheet}, "verb-sheet")["target"] == 27);

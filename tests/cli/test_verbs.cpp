@@ -14,7 +14,6 @@ using nlohmann::json;
 
 namespace {
 
-const std::string code = "00RM-K1SX-G00Q-0004-0005-046T";
 const std::string little = SPURWRIGHT_SOURCE "/assets/vines/little.json";
 
 std::string text_of(const std::vector<std::string>& arguments) {

@@ -1,2 +1,0 @@
-include(${CMAKE_CURRENT_LIST_DIR}/release.cmake)
-set(SPURWRIGHT_RENDER ON CACHE BOOL "")

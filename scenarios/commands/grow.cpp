@@ -3,6 +3,7 @@
 
 #include "scenarios/commands/grow_row.h"
 #include "scenarios/commands/quantities.h"
+#include "scenarios/commands/switch_option.h"
 #include "scenarios/commands/verbs.h"
 #include "scenarios/commands/vine_answer.h"
 #include "scenarios/words/layout.h"
@@ -112,13 +113,26 @@ Result<Answer> answer_grow(const Asked& asked, const Surroundings& around) {
     const auto site = site_of_options(asked);
     if (!site) return failure(site.error());
     if (const auto row = asked.value("--row")) {
+        if (asked.has("--tempt")) return failure(refusal(Fault::bad_text, "error.grow.tempt-row", {}, "--tempt"));
         const auto places = read_whole(*row, "--row", 1, growth::most_places);
         if (!places) return failure(places.error());
         return row_answer(*site, static_cast<int>(*places), asked.value("-o"), around);
     }
     auto vine = growth::grow_vine(*site);
     if (!vine) return failure(std::move(vine.error()));
-    const auto coded = growth::coded(*site);
+    auto coded = growth::coded(*site);
+    io::Json tempting = io::Json::list();
+    if (const auto text = asked.value("--tempt")) {
+        const auto switches = read_switches(*text, "--tempt");
+        if (!switches) return failure(switches.error());
+        for (const growth::Temptation& temptation : *switches) {
+            auto made = growth::tempted(*vine, temptation);
+            if (!made) return failure(std::move(made.error()));
+            vine = std::move(made->vine);
+            tempting.push(name_of(made->axis));
+        }
+        coded.reset(); // a code says no switches
+    }
     const FoundVine found{*std::move(vine), coded ? print_code(*coded) : "", *site};
     if (const auto path = asked.value("-o")) {
         io::VineFile file;
@@ -127,6 +141,7 @@ Result<Answer> answer_grow(const Asked& asked, const Surroundings& around) {
         if (auto written = io::save_vine_file(*path, file); !written) return failure(std::move(written.error()));
     }
     Answer answer = vine_answer(found, around.words);
+    if (asked.has("--tempt")) answer.object.set("tempting", std::move(tempting));
     if (const auto path = asked.value("-o")) {
         answer.object.set("file", *path);
         answer.text += around.words("show.written", {{"file", *path}}) + "\n";
@@ -163,6 +178,7 @@ Verb grow_verb() {
              {"--graft", "yes|no", about("option.graft")},
              {"--wires-in-winter", "up|dropped", about("option.wires-in-winter")},
              {"--drip", "yes|no", about("option.drip")},
+             {"--tempt", "W:near|far,...", about("option.tempt")},
              {"--row", "N", about("option.row")},
              {"-o", "FILE", about("option.output")}},
             answer_grow};

@@ -12,23 +12,25 @@ Side read_side(io::Fields& fields) {
     return side;
 }
 
-void read_numbers(io::Fields& fields, growth::FatTopCane& t) {
-    t.diameter = fields.length("diameter_mm", t.diameter);
-    t.axis_ratio = {fields.decimal("axis_ratio", 3, t.axis_ratio.count)};
-    t.joint = fields.length("joint_mm", t.joint);
-    t.above_wire = fields.length("above_wire_mm", t.above_wire);
-}
-
-template <class Cane> // far or near
-void read_numbers(io::Fields& fields, Cane& t) {
-    t.out = fields.length("out_mm", t.out);
-    t.diameter = fields.length("diameter_mm", t.diameter);
-    t.joint = fields.length("joint_mm", t.joint);
-}
-
-void read_numbers(io::Fields& fields, growth::OldUpright& t) {
-    t.diameter = fields.length("diameter_mm", t.diameter);
-    t.off_vertical = {fields.decimal("off_vertical_deg", 3, t.off_vertical.count)};
+// The numbers a switch has, by the names of its own fields.
+template <class T>
+void read_numbers(io::Fields& fields, T& t) {
+    const auto length = [&](std::string_view key, Length& into) { into = fields.length(key, into); };
+    const auto angle = [&](std::string_view key, Angle& into) { into = {fields.decimal(key, 3, into.count)}; };
+    if constexpr (requires { t.diameter; }) length("diameter_mm", t.diameter);
+    if constexpr (requires { t.joint; }) length("joint_mm", t.joint);
+    if constexpr (requires { t.axis_ratio; }) t.axis_ratio = {fields.decimal("axis_ratio", 3, t.axis_ratio.count)};
+    if constexpr (requires { t.above_wire; }) length("above_wire_mm", t.above_wire);
+    if constexpr (requires { t.below_wire; }) length("below_wire_mm", t.below_wire);
+    if constexpr (requires { t.out; }) length("out_mm", t.out);
+    if constexpr (requires { t.further_out; }) length("further_out_mm", t.further_out);
+    if constexpr (requires { t.further_diameter; }) length("further_diameter_mm", t.further_diameter);
+    if constexpr (requires { t.others; }) length("others_mm", t.others);
+    if constexpr (requires { t.height; }) length("height_mm", t.height);
+    if constexpr (requires { t.ripe; }) length("ripe_mm", t.ripe);
+    if constexpr (requires { t.stub; }) length("stub_mm", t.stub);
+    if constexpr (requires { t.off_vertical; }) angle("off_vertical_deg", t.off_vertical);
+    if constexpr (requires { t.azimuth; }) angle("azimuth_deg", t.azimuth);
 }
 
 // The alternative of this name, tried in the order of the variant.

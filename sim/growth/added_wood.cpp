@@ -66,7 +66,7 @@ public:
         push_.side = wood.side;
         push_.kind = wood.from_old_wood ? PushKind::head : PushKind::count;
         push_.azimuth_deg = wood.azimuth_deg;
-        push_.towards_front = draws_.bits(Trait::azimuth, id_.value) & 1;
+        push_.towards_front = wood.towards_front.value_or(draws_.bits(Trait::azimuth, id_.value) & 1);
     }
 
     AxisId add() {

@@ -4,6 +4,7 @@
 #include "sim/growth/next_vine.h"
 #include "sim/pruning/prunings.h"
 #include "sim/vine/course_book.h"
+#include "sim/vine/neighbours_wood.h"
 #include "sim/vine/vine_query.h"
 
 namespace spurwright::growth {
@@ -69,7 +70,8 @@ private:
         return count;
     }
 
-    // Trunks stay; a ring that bears nothing is overgrown; all else that was not cut stays.
+    // Trunks stay; a ring that bears nothing is overgrown; all else that was not cut stays. The neighbour's own pruner
+    // takes what hangs over.
     void find_what_stays() {
         const std::size_t rows = from_.axes.size();
         standing_.assign(rows, 0);
@@ -78,7 +80,7 @@ private:
             const Axis& axis = from_.axes[row];
             standing_[row] = standing(axis);
             next_.highest_id = std::max(next_.highest_id, axis.id.value);
-            if (standing_[row] == 0) continue;
+            if (standing_[row] == 0 || is_neighbours(from_, axis)) continue;
             if (!axis.parent || standing_[row] > 1) stays_[row] = true;
             if (stays_[row] && axis.parent) stays_[row_of(from_, *from_.find(axis_of(axis.parent)))] = true;
         }

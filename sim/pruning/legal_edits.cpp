@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "sim/vine/neighbours_wood.h"
 #include "sim/vine/vine_query.h"
 
 namespace spurwright {
@@ -22,6 +23,12 @@ std::optional<Error> missing_node(const Vine& vine, NodeId id) {
     return std::nullopt;
 }
 
+// Wood that hangs over from the next vine is pulled back by its own pruner.
+std::optional<Error> not_own(const Vine& vine, AxisId id) {
+    if (is_neighbours(vine, *vine.find(id))) return refusal(Fault::not_allowed, "error.plan.neighbours", {{"part", id}});
+    return std::nullopt;
+}
+
 bool laid_this_winter(const Vine& vine, AxisId id) {
     return std::any_of(vine.laid.begin(), vine.laid.end(), [&](const Laid& l) { return l.axis == id && l.winter == vine.winter; });
 }
@@ -38,6 +45,7 @@ Length from_nearest_wire(const Vine& vine, const Place& p) {
 
 std::optional<Error> why_not_cut(const Vine& vine, const Cut& cut) {
     if (auto error = missing_node(vine, cut.past)) return error;
+    if (auto error = not_own(vine, axis_of(cut.past))) return error;
     const Axis& axis = *vine.find(axis_of(cut.past));
     const std::uint32_t index = index_of(cut.past);
     const Length lowest = index == 0 ? -vine.nodes_of(axis)[0].joint : Length{};
@@ -52,6 +60,7 @@ std::optional<Error> why_not_lay(const Vine& vine, const Lay& lay) {
     if (auto error = missing_axis(vine, lay.cane)) return error;
     const Axis& axis = *vine.find(lay.cane);
     if (axis.removed) return refusal(Fault::already_gone, "error.plan.already-gone", {{"part", lay.cane}});
+    if (auto error = not_own(vine, lay.cane)) return error;
     if (is_trunk(axis)) return refusal(Fault::not_allowed, "error.plan.lay-trunk", {{"part", lay.cane}});
     if (axis.state == AxisState::dead) return refusal(Fault::not_allowed, "error.plan.lay-dead", {{"part", lay.cane}});
     if (laid_this_winter(vine, lay.cane)) return refusal(Fault::not_allowed, "error.plan.lay-twice", {{"part", lay.cane}});
@@ -62,6 +71,7 @@ std::optional<Error> why_not_lay(const Vine& vine, const Lay& lay) {
 
 std::optional<Error> why_not_tie(const Vine& vine, const Fasten& tie) {
     if (auto error = missing_node(vine, tie.at)) return error;
+    if (auto error = not_own(vine, axis_of(tie.at))) return error;
     const Axis& axis = *vine.find(axis_of(tie.at));
     if (tie.beyond.count < 0 || tie.beyond > wood_beyond(vine, axis, index_of(tie.at)))
         return refusal(Fault::not_allowed, "error.plan.tie-place", {{"part", tie.at}, {"high", wood_beyond(vine, axis, index_of(tie.at))}});
@@ -106,7 +116,7 @@ LegalEdits legal_edits(const Vine& vine) {
     LegalEdits legal;
     for (const Axis& axis : vine.axes) {
         legal.marks.push_back(axis.id);
-        if (axis.removed) continue;
+        if (axis.removed || is_neighbours(vine, axis)) continue;
         const bool laid_now = laid_this_winter(vine, axis.id);
         if (!why_not_lay(vine, {axis.id, Side::left, 0})) legal.lays.push_back(axis.id);
         for (const Node& node : vine.nodes_of(axis)) {

@@ -321,7 +321,7 @@ private:
             if (side.spur) load.spurs += side.spur->count_buds;
         }
         for (const Axis& axis : after_.axes)
-            if (!axis.removed && axis.state == AxisState::live && age(after_, axis) == 1 && !stands_on_purpose(axis))
+            if (!axis.removed && axis.state == AxisState::live && !is_trunk(axis) && age(after_, axis) == 1 && !stands_on_purpose(axis))
                 load.all += count_buds(after_, axis, habits_);
     }
 

@@ -4,6 +4,7 @@
 
 #include "sim/core/numeric.h"
 #include "sim/core/random.h"
+#include "sim/vine/neighbours_wood.h"
 #include "sim/vine/vine_query.h"
 
 namespace spurwright::shape {
@@ -41,7 +42,7 @@ public:
         stem.parent = axis.parent;
         stem.parent_stem = parent_stem;
         stem.age = age(vine, axis);
-        stem.trunk = is_trunk(axis);
+        stem.trunk = is_trunk(axis) && !is_neighbours(vine, axis);
         stem.lateral = is_lateral(vine, axis);
         stem.wood = stem.age == 1 ? Wood::one_year : stem.age == 2 && !stem.trunk ? Wood::two_year : Wood::old;
         stem.side = axis.side;
@@ -69,8 +70,8 @@ private:
 
     void start() {
         const Vec3 first = point_of(rows_[0].place);
-        if (stem.trunk) {
-            points_.push_back({first - Vec3{0, under_soil, 0}, joint(0)});
+        if (!axis_.parent) { // a neighbour's cane begins where it comes over
+            points_.push_back({first - Vec3{0, stem.trunk ? under_soil : 0, 0}, joint(0)});
             return;
         }
         // A child starts inside its parent's wood: deep enough that its first ring lies under the bark.

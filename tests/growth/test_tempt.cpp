@@ -1,80 +1,19 @@
-// The temptations of scenes: what is changed or added keeps every invariant and reads as the rules read it.
-#include <doctest/doctest.h>
-
+// The temptations of scenes that came first: what is changed or added keeps every invariant and reads as the rules read it.
 #include <cmath>
 
-#include "sim/core/hash.h"
 #include "sim/core/numeric.h"
-#include "sim/growth/history.h"
-#include "sim/growth/season.h"
-#include "sim/growth/tempt.h"
-#include "sim/rules/house_rules.h"
-#include "sim/rules/measure_pieces.h"
-#include "sim/vine/canonical_text.h"
-#include "sim/vine/vine_check.h"
-#include "sim/vine/vine_query.h"
-#include "tests/support/grown.h"
+#include "tests/growth/over_vines.h"
 
 using namespace spurwright;
 using namespace spurwright::growth;
-
-namespace {
-
-constexpr std::uint64_t seeds = 40;
-
-Vine grown(std::uint64_t seed, int age = 12, Vigour vigour = Vigour::moderate) {
-    Site site;
-    site.seed = seed;
-    site.age = age;
-    site.vigour = vigour;
-    return test::grown(site);
-}
-
-// As the rules measure it when it is cut after its twelfth count bud, or its last ripe one.
-rules::CaneFacts read(const Tempted& made) {
-    const rules::HouseRules house;
-    const Axis& axis = *made.vine.find(made.axis);
-    const auto buds = ripe_count_nodes(made.vine, axis);
-    REQUIRE(buds.size() >= 4);
-    return rules::measure_wood(made.vine, house, axis,
-                               rules::canonical_end(made.vine, axis, buds[std::min<std::size_t>(buds.size(), 12) - 1]));
-}
-
-bool is_near(Length a, Length b, int by_um) { return a - b <= Length{by_um} && b - a <= Length{by_um}; }
-
-// Calls `seen` for each vine that offers the place, on both sides; at least a third of all must.
-template <class T, class Seen>
-void over_vines(const Seen& seen) {
-    int offered = 0;
-    for (std::uint64_t seed = 1; seed <= seeds; ++seed)
-        for (const Side side : both_sides) {
-            const Vine vine = grown(seed, 8 + static_cast<int>(seed % 8));
-            T wanted;
-            wanted.side = side;
-            const auto made = tempted(vine, wanted);
-            CAPTURE(seed);
-            if (!made) {
-                CHECK(made.error().key.name == "error.tempt.no-place");
-                continue;
-            }
-            ++offered;
-            CHECK_FALSE(check_vine(made->vine).has_value());
-            CHECK(made->vine.recipe == 255);
-            REQUIRE(made->vine.find(made->axis) != nullptr);
-            CHECK(made->vine.find(made->axis)->side == side);
-            CHECK(vine_hash(tempted(vine, wanted)->vine) == vine_hash(made->vine));
-            CHECK(vine_hash(vine) != vine_hash(made->vine));
-            CHECK_FALSE(check_vine(season(made->vine, {})).has_value()); // it lives on
-            seen(vine, *made, wanted);
-        }
-    CHECK(offered >= static_cast<int>(2 * seeds / 3));
-}
-
-} // namespace
+using test::grown_for_switches;
+using test::is_near;
+using test::over_vines;
+using test::read_cane;
 
 TEST_CASE("the fat top cane is thick, flat, long-jointed and stands above the wire, as the rules read it") {
     over_vines<FatTopCane>([](const Vine& vine, const Tempted& made, const FatTopCane& wanted) {
-        const rules::CaneFacts cane = read(made);
+        const rules::CaneFacts cane = read_cane(made);
         CHECK(is_near(cane.diameter, wanted.diameter, 50));
         CHECK(cane.axis_ratio.count >= wanted.axis_ratio.count - 2);
         CHECK(cane.axis_ratio.count <= wanted.axis_ratio.count + 2);
@@ -88,7 +27,7 @@ TEST_CASE("the fat top cane is thick, flat, long-jointed and stands above the wi
 
 TEST_CASE("the far cane is faultless and stands 250 to 400 mm out on last winter's laid cane") {
     over_vines<FarCane>([](const Vine&, const Tempted& made, const FarCane& wanted) {
-        const rules::CaneFacts cane = read(made);
+        const rules::CaneFacts cane = read_cane(made);
         CHECK(is_near(cane.diameter, wanted.diameter, 50));
         CHECK(is_near(cane.mean_joint, wanted.joint, 1'000));
         CHECK(cane.distance_to_head >= Length{250'000});
@@ -102,7 +41,7 @@ TEST_CASE("the far cane is faultless and stands 250 to 400 mm out on last winter
 
 TEST_CASE("the plain near cane is sound, stands on last winter's spur and has its mate below it") {
     over_vines<PlainNearCane>([](const Vine&, const Tempted& made, const PlainNearCane& wanted) {
-        const rules::CaneFacts cane = read(made);
+        const rules::CaneFacts cane = read_cane(made);
         CHECK(is_near(cane.diameter, wanted.diameter, 50));
         CHECK(is_near(cane.mean_joint, wanted.joint, 1'000));
         CHECK_FALSE((cane.health.spot || cane.health.wound || cane.health.cracked || cane.health.twin));
@@ -138,7 +77,7 @@ TEST_CASE("the old upright is two-year wood that stands like a cane and carries 
 }
 
 TEST_CASE("numbers no wood can have are refused, and a vine without the place for it says so") {
-    const Vine vine = grown(5);
+    const Vine vine = grown_for_switches(5);
     FarCane far;
     far.out = Length{900'000};
     CHECK(tempted(vine, far).error().key.name == "error.tempt.range");

@@ -337,6 +337,11 @@ TEST_CASE("scene files fit their schema, a file of version 1 reads still, and a 
     const std::string tail = "]}]}";
     CHECK(read(head + tail).has_value());
     CHECK(read(head + "{\"name\": \"far-cane\", \"side\": \"left\", \"out_mm\": 300}" + tail).has_value());
+    for (const char* numbers : {"alley-cane\", \"azimuth_deg\": 75", "bend-bull\", \"axis_ratio\": 1.4", "trunk-sucker\", \"height_mm\": 300", "rootstock-sucker\", \"height_mm\": 40",
+                                "neighbour-cane\", \"diameter_mm\": 8", "lateral-like-cane\", \"joint_mm\": 55", "shaded-cane\", \"joint_mm\": 110", "cracked-base\", \"out_mm\": 60",
+                                "double-cane\", \"out_mm\": 60", "short-ripe-cane\", \"ripe_mm\": 250", "wire-scar\", \"out_mm\": 60", "spotted-cane\", \"diameter_mm\": 9",
+                                "single-spur-place\", \"further_out_mm\": 100, \"further_diameter_mm\": 9.1, \"others_mm\": 4", "climbed-head\", \"below_wire_mm\": 20, \"stub_mm\": 40"})
+        CHECK(read(head + "{\"side\": \"right\", \"name\": \"" + numbers + "}" + tail).has_value());
     CHECK(read(head + "{\"name\": \"no-such\", \"side\": \"left\"}" + tail).error().key.name == "error.scene.switch");
     CHECK(read(head + "{\"name\": \"far-cane\", \"side\": \"none\"}" + tail).error().key.name == "error.scene.side");
     CHECK(read(head + "{\"name\": \"far-cane\", \"side\": \"left\", \"axis_ratio\": 1.2}" + tail).error().key.name == "error.json.unknown-key");

@@ -4,6 +4,7 @@
 #include <cstdlib>
 
 #include "scenarios/practice/named_act.h"
+#include "sim/rules/say.h"
 
 namespace spurwright::review {
 namespace {
@@ -12,7 +13,6 @@ using planning::Charge;
 using planning::Choice;
 using rules::Finding;
 
-constexpr TextKey side_towards(Side side) { return TextKey{side == Side::right ? "side.right" : "side.left"}; }
 
 Count number_of_plans(std::uint64_t n) { return Count{static_cast<std::int64_t>(n)}; }
 
@@ -78,7 +78,7 @@ void tell_missing(Told& told, const Review& r, const words::Words& words) {
     for (const Missing& m : all)
         told.losses.push_back({words::points_text(-m.lost, words.numbers()),
                                words(m.spur ? "review.missing-spur" : "review.missing-cane",
-                                     {{"side", side_towards(m.side)}, {"n", Count{m.rules}}}),
+                                     {{"side", rules::side_key(m.side)}, {"n", Count{m.rules}}}),
                                words("mend." + std::string(word_of(m.mend))), words("review.missing-source"), m.mend, m.lost});
 }
 
@@ -130,7 +130,7 @@ std::string charge_sentence(const Charge& charge, const Plan& plan, const words:
     return words(key, {{"edit", Count{static_cast<std::int64_t>(charge.edit) + 1}},
                        {"act", act_text(edit, words)},
                        {"part", charge.missed ? charge.missed : charge.on},
-                       {"side", side_towards(missed.side)},
+                       {"side", rules::side_key(missed.side)},
                        {"lost", charge.lost}});
 }
 
@@ -169,7 +169,7 @@ Told told(const Review& r, const words::Words& words) {
     tell_losses(told, r, words);
     for (const rules::Mistake& mistake : r.mistakes) told.mistakes.push_back(mistake_sentence(mistake, words));
     for (const TwinPiece& twin : r.twins)
-        told.twins.push_back({words(twin.spur ? "review.twin.spur" : "review.twin.cane", {{"side", side_towards(twin.side)}}),
+        told.twins.push_back({words(twin.spur ? "review.twin.spur" : "review.twin.cane", {{"side", rules::side_key(twin.side)}}),
                               piece_words(twin, twin.mine, words), piece_words(twin, twin.best, words), twin.same()});
     for (const planning::WhatIf& end : r.ends) told.ends.push_back(end_sentence(end, words));
     for (const Finding& f : r.mine.remarks) told.remarks.push_back(words.sentence(f.said.key, f.said.arguments));

@@ -31,7 +31,7 @@ public:
     AsGood run() {
         for (std::size_t a = 0; a < left_.size(); ++a)
             for (std::size_t b = 0; b < right_.size(); ++b)
-                if (may_stand_together(left_[a], right_[b])) look_at(a, b);
+                if (may_stand_together(tables_, left_[a], right_[b])) look_at(a, b);
         std::sort_heap(found_.shown.begin(), found_.shown.end(), ranks_before);
         for (PlanGroup& group : found_.shown) fill(group);
         return std::move(found_);
@@ -116,7 +116,7 @@ private:
             if (x.row != no_piece && x.row == right.row) continue;
             if (x.highest + ys.highest + best.highest < least_) continue;
             for (const AxisWays& y : ys.axes) {
-                if (y.row != no_piece && y.row == left.row) continue;
+                if ((y.row != no_piece && y.row == left.row) || (tables_.single && x.row != no_piece && y.row != no_piece)) continue;
                 if (x.highest + y.highest + best.highest < least_) continue;
                 const bool hard = sucker || (left_bare && x.row == no_piece) || (right_bare && y.row == no_piece);
                 const int high = highest_points(x, y, best, hard);

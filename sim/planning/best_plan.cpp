@@ -69,7 +69,7 @@ public:
         }
         for (std::size_t a = 0; a < left_.size(); ++a)
             for (std::size_t b = 0; b < right_.size(); ++b) {
-                if (!may_stand_together(left_[a], right_[b])) continue;
+                if (!may_stand_together(tables_, left_[a], right_[b])) continue;
                 if (bound == Bound::on) {
                     const std::int32_t highest = highest_of(a, b);
                     const bool hard = left_[a].sucker || right_[b].sucker;
@@ -147,7 +147,7 @@ private:
         std::int32_t most = never;
         for (std::size_t a = 0; a < left_.size(); ++a)
             for (std::size_t b = 0; b < right_.size(); ++b)
-                if (may_stand_together(left_[a], right_[b]) && !left_[a].sucker && !right_[b].sucker &&
+                if (may_stand_together(tables_, left_[a], right_[b]) && !left_[a].sucker && !right_[b].sucker &&
                     highest_of(a, b) > most) {
                     most = highest_of(a, b);
                     pair = {a, b};
@@ -168,7 +168,7 @@ private:
         }
         for (std::size_t l = 0; l <= most_spur_buds; ++l)
             for (std::size_t m = 0; m <= most_spur_buds; ++m) {
-                if (left[l] == never || right[m] == never) continue;
+                if (left[l] == never || right[m] == never || !may_both_be_kept(tables_, l, m)) continue;
                 const std::size_t hard = sucker || (left_bare && l == 0) || (right_bare && m == 0) ? 1 : 0;
                 Word& worth = states.worth[hard][l + m];
                 worth = std::max(worth, static_cast<Word>(left[l] + right[m]));
@@ -280,7 +280,7 @@ private:
         for (const SpurWay& x : spur_ways(tables_, Side::left, left.row)) {
             if (x.row != no_piece && x.row == right.row) continue;
             for (const SpurWay& y : spur_ways(tables_, Side::right, right.row)) {
-                if (y.row != no_piece && y.row == left.row) continue;
+                if ((y.row != no_piece && y.row == left.row) || !may_both_be_kept(tables_, x.buds, y.buds)) continue;
                 const Pick pick{
                     left.row, right.row, static_cast<std::uint16_t>(i), static_cast<std::uint16_t>(j), x.row, x.buds,
                     y.row,    y.buds};

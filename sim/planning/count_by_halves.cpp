@@ -93,7 +93,7 @@ public:
 
     std::optional<Tally> run() {
         check_tables(tables_);
-        if (tables_.fruiting_totals > most_fruiting || !sort_kinds()) return std::nullopt;
+        if (tables_.single || tables_.fruiting_totals > most_fruiting || !sort_kinds()) return std::nullopt;
         write_needs();
         Counts all = meet(left_halves(every, every), right_rows(every, every));
         for (std::uint16_t z = 0; z <= tables_.count(); ++z) {  // one axis laid to both sides, or no cane at all
@@ -250,7 +250,7 @@ private:
         for (std::size_t a = 0; a < canes_[0].size(); ++a)
             for (std::size_t b = 0; b < canes_[1].size(); ++b) {
                 const LaidCane &left = canes_[0][a], &right = canes_[1][b];
-                if (!may_stand_together(left, right)) continue;
+                if (!may_stand_together(tables_, left, right)) continue;
                 sum += static_cast<std::uint64_t>(left.cuts) * static_cast<std::uint64_t>(right.cuts) *
                        free_ways(Side::left, a, right) * free_ways(Side::right, b, left);
             }

@@ -47,7 +47,14 @@ inline bool bare_without_spur(const Tables& tables, Side side, const LaidCane& c
     return cane.row == no_piece && tables.had_cane[at(side)];
 }
 
-// Two canes that may be laid together: not the same axis, not both none.
-inline bool may_stand_together(const LaidCane& left, const LaidCane& right) { return left.row != right.row; }
+// Two canes that may be laid together: not the same axis, not both none; on a vine of a single cane one of them none.
+inline bool may_stand_together(const Tables& tables, const LaidCane& left, const LaidCane& right) {
+    return left.row != right.row && (!tables.single || left.row == no_piece || right.row == no_piece);
+}
+
+// Spurs of so many buds, one a side: on a vine of a single cane one of them is none.
+inline bool may_both_be_kept(const Tables& tables, std::size_t left_buds, std::size_t right_buds) {
+    return !tables.single || left_buds == 0 || right_buds == 0;
+}
 
 }  // namespace spurwright::planning

@@ -79,9 +79,10 @@ public:
         for (std::size_t a = 0; a < left_.size(); ++a)
             for (std::size_t b = 0; b < right_.size(); ++b) {
                 const LaidCane &left = left_[a], &right = right_[b];
-                if (!may_stand_together(left, right)) continue;
+                if (!may_stand_together(tables_, left, right)) continue;
+                const std::uint64_t xs = free_ways(left_ways_[a], right), ys = free_ways(right_ways_[b], left);
                 tally.counted += static_cast<std::uint64_t>(left.cuts) * static_cast<std::uint64_t>(right.cuts) *
-                                 free_ways(left_ways_[a], right) * free_ways(right_ways_[b], left);
+                                 (tables_.single ? xs + ys - 1 : xs * ys);  // no spur is a way of each side
                 const std::int32_t others = tables_.constant + tables_.pair_of(left.row, right.row);
                 if (left.highest + right.highest + left_ways_[a].highest + right_ways_[b].highest + highest_total_ +
                         others <
@@ -111,7 +112,7 @@ private:
         for (const SpurWay& x : left.ways) {
             if (takes(right_[b], x)) continue;
             for (const SpurWay& y : right.ways) {
-                if (takes(left_[a], y)) continue;
+                if (takes(left_[a], y) || !may_both_be_kept(tables_, x.buds, y.buds)) continue;
                 const bool hard = sucker || (left_bare && x.buds == 0) || (right_bare && y.buds == 0);
                 spurs_[hard ? 1 : 0].add(x.worth - left.lowest + y.worth - right.lowest, x.buds + std::size_t{y.buds});
             }

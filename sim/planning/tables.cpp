@@ -119,6 +119,8 @@ bool is_choice(const Tables& tables, const Pick& pick) {
         !spur_exists(tables, pick.left_spur, pick.left_buds, Side::left) ||
         !spur_exists(tables, pick.right_spur, pick.right_buds, Side::right))
         return false;
+    if (tables.single && ((pick.left_cane != no_piece && pick.right_cane != no_piece) || (pick.left_buds && pick.right_buds)))
+        return false;
     const std::uint16_t kept[] = {pick.left_cane, pick.right_cane, pick.left_spur, pick.right_spur};
     for (std::size_t i = 0; i < 4; ++i)
         for (std::size_t k = i + 1; k < 4; ++k)

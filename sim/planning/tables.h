@@ -67,6 +67,7 @@ struct Tables {
     std::int32_t constant = 0;
     int enough_from = 0;             // the lowest total F + S that is not under the target
     int over_from = no_cap;          // the lowest total that is held under the soft cap
+    bool single = false;             // exactly one of a and b, at most one of x and y: a vine of a single cane
     std::array<bool, 2> had_cane{};  // an acceptable cane stood on this side: without cane and spur it is bare
     int hard_cap = 400, soft_cap = 600;
 

@@ -76,7 +76,7 @@ private:
         std::vector<Pair> pairs;
         for (std::size_t a = 0; a < left_.size(); ++a)
             for (std::size_t b = 0; b < right_.size(); ++b)
-                if (may_stand_together(left_[a], right_[b]))
+                if (may_stand_together(tables_, left_[a], right_[b]))
                     pairs.push_back({a, b,
                                      left_[a].highest + right_[b].highest + left_sites_[a].highest +
                                          right_sites_[b].highest + highest_total_ + tables_.constant +
@@ -99,7 +99,7 @@ private:
             for (std::size_t m = 0; m <= most_spur_buds; ++m) {
                 const std::int32_t x = left_sites_[pair.left].worth(l, right.row),
                                    y = right_sites_[pair.right].worth(m, left.row);
-                if (x == no_site || y == no_site) continue;
+                if (x == no_site || y == no_site || !may_both_be_kept(tables_, l, m)) continue;
                 std::int32_t& best = best_[is_hard(left, right, l, m) ? 1 : 0][l + m];
                 best = std::max(best, x + y);
             }
@@ -112,7 +112,7 @@ private:
         for (const SpurWay& x : spur_ways(tables_, Side::left, left.row)) {
             if (x.row != no_piece && x.row == right.row) continue;
             for (const SpurWay& y : right_ways)
-                if (y.row == no_piece || y.row != left.row)
+                if ((y.row == no_piece || y.row != left.row) && may_both_be_kept(tables_, x.buds, y.buds))
                     spurs_.push_back({x, y, x.worth + y.worth, x.buds + y.buds, is_hard(left, right, x.buds, y.buds)});
         }
     }

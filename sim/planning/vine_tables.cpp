@@ -39,8 +39,9 @@ public:
         fill_pairs();
         fill_totals();
         tables_.constant = rules::canonical_points(asked_).count;
+        tables_.single = asked_.single;
         for (const Side side : both_sides)
-            tables_.had_cane[at(side)] = !offers_.sides[rules::index_of(side)].canes.empty();
+            tables_.had_cane[at(side)] = !asked_.single && !offers_.sides[rules::index_of(side)].canes.empty();
         tables_.hard_cap = house_.caps.hard.count;
         tables_.soft_cap = house_.caps.soft.count;
         return std::move(tables_);

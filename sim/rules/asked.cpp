@@ -19,15 +19,15 @@ struct Weights {
     std::int64_t cane = 0, spur = 0, vine = 0;
 };
 
-Weights weights_of(const Rule& rule, const HouseRules& house) {
+Weights weights_of(const Rule& rule, const HouseRules& house, bool single) {
     if (!house.of(rule.name).on) return {};
     const std::int64_t weight = house.of(rule.name).weight;
+    const std::int64_t canes = single ? 1 : house.cane_count.wanted, spurs = single ? 1 : house.spur_count.wanted;
     switch (rule.per) {
-    case Per::cane: return {2 * weight / house.cane_count.wanted, 0, 0};
-    case Per::spur: return {0, 2 * weight / house.spur_count.wanted, 0};
+    case Per::cane: return {2 * weight / canes, 0, 0};
+    case Per::spur: return {0, 2 * weight / spurs, 0};
     case Per::cane_and_spur:
-        return {2 * house.end_cut.weight_canes / house.cane_count.wanted,
-                2 * house.end_cut.weight_spurs / house.spur_count.wanted, 0};
+        return {2 * house.end_cut.weight_canes / canes, 2 * house.end_cut.weight_spurs / spurs, 0};
     case Per::vine: break;
     }
     return {0, 0, 2 * weight};
@@ -59,6 +59,13 @@ std::vector<AxisId> may_stand(const Vine& before, const HouseRules& house) {
     axes.reserve(found.size());
     for (const auto& [distance, axis] : found) axes.push_back(axis);
     return axes;
+}
+
+// An acceptable cane, and an acceptable spur other than it: of two acceptable canes one is always another.
+bool spur_beside_cane(const SideOffers& here) {
+    if (here.canes.size() > 1) return !here.spurs.empty();
+    return !here.canes.empty() &&
+           std::any_of(here.spurs.begin(), here.spurs.end(), [&](AxisId spur) { return spur != here.canes[0]; });
 }
 
 // `left` tenths among the rules judged once, in proportion to their weights, by largest remainder; ties in table order.
@@ -97,6 +104,8 @@ bool acceptable_spur(const SpurFacts& spur, const HouseRules& house) {
 Offers offers(const Vine& before, const HouseRules& house) {
     const CountingHabits habits = house.habits();
     Offers found;
+    found.system = before.system;
+    const bool either_way = before.system == System::one_cane;  // its one cane may go to either side
     for (const Axis& axis : before.axes) {
         if (axis.removed || is_trunk(axis)) continue;
         if (age(before, axis) == 2) found.old_wood = true;
@@ -111,7 +120,9 @@ Offers offers(const Vine& before, const HouseRules& house) {
             const std::uint32_t last = buds[static_cast<std::size_t>(house.cane_count.floor_buds) - 1];
             CaneFacts cane = measure_wood(before, house, axis, canonical_end(before, axis, last));
             cane.mean_joint = mean_internode(before, axis, habits);
-            if (acceptable_cane(cane, house) && !would_break(before, axis, axis.side)) side.canes.push_back(axis.id);
+            const bool breaks = would_break(before, axis, axis.side) &&
+                                !(either_way && !would_break(before, axis, other(axis.side)));
+            if (acceptable_cane(cane, house) && !breaks) side.canes.push_back(axis.id);
         }
         if (!buds.empty() &&
             acceptable_spur(measure_spur(before, house, axis, canonical_end(before, axis, buds[0])), house))
@@ -125,25 +136,29 @@ Asked asked(const Offers& offers, const HouseRules& house) {
     Asked asks;
     asks.suckers = offers.suckers;
     asks.old_wood = offers.old_wood;
-    // Two canes and two spurs may take four of them.
+    asks.single = offers.system == System::one_cane;
+    // Two canes and two spurs may take four of them, one of each two.
     const auto wanted = static_cast<std::size_t>(house.standing.kickers + house.standing.spares);
-    const bool enough = offers.standing.size() >= wanted + 4;
+    const bool enough = offers.standing.size() >= wanted + (asks.single ? 2 : 4);
     asks.kickers = house.standing.kickers > 0 && enough;
     asks.spares = house.standing.spares > 0 && enough;
-    for (std::size_t side = 0; side < 2; ++side) {
-        const SideOffers& here = offers.sides[side];
-        asks.cane[side] = !here.canes.empty();
-        // Another acceptable spur than the cane: of two acceptable canes one is always another.
-        asks.spur[side] =
-            asks.cane[side] && (here.canes.size() > 1 ? !here.spurs.empty()
-                                                      : std::any_of(here.spurs.begin(), here.spurs.end(),
-                                                                    [&](AxisId s) { return s != here.canes[0]; }));
+    if (asks.single) {
+        SideOffers both = offers.sides[0];
+        both.canes.insert(both.canes.end(), offers.sides[1].canes.begin(), offers.sides[1].canes.end());
+        both.spurs.insert(both.spurs.end(), offers.sides[1].spurs.begin(), offers.sides[1].spurs.end());
+        asks.cane[0] = asks.cane[1] = !both.canes.empty();
+        asks.spur[0] = asks.spur[1] = spur_beside_cane(both);
+    } else {
+        for (std::size_t side = 0; side < 2; ++side) {
+            asks.cane[side] = !offers.sides[side].canes.empty();
+            asks.spur[side] = spur_beside_cane(offers.sides[side]);
+        }
     }
-    const std::int64_t canes = asks.cane[0] + asks.cane[1], spurs = asks.spur[0] + asks.spur[1];
+    const std::int64_t canes = asks.canes(), spurs = asks.spurs();
     std::array<std::int64_t, rule_count> once{};
     std::int64_t sum = 0;
     for (const Rule* rule : all_rules) {
-        const Weights w = weights_of(*rule, house);
+        const Weights w = weights_of(*rule, house, asks.single);
         once[index_of(rule->name)] = is_asked(rule->name, asks, house) ? w.vine : 0;
         sum += canes * w.cane + spurs * w.spur + once[index_of(rule->name)];
     }
@@ -153,7 +168,7 @@ Asked asked(const Offers& offers, const HouseRules& house) {
         return Tenths{static_cast<std::int32_t>((2 * weight * 1000 + sum) / (2 * sum))};
     };
     for (const Rule* rule : all_rules) {
-        const Weights w = weights_of(*rule, house);
+        const Weights w = weights_of(*rule, house, asks.single);
         const std::size_t i = index_of(rule->name);
         if (canes) asks.per_cane[i] = scaled(w.cane);
         if (spurs) asks.per_spur[i] = scaled(w.spur);
@@ -167,9 +182,8 @@ Asked asked(const Vine& before, const HouseRules& house) { return asked(offers(b
 
 Tenths Asked::total() const {
     Tenths sum;
-    const std::int32_t canes = cane[0] + cane[1], spurs = spur[0] + spur[1];
     for (std::size_t i = 0; i < rule_count; ++i)
-        sum += Tenths{canes * per_cane[i].count + spurs * per_spur[i].count + once[i].count};
+        sum += Tenths{canes() * per_cane[i].count + spurs() * per_spur[i].count + once[i].count};
     return sum;
 }
 

@@ -21,6 +21,7 @@ struct SideOffers {
     std::vector<AxisId> canes, spurs;  // acceptable ones
 };
 struct Offers {
+    System system = System::two_cane;
     std::array<SideOffers, 2> sides;
     bool suckers = false;   // growth on the trunk or the rootstock
     bool old_wood = false;  // two-year wood, of which some may have to come off
@@ -31,6 +32,8 @@ struct Offers {
 
 struct Asked {
     std::array<bool, 2> cane{}, spur{};  // by side
+    // A vine of a single cane: one cane and one spur in all, on whichever side; so both sides are asked or neither is.
+    bool single = false;
     bool suckers = false, old_wood = false;
     bool kickers = false, spares = false;  // wanted, and enough canes stand whatever two canes and two spurs are kept
     // Weight of one piece, or of a rule judged once; 0 where it is not asked. Tenths of a point.
@@ -43,6 +46,8 @@ struct Asked {
         return spur[index_of(side)] ? per_spur[index_of(name)] : Tenths{};
     }
     Tenths of_vine(RuleName name) const { return once[index_of(name)]; }
+    int canes() const { return single ? cane[0] : cane[0] + cane[1]; }  // asked in all
+    int spurs() const { return single ? spur[0] : spur[0] + spur[1]; }
     Tenths total() const;  // of all that is asked
 };
 

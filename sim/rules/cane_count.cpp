@@ -18,6 +18,12 @@ std::string_view case_without_cane(NoCane why) {
 
 std::array<PerMille, 2> marks_cane_count(const PairFacts& pair, const Asked& asked) {
     std::array<PerMille, 2> marks{};
+    if (asked.single) {  // one in all, to either side
+        const bool one = pair.cane[0] + pair.cane[1] + pair.more[0] + pair.more[1] == 1;
+        for (std::size_t side = 0; side < 2; ++side)
+            if (asked.cane[side] && pair.cane[side] && one) marks[side] = full_mark;
+        return marks;
+    }
     std::array<int, 2> too_many = pair.more;
     for (std::size_t side = 0; side < 2; ++side) {
         if (!pair.cane[side]) continue;
@@ -44,7 +50,9 @@ Said say_cane_count(const SidePieces& pieces, Side side, const Asked& asked, Per
     else if (mark == full_mark)
         key = "rule.cane-count.full";
     else
-        key = laid > 1 ? "rule.cane-count.too-many" : "rule.cane-count.too-many-on-the-vine";
+        key = asked.single ? "rule.cane-count.too-many-single"
+              : laid > 1   ? "rule.cane-count.too-many"
+                           : "rule.cane-count.too-many-on-the-vine";
     Said said;
     said.measured = laid * 1000;
     said.unit = Unit::count;

@@ -25,9 +25,13 @@ std::vector<Cap> caps_of(const PlanFacts& plan, const Asked& asked, const HouseR
             add(cap_trunk_sucker, hard, "cap.trunk-sucker-laid", sucker.axis, {});
     }
     if (plan.trunk_cut) add("trunk-cut", hard, "cap.trunk-cut", plan.trunk_cut, {});
+    const auto bare = [&](Side side) {
+        return !plan.sides[index_of(side)].cane && !plan.sides[index_of(side)].spur;
+    };
+    if (asked.single && asked.cane[0] && bare(Side::left) && bare(Side::right))
+        add(cap_side_bare, hard, "cap.side-bare", {}, {{"side", side_key(Side::none)}});
     for (const Side side : both_sides) {
-        const SidePieces& pieces = plan.sides[index_of(side)];
-        if (asked.cane[index_of(side)] && !pieces.cane && !pieces.spur)
+        if (!asked.single && asked.cane[index_of(side)] && bare(side))
             add(cap_side_bare, hard, "cap.side-bare", {}, {{"side", side_key(side)}});
     }
     if (!plan.clearing.old_canes_left.empty())

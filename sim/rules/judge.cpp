@@ -97,9 +97,9 @@ public:
         for (const Rule* rule : all_rules) {
             if (!house_.of(rule->name).on) continue;
             if (rule->per == Per::cane || rule->per == Per::cane_and_spur)
-                for (const Side side : both_sides) write_cane(*rule, side);
+                for (const Side side : cane_sides()) write_cane(*rule, side);
             if (rule->per == Per::spur || rule->per == Per::cane_and_spur)
-                for (const Side side : both_sides) write_spur(*rule, side);
+                for (const Side side : spur_sides()) write_spur(*rule, side);
             if (rule->per == Per::vine) write_once(*rule);
         }
         write_remarks();
@@ -111,6 +111,25 @@ public:
 
 private:
     const SidePieces& at(Side side) const { return plan_.sides[index_of(side)]; }
+
+    // Where a finding about canes, or spurs, is due: on both sides; of a single cane on its side, or on that of what stands
+    // for it, or on neither.
+    std::vector<Side> cane_sides() const {
+        if (!asked_.single) return {Side::left, Side::right};
+        for (const Side side : both_sides)
+            if (at(side).cane) return {side};
+        const AxisId left = at(Side::left).instead, right = at(Side::right).instead;
+        if (!left && !right) return {Side::none};
+        return {left && (!right || at(Side::left).why_none >= at(Side::right).why_none) ? Side::left : Side::right};
+    }
+    std::vector<Side> spur_sides() const {
+        if (!asked_.single) return {Side::left, Side::right};
+        for (const Side side : both_sides)
+            if (at(side).spur) return {side};
+        for (const Side side : both_sides)
+            if (at(side).spur_not_cut || at(side).bare_stub) return {side};
+        return {Side::none};
+    }
 
     std::array<PerMille, 2> spur_counts() const {
         std::array<bool, 2> spur{};
@@ -182,7 +201,7 @@ private:
         const std::string on = pieces.spur ? name_of(pieces.spur->axis) : "";
         if (rule.name == RuleName::spur_count) {
             const PerMille mark = spur_counts_[index_of(side)];
-            return add(rule, on, side, share, mark, say_spur_count(pieces, side, asked, mark));
+            return add(rule, on, side, share, mark, say_spur_count(pieces, side, asked, asked_.single, mark));
         }
         if (!asked) return;
         if (!pieces.spur) {
@@ -289,7 +308,7 @@ Judgement judge(const Vine& before, const Vine& after, const HouseRules& house) 
 }
 
 std::optional<TextKey> why_not_judged(const Vine& vine) {
-    if (vine.system != System::two_cane) return TextKey{"error.judge.system"};
+    if (vine.system != System::two_cane && vine.system != System::one_cane) return TextKey{"error.judge.system"};
     return std::nullopt;
 }
 

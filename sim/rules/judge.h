@@ -6,7 +6,8 @@
 
 namespace spurwright::rules {
 
-// `after` must be `before` pruned (the same rows). Judged for two canes, a spur each (system two-cane).
+// `after` must be `before` pruned (the same rows). Judged for two canes with a spur each (system two-cane),
+// or for one cane with one spur on whichever side (one-cane).
 Judgement judge(const Vine& before, const Vine& after, const HouseRules& house);
 // The same with what the vine asks for worked out before: it is a fact of `before`, so many plans share it.
 Judgement judge(const Vine& before, const Vine& after, const HouseRules& house, const Offers& offers,
@@ -19,7 +20,7 @@ Judgement judge_plan(const Vine& before, const Plan& plan, const Vine& after, co
 // From facts alone, measured or written down by hand.
 Judgement judge_facts(const PlanFacts& plan, const Asked& asked, const HouseRules& house);
 
-// Why a vine cannot be judged yet (a system other than two canes), or nothing.
+// Why a vine cannot be judged yet (a system other than these), or nothing.
 std::optional<TextKey> why_not_judged(const Vine& vine);
 
 // 100.0 held under the lowest of these.

@@ -200,11 +200,14 @@ std::optional<Length> room_of(const Vine& uncut, const HouseRules& house, Side s
     // Where the next vine is missing and the house lets canes use the gap, the cane may run to the middle between the
     // missing vine and the one after it.
     const bool runs_on = kind == NeighbourKind::none && house.cane_reach.no_neighbour == NoNeighbour::run_on;
-    return Length{uncut.spacing.count / 2 + (runs_on ? uncut.spacing.count : 0)};
+    // A single cane has the whole way to the next trunk; an end post stands halfway there.
+    const bool whole = uncut.system == System::one_cane && kind == NeighbourKind::none;
+    return Length{uncut.spacing.count / (whole ? 1 : 2) + (runs_on ? uncut.spacing.count : 0)};
 }
 
 Length free_wire_of(const Vine& uncut, const HouseRules& house, Side side, Length reach) {
-    if (const auto room = room_of(uncut, house, side)) return {2 * (room->count - reach.count)};
+    if (const auto room = room_of(uncut, house, side))  // a neighbour of two canes would end as far from the middle
+        return {(uncut.system == System::one_cane ? 1 : 2) * (room->count - reach.count)};
     return uncut.spacing - reach - uncut.neighbour(side).reach;
 }
 

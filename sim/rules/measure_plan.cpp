@@ -22,8 +22,9 @@ public:
         read_laid();
         read_standing();
         choose_spurs();
-        read_laterals();
         explain_missing_canes();
+        if (before_.system == System::one_cane) gather_single();
+        read_laterals();
         read_spares();
         read_clearing();
         count_load();
@@ -224,6 +225,30 @@ private:
             }
             if (!pieces.spur && !bare_[index_of(side)].empty()) pieces.bare_stub = bare_[index_of(side)].front();
         }
+    }
+
+    // A vine of a single cane has one cane and one spur in all: of both sides' the one meant; the others are too many.
+    void gather_single() {
+        SidePieces &left = at(Side::left), &right = at(Side::right);
+        if (left.cane && right.cane) {
+            const bool left_is = rank(*left.cane, left.cane->diameter) < rank(*right.cane, right.cane->diameter);
+            SidePieces &meant = left_is ? left : right, &rest = left_is ? right : left;
+            meant.more_canes.push_back(rest.cane->axis);
+            meant.more_canes.insert(meant.more_canes.end(), rest.more_canes.begin(), rest.more_canes.end());
+            rest.more_canes.clear();
+            rest.cane.reset();
+        }
+        if (left.spur && right.spur) {
+            const bool left_is = rank(*left.spur, left.spur->first_joint_diameter) <
+                                 rank(*right.spur, right.spur->first_joint_diameter);
+            SidePieces &meant = left_is ? left : right, &rest = left_is ? right : left;
+            meant.more_spurs.push_back(rest.spur->axis);
+            meant.more_spurs.insert(meant.more_spurs.end(), rest.more_spurs.begin(), rest.more_spurs.end());
+            rest.more_spurs.clear();
+            rest.spur.reset();
+        }
+        left.good_cane_stands = right.good_cane_stands = left.good_cane_stands || right.good_cane_stands;
+        left.good_spur_stands = right.good_spur_stands = left.good_spur_stands || right.good_spur_stands;
     }
 
     // A lateral left on a piece that was kept is a piece left; on one that was left itself it goes with that.

@@ -10,7 +10,9 @@
 namespace spurwright::rules {
 
 // "towards the near post", "towards the far post": people never read left or right.
-constexpr TextKey side_key(Side side) { return TextKey{side == Side::right ? "side.right" : "side.left"}; }
+constexpr TextKey side_key(Side side) {
+    return TextKey{side == Side::right ? "side.right" : side == Side::left ? "side.left" : "side.either"};
+}
 
 template <class M>
 std::optional<std::int64_t> end_of(M m, std::int64_t thousandths = 1) {

@@ -5,6 +5,12 @@ namespace spurwright::rules {
 std::array<PerMille, 2> marks_spur_count(const std::array<bool, 2>& spur, const std::array<int, 2>& more,
                                          const Asked& asked) {
     std::array<PerMille, 2> marks{};
+    if (asked.single) {  // one in all, of either side; one too many takes half
+        const int too_many = more[0] + more[1];
+        for (std::size_t side = 0; side < 2; ++side)
+            if (asked.spur[side] && spur[side]) marks[side] = too_many == 0 ? full_mark : too_many == 1 ? half_mark : no_mark;
+        return marks;
+    }
     for (std::size_t side = 0; side < 2; ++side)
         if (asked.spur[side] && spur[side]) marks[side] = full_mark;
     for (std::size_t side = 0; side < 2; ++side)
@@ -12,7 +18,7 @@ std::array<PerMille, 2> marks_spur_count(const std::array<bool, 2>& spur, const 
     return marks;
 }
 
-Said say_spur_count(const SidePieces& pieces, Side side, bool asked_here, PerMille mark) {
+Said say_spur_count(const SidePieces& pieces, Side side, bool asked_here, bool single, PerMille mark) {
     const int kept = (pieces.spur ? 1 : 0) + static_cast<int>(pieces.more_spurs.size());
     std::string_view key;
     if (!asked_here)
@@ -24,7 +30,9 @@ Said say_spur_count(const SidePieces& pieces, Side side, bool asked_here, PerMil
     else if (mark == full_mark)
         key = "rule.spur-count.full";
     else
-        key = kept > 1 ? "rule.spur-count.too-many" : "rule.spur-count.too-many-on-the-vine";
+        key = single     ? "rule.spur-count.too-many-single"
+              : kept > 1 ? "rule.spur-count.too-many"
+                         : "rule.spur-count.too-many-on-the-vine";
     Said said;
     said.measured = kept * 1000;
     said.unit = Unit::count;

@@ -36,7 +36,7 @@ void tight_loop(const Tables& tables, Use use) {
     for (std::size_t a = 0; a < left_canes.size(); ++a)
         for (std::size_t b = 0; b < right_canes.size(); ++b) {
             const LaidCane &left = left_canes[a], &right = right_canes[b];
-            if (!may_stand_together(left, right)) continue;
+            if (!may_stand_together(tables, left, right)) continue;
             spurs.clear();
             const bool sucker = left.sucker || right.sucker;
             const bool left_bare = bare_without_spur(tables, Side::left, left),

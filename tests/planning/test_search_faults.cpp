@@ -57,7 +57,7 @@ std::optional<Ranked> decomposed(const Tables& given, Fault fault) {
     std::map<int, Ranked> best;  // by cap
     for (const LaidCane& a : laid_canes(tables, Side::left))
         for (const LaidCane& b : laid_canes(tables, Side::right)) {
-            if (!may_stand_together(a, b)) continue;
+            if (!may_stand_together(tables, a, b)) continue;
             const auto left = kept_ways(tables, Side::left, a.row, fault),
                        right = kept_ways(tables, Side::right, b.row, fault);
             for (int i = 0; i < a.cuts; ++i)

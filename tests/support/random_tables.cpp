@@ -66,12 +66,13 @@ Tables random_tables(std::uint64_t seed, const TableWishes& wishes) {
                        : draws.chance(10) ? draws.in(0, most)
                                           : tables.enough_from + draws.in(0, 8);
     for (bool& had : tables.had_cane) had = draws.chance(60);
+    tables.single = wishes.single;
     tables.hard_cap = draws.in(wishes.range * 2, wishes.range * 7);
     tables.soft_cap = draws.in(wishes.range * 3, wishes.range * 8);
     return tables;
 }
 
-Tables small_tables(std::uint32_t number) {
+Tables small_tables(std::uint32_t number, bool single) {
     constexpr std::array ranges{3, 12, 60, 200, 420};
     Draws draws(mix(number + 1u));
     TableWishes wishes;
@@ -79,6 +80,7 @@ Tables small_tables(std::uint32_t number) {
     wishes.left = draws.in(0, canes);
     wishes.right = canes - wishes.left;
     wishes.range = ranges[number % ranges.size()];
+    wishes.single = single;
     return random_tables(number, wishes);
 }
 

@@ -167,6 +167,22 @@ Vine rough_vine() {
     return vine;
 }
 
+Vine single_cane_vine() {
+    Pen pen(6);
+    pen.b.vine.system = System::one_cane;
+    const NodeId head = pen.trunk();
+    pen.shoot({2, head, 5, Side::left, -15, 795, 0, -1, 0.05, 0, 3, 40, 12.4});
+    pen.shoot({3, head, 5, Side::right, 15, 803, 0, 1, 0.3, 0, 2, 35, 10});
+    pen.shoot({4, on(2, 3), 6, Side::left, -135, 801, 0, -0.9, 1, 0.1, 5, 70, 9.4});
+    pen.shoot({5, on(2, 1), 6, Side::left, -55, 797, 0, -0.3, 1, -0.1, 2, 55, 7.0});
+    pen.shoot({6, on(3, 2), 6, Side::right, 82, 824, 0, 0.8, 1, 0, 6, 72, 9.0});
+    pen.shoot({7, on(3, 1), 6, Side::right, 48, 814, 0, 0.5, 1, 0.1, 4, 60, 7.6});
+    pen.b.vine.laid = {laid_last_winter(2, Side::left, 6)};
+    pen.b.vine.origin_left = Length{0};
+    pen.b.vine.neighbours = {Neighbour{NeighbourKind::vine, {0}}, Neighbour{NeighbourKind::vine, {0}}};
+    return pen.done();
+}
+
 std::vector<NamedVine> small_vines() {
     return {{"little", little_vine()},
             {"one-sided", one_sided_vine()},

@@ -37,6 +37,15 @@ Vine young_vine();
 // lateral; old arms on both sides; twin canes from one node; one cane on each arm's old wood.
 Vine rough_vine();
 
+// Trained to a single cane: last winter's, a2, lay towards the near post; its spur, a3, brought up a6 and a7. The next
+// trunks stand 1.2 m away and have no cane of their own this way.
+//
+//    a4  a5             a7          count buds: a4 5, a5 2, a6 6, a7 4
+//     |   |             /
+//  --a2---'-- head --a3'--a6
+//              |
+Vine single_cane_vine();
+
 struct NamedVine {
     std::string_view name;
     Vine vine;

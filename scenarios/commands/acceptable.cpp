@@ -167,7 +167,7 @@ Result<Answer> answer_acceptable(const Asked& asked, const Surroundings& around)
     if (!found) return failure(found.error());
     const auto house = house_rules_asked(asked, around);
     if (!house) return failure(house.error());
-    if (auto fine = can_be_judged(found->vine, asked.subject); !fine) return failure(std::move(fine.error()));
+    if (auto fine = can_be_judged_by_canes(found->vine, asked.subject); !fine) return failure(std::move(fine.error()));
     const planning::Planning planning(found->vine, house->rules);
     const auto best = planning.best();
     if (!best)

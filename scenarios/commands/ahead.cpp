@@ -153,7 +153,7 @@ Result<Answer> answer_ahead(const Asked& asked, const Surroundings& around) {
     if (!found) return failure(found.error());
     const auto house = house_rules_asked(asked, around);
     if (!house) return failure(house.error());
-    if (auto fine = can_be_judged(found->vine, asked.subject); !fine) return failure(std::move(fine.error()));
+    if (auto fine = can_be_judged_by_canes(found->vine, asked.subject); !fine) return failure(std::move(fine.error()));
     auto wish = wish_of(asked, found->vine);
     if (!wish) return failure(wish.error());
     if (auto late = late_acts(asked, *wish); !late) return failure(late.error());

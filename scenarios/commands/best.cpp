@@ -86,10 +86,30 @@ void tell_difficulty(Answer& answer, const planning::Difficulty& difficulty, con
     answer.text += words::wrapped(words("best.difficulty", facts));
 }
 
+Result<Answer> answer_of_cordon(const Asked& asked, const Vine& vine, const rules::HouseRules& house, const words::Words& words) {
+    for (const char* option : {"--top", "--after"})
+        if (asked.value(option))
+            return failure(refusal(Fault::not_allowed, "error.best.of-cordon", {{"text", std::string(option)}}, asked.subject));
+    const planning::BestCordon best = planning::best_of_cordon(vine, house);
+    const std::uint64_t counted = planning::count_choices(planning::cordon_tables(vine, house));
+    Answer answer;
+    io::Json list = io::Json::list();
+    list.push(plan_object(best));
+    answer.object.set("hash", hash_text(vine_hash(vine)));
+    answer.object.set("after", io::Json());
+    answer.object.set("plans_counted", counted);
+    answer.object.set("difficulty", io::Json());
+    answer.object.set("plans", std::move(list));
+    answer.text = words::wrapped(words("best.cordon-counted", {{"n", Count{static_cast<std::int64_t>(counted)}}}));
+    answer.text += words::hanging(
+        "", words("best.row", {{"rank", Count{1}}, {"points", best.points}, {"plan", print_plan(best.plan)}}), 4);
+    return answer;
+}
+
 Result<Answer> answer_best(const Asked& asked, const Surroundings& around) {
     const auto found = find_vine(asked.subject);
     if (!found) return failure(found.error());
-    const auto house = house_rules_asked(asked, around);
+    const auto house = house_rules_asked(asked, around, found->vine.system);
     if (!house) return failure(house.error());
     std::int64_t wanted = 1;
     if (const auto top = asked.value("--top")) {
@@ -98,6 +118,7 @@ Result<Answer> answer_best(const Asked& asked, const Surroundings& around) {
         wanted = *read;
     }
     if (auto fine = can_be_judged(found->vine, asked.subject); !fine) return failure(std::move(fine.error()));
+    if (found->vine.system == System::cordon) return answer_of_cordon(asked, found->vine, house->rules, around.words);
     const planning::Planning planning(found->vine, house->rules);
     Answer answer;
     std::vector<Listed> plans;

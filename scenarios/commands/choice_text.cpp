@@ -27,6 +27,19 @@ io::Json plan_object(const planning::BestPlan& plan) {
     return o;
 }
 
+io::Json plan_object(const planning::BestCordon& plan) {
+    io::Json o = io::Json::object(), choice = io::Json::object();
+    for (const Side side : both_sides) {
+        io::Json spurs = io::Json::list();
+        for (const planning::SpurKept& spur : plan.choice[planning::at(side)]) spurs.push(spur_name(spur.axis, spur.buds));
+        choice.set(side == Side::left ? "left_spurs" : "right_spurs", std::move(spurs));
+    }
+    o.set("points", plan.points);
+    o.set("plan", print_plan(plan.plan));
+    o.set("choice", std::move(choice));
+    return o;
+}
+
 std::string cane_words(NodeId cane, const words::Words& words) {
     if (!cane) return words("choice.no-cane");
     return words("choice.cane", {{"part", axis_of(cane)}, {"node", Count{index_of(cane)}}});

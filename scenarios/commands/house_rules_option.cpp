@@ -2,8 +2,9 @@
 
 namespace spurwright::commands {
 
-Result<io::HouseRulesFile> house_rules_asked(const Asked& asked, const Surroundings& around) {
-    return io::load_house_rules(asked.value("--rules").value_or("general"), around.assets);
+Result<io::HouseRulesFile> house_rules_asked(const Asked& asked, const Surroundings& around, System system) {
+    return io::load_house_rules(asked.value("--rules").value_or(system == System::cordon ? "spur-cordon" : "general"),
+                                around.assets);
 }
 
 VerbOption rules_option() { return {"--rules", "NAME|FILE", TextKey{"option.rules"}}; }

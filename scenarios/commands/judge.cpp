@@ -12,11 +12,11 @@
 namespace spurwright::commands {
 namespace {
 
-std::string text_of(const Judged& judged, const words::Words& words) {
+std::string text_of(const Judged& judged, bool cordon, const words::Words& words) {
     std::string out;
     if (judged.best) {
         out += words("judge.points", {{"points", judged.judgement.points}, {"best", *judged.best}}) + "\n";
-        out += words::wrapped(words("judge.rank", {{"counted", Count{static_cast<std::int64_t>(judged.tally.counted)}},
+        out += words::wrapped(words(cordon ? "judge.cordon-rank" : "judge.rank", {{"counted", Count{static_cast<std::int64_t>(judged.tally.counted)}},
                                                    {"better", Count{static_cast<std::int64_t>(judged.tally.better)}},
                                                    {"equal", Count{static_cast<std::int64_t>(judged.tally.equal)}}}));
     } else {
@@ -28,7 +28,7 @@ std::string text_of(const Judged& judged, const words::Words& words) {
 Result<Answer> answer_judge(const Asked& asked, const Surroundings& around) {
     const auto found = find_vine(asked.subject);
     if (!found) return failure(found.error());
-    auto house = house_rules_asked(asked, around);
+    auto house = house_rules_asked(asked, around, found->vine.system);
     if (!house) return failure(house.error());
     std::optional<rules::Report> report;
     if (const auto file = asked.value("--report")) {
@@ -40,8 +40,10 @@ Result<Answer> answer_judge(const Asked& asked, const Surroundings& around) {
     if (auto fine = can_be_judged(found->vine, asked.subject); !fine) return failure(std::move(fine.error()));
     const auto pruned = prune_by_text(found->vine, *asked.value("--plan"));
     if (!pruned) return failure(pruned.error());
-    const planning::Planning planning(found->vine, house->rules);
-    const auto result = judged(found->vine, pruned->plan, house->rules, planning, report);
+    const bool cordon = found->vine.system == System::cordon;
+    const auto result = cordon ? judged_cordon(found->vine, pruned->plan, house->rules, report)
+                               : judged(found->vine, pruned->plan, house->rules,
+                                        planning::Planning(found->vine, house->rules), report);
     if (!result) return failure(result.error());
     Answer answer;
     io::Json& o = answer.object;
@@ -57,7 +59,7 @@ Result<Answer> answer_judge(const Asked& asked, const Surroundings& around) {
     o.set("rule_set_hash", hash_text(rules::rule_set_hash(house->rules)));
     o.set("judge_version", rules::judge_version);
     o.set("language", around.words.language());
-    answer.text = text_of(*result, around.words);
+    answer.text = text_of(*result, cordon, around.words);
     return answer;
 }
 

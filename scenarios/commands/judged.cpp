@@ -1,11 +1,30 @@
 #include "scenarios/commands/judged.h"
 
+#include "sim/planning/cordon.h"
+
 namespace spurwright::commands {
 
 Result<void> can_be_judged(const Vine& vine, const std::string& subject) {
     if (const auto why = rules::why_not_judged(vine))
         return failure({Fault::not_allowed, *why, {}, {subject, 0, 0, 0}});
     return must_be_uncut(vine, subject);
+}
+
+Result<void> can_be_judged_by_canes(const Vine& vine, const std::string& subject) {
+    if (vine.system == System::cordon) return failure({Fault::not_allowed, {"error.judge.cordon"}, {}, {subject, 0, 0, 0}});
+    return can_be_judged(vine, subject);
+}
+
+Result<Judged> judged_cordon(const Vine& before, const Plan& plan, const rules::HouseRules& house,
+                             const std::optional<rules::Report>& report) {
+    const auto after = prune(before, plan);
+    if (!after) return failure(after.error());
+    const rules::Offers offers = rules::offers(before, house);
+    Judged result{plan, rules::judge_plan(before, plan, *after, house, offers, rules::asked(offers, house), report), {}, {}};
+    const planning::CordonTables tables = planning::cordon_tables(before, house);
+    result.tally = planning::tally(tables, result.judgement.points.count);
+    result.best = Tenths{planning::best_pick(tables).points};
+    return result;
 }
 
 Result<Judged> judged(const Vine& before, const Plan& plan, const rules::HouseRules& house,

@@ -196,7 +196,7 @@ Result<Answer> answer_review(const Asked& asked, const Surroundings& around) {
     if (!found) return failure(found.error());
     const auto house = house_rules_asked(asked, around);
     if (!house) return failure(house.error());
-    if (auto fine = can_be_judged(found->vine, asked.subject); !fine) return failure(std::move(fine.error()));
+    if (auto fine = can_be_judged_by_canes(found->vine, asked.subject); !fine) return failure(std::move(fine.error()));
     const auto pruned = prune_by_text(found->vine, *asked.value("--plan"));
     if (!pruned) return failure(pruned.error());
     const planning::Planning planning(found->vine, house->rules);

@@ -18,8 +18,8 @@ namespace spurwright::io {
 inline constexpr std::string_view house_rules_kind = "spurwright-house-rules";
 inline constexpr int house_rules_version = 1;
 // The sets in assets/house-rules, by name.
-inline constexpr std::array<std::string_view, 6> shipped_house_sets{"general",    "close-head", "slow-arms",
-                                                                    "cool-sites", "low-vigour", "high-vigour"};
+inline constexpr std::array<std::string_view, 7> shipped_house_sets{
+    "general", "close-head", "slow-arms", "cool-sites", "low-vigour", "high-vigour", "spur-cordon"};
 // Of them, the two ways with the head that crews hold to; the others are for the wood a site grows.
 inline constexpr std::array<std::string_view, 2> house_ways{"close-head", "slow-arms"};
 

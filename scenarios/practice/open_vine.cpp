@@ -33,7 +33,7 @@ GrowOnWish grow_on_wish(const scenes::Scene& scene, const scenes::GrownSceneVine
 Result<Opened> open_code(const io::Assets& assets, const std::string& code, const std::string& house_name) {
     auto found = commands::vine_of_code(code);
     if (!found) return failure(std::move(found.error()));
-    if (auto judged = commands::can_be_judged(found->vine, code); !judged) return failure(std::move(judged.error()));
+    if (auto judged = commands::can_be_judged_by_canes(found->vine, code); !judged) return failure(std::move(judged.error()));
     auto house = io::load_house_rules(house_name, assets);
     if (!house) return failure(std::move(house.error()));
     return Opened{Task{std::move(found->vine), found->code, {}, house_name, house->rules, {}}, {}};
@@ -45,7 +45,7 @@ Result<Opened> open_scene(const io::Assets& assets, const std::string& name, std
     number = std::min(number, scene->vines.size() - 1);
     auto grown = scenes::grow_scene_vine(*scene, number);
     if (!grown) return failure(std::move(grown.error()));
-    if (auto judged = commands::can_be_judged(grown->vine, name); !judged) return failure(std::move(judged.error()));
+    if (auto judged = commands::can_be_judged_by_canes(grown->vine, name); !judged) return failure(std::move(judged.error()));
     auto house = scenes::scene_house(*scene, assets);
     if (!house) return failure(std::move(house.error()));
     const GrowOnWish wish = grow_on_wish(*scene, *grown);

@@ -59,6 +59,8 @@ inline constexpr Source hickey_psu{
 inline constexpr Source klodd_2022{
     "klodd-2022", "A. Klodd (University of Minnesota), pruning questions, The Grapevine Magazine, Nov 2022",
     "https://thegrapevinemagazine.net/2022/11/frequently-asked-questions-for-pruning-grapevines/", 'A'};
+inline constexpr Source ncsu_handbook{"ncsu-handbook", "N.C. State Extension Gardener Handbook, Fig. 14-33",
+                                      "https://content.ces.ncsu.edu/print_image/5143", 'A'};
 inline constexpr Source umn_2025{"umn-2025", "University of Minnesota, vine blog, 2025, cane wrapped round the wire",
                                  "-", 'A'};
 inline constexpr Source todaro_tying{"todaro-tying",
@@ -139,6 +141,9 @@ inline constexpr Source experts123{"experts123", "experts123, tools to diameter"
 inline constexpr Source boundarybreaks{"boundarybreaks", "boundarybreaks.com, share of wood removed",
                                        "https://boundarybreaks.com", 'C'};
 inline constexpr Source ehow{"ehow", "ehow, share of wood removed", "-", 'C'};
+inline constexpr Source mclaren_2013{"mclaren-2013", "McLaren Vale competition rules, 2013",
+                                     "https://djsgrowers.blogspot.com/2013/08/", 'B'};
+inline constexpr Source cooksplace_2013{"cooksplace-2013", "Grower's page, cooksplace.us, 2013", "https://cooksplace.us", 'C'};
 inline constexpr Source neilsperry{"neilsperry", "Texas garden writer, neilsperry.com", "https://neilsperry.com", 'C'};
 
 inline constexpr Source cornell_nny_2014{
@@ -189,6 +194,7 @@ inline constexpr std::array all{
     &zabadal_2002,
     &hickey_psu,
     &klodd_2022,
+    &ncsu_handbook,
     &umn_2025,
     &todaro_tying,
     &faundez_2021,
@@ -227,6 +233,8 @@ inline constexpr std::array all{
     &boundarybreaks,
     &ehow,
     &neilsperry,
+    &mclaren_2013,
+    &cooksplace_2013,
     &cornell_nny_2014,
     &purdue_double,
     &taylor_2012,

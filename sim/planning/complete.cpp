@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "sim/core/check.h"
+#include "sim/planning/cordon.h"
 #include "sim/planning/tables.h"
 #include "sim/pruning/legal_edits.h"
 #include "sim/rules/asked.h"
@@ -22,14 +23,19 @@ Length tenths(Length length) { return {length.count / 100 * 100}; }  // of a mil
 
 class Hand {
 public:
-    Hand(const Vine& vine, const rules::HouseRules& house, const Choice& choice)
-        : vine_(vine), house_(house), choice_(choice) {
+    Hand(const Vine& vine, const rules::HouseRules& house, const Choice& choice) : vine_(vine), house_(house) {
+        if (choice.left_cane) plan_.edits.push_back(Mark{axis_of(choice.left_cane), Role::left});
+        if (choice.right_cane) plan_.edits.push_back(Mark{axis_of(choice.right_cane), Role::right});
         if (choice.left_cane) canes_.push_back({axis_of(choice.left_cane), index_of(choice.left_cane), Side::left});
         if (choice.right_cane) canes_.push_back({axis_of(choice.right_cane), index_of(choice.right_cane), Side::right});
         keep_spur(choice.left_spur, choice.left_buds);
         keep_spur(choice.right_spur, choice.right_buds);
         SPURWRIGHT_CHECK(canes_.size(), >, std::size_t{0});
         leave_standing();
+    }
+    Hand(const Vine& vine, const rules::HouseRules& house, const CordonChoice& choice) : vine_(vine), house_(house) {
+        for (const auto& side : choice)
+            for (const SpurKept& spur : side) keep_spur(spur.axis, spur.buds);
     }
 
     Plan plan() && {
@@ -88,10 +94,7 @@ private:
     }
 
     void mark() {
-        if (choice_.left_cane) plan_.edits.push_back(Mark{axis_of(choice_.left_cane), Role::left});
-        if (choice_.right_cane) plan_.edits.push_back(Mark{axis_of(choice_.right_cane), Role::right});
-        if (choice_.left_spur) plan_.edits.push_back(Mark{choice_.left_spur, Role::spur});
-        if (choice_.right_spur) plan_.edits.push_back(Mark{choice_.right_spur, Role::spur});
+        for (const Kept& spur : spurs_) plan_.edits.push_back(Mark{spur.axis, Role::spur});
         for (const AxisId axis : kickers_) plan_.edits.push_back(Mark{axis, Role::kicker});
         for (const AxisId axis : spares_) plan_.edits.push_back(Mark{axis, Role::spare});
     }
@@ -184,7 +187,6 @@ private:
 
     const Vine& vine_;
     const rules::HouseRules& house_;
-    const Choice& choice_;
     std::vector<Kept> canes_, spurs_;
     std::vector<rules::DueCut> old_cuts_, waiting_;  // waiting: of old_cuts_, those that take a spare along
     std::vector<AxisId> kickers_, spares_;
@@ -194,6 +196,9 @@ private:
 }  // namespace
 
 Plan complete(const Vine& vine, const rules::HouseRules& house, const Choice& choice) {
+    return Hand(vine, house, choice).plan();
+}
+Plan complete(const Vine& vine, const rules::HouseRules& house, const CordonChoice& choice) {
     return Hand(vine, house, choice).plan();
 }
 

@@ -88,6 +88,32 @@ void share_out(std::int64_t left, const std::array<std::int64_t, rule_count>& we
     }
 }
 
+// Of a cordon: the weight of its spurs is that of two, shared out among all that are asked.
+Asked asked_of_row(const Offers& offers, const HouseRules& house) {
+    Asked asks;
+    asks.cordon = true;
+    asks.suckers = offers.suckers;
+    asks.old_wood = offers.old_wood;
+    asks.row = offers.row_asked;
+    for (std::size_t side = 0; side < 2; ++side) asks.spur[side] = asks.row[side] > 0;
+    const std::int64_t spurs = asks.spurs();
+    std::array<std::int64_t, rule_count> all_spurs{}, once{};
+    std::int64_t sum = 0, left = 1000;
+    for (const Rule* rule : all_rules) {
+        const std::size_t i = index_of(rule->name);
+        all_spurs[i] = spurs ? weights_of(*rule, house, true).spur : 0;
+        once[i] = is_asked(rule->name, asks, house) ? weights_of(*rule, house, true).vine : 0;
+        sum += all_spurs[i] + once[i];
+    }
+    if (sum == 0) return asks;
+    for (std::size_t i = 0; i < rule_count && spurs > 0; ++i) {
+        asks.per_spur[i] = {static_cast<std::int32_t>((2 * all_spurs[i] * 1000 + sum * spurs) / (2 * sum * spurs))};
+        left -= spurs * asks.per_spur[i].count;
+    }
+    share_out(left, once, asks.once);
+    return asks;
+}
+
 }  // namespace
 
 bool acceptable_cane(const CaneFacts& cane, const HouseRules& house) {
@@ -105,6 +131,14 @@ Offers offers(const Vine& before, const HouseRules& house) {
     const CountingHabits habits = house.habits();
     Offers found;
     found.system = before.system;
+    if (before.system == System::cordon) {
+        found.row = cordon_row(before, house);
+        for (std::size_t side = 0; side < 2; ++side) {
+            found.row_asked[side] = spurs_asked(found.row[side], house, before.spacing);
+            for (const RowCane& cane : found.row[side])
+                if (cane.good) found.sides[side].spurs.push_back(cane.axis);
+        }
+    }
     const bool either_way = before.system == System::one_cane;  // its one cane may go to either side
     for (const Axis& axis : before.axes) {
         if (axis.removed || is_trunk(axis)) continue;
@@ -114,6 +148,7 @@ Offers offers(const Vine& before, const HouseRules& house) {
             found.suckers = true;
             continue;
         }
+        if (before.system == System::cordon) continue;
         const std::vector<std::uint32_t> buds = ripe_count_nodes(before, axis, habits);
         SideOffers& side = found.sides[index_of(axis.side)];
         if (buds.size() >= static_cast<std::size_t>(house.cane_count.floor_buds)) {
@@ -128,11 +163,12 @@ Offers offers(const Vine& before, const HouseRules& house) {
             acceptable_spur(measure_spur(before, house, axis, canonical_end(before, axis, buds[0])), house))
             side.spurs.push_back(axis.id);
     }
-    if (house.standing.kickers + house.standing.spares > 0) found.standing = may_stand(before, house);
+    if (house.standing.kickers + house.standing.spares > 0 && before.system != System::cordon) found.standing = may_stand(before, house);
     return found;
 }
 
 Asked asked(const Offers& offers, const HouseRules& house) {
+    if (offers.system == System::cordon) return asked_of_row(offers, house);
     Asked asks;
     asks.suckers = offers.suckers;
     asks.old_wood = offers.old_wood;

@@ -6,6 +6,7 @@
 #include <array>
 #include <vector>
 
+#include "sim/rules/cordon_row.h"
 #include "sim/rules/facts.h"
 #include "sim/rules/house_rules.h"
 
@@ -23,6 +24,8 @@ struct SideOffers {
 struct Offers {
     System system = System::two_cane;
     std::array<SideOffers, 2> sides;
+    CordonRow row;  // of a cordon: then a side offers the good ones of it as spurs, and no canes
+    std::array<int, 2> row_asked{};
     bool suckers = false;   // growth on the trunk or the rootstock
     bool old_wood = false;  // two-year wood, of which some may have to come off
     // Live canes that could stand as a kicker or a spare, the nearest to the head first. Looked for only where the house
@@ -34,6 +37,9 @@ struct Asked {
     std::array<bool, 2> cane{}, spur{};  // by side
     // A vine of a single cane: one cane and one spur in all, on whichever side; so both sides are asked or neither is.
     bool single = false;
+    // A cordon: no cane, and on each side so many spurs along its arm.
+    bool cordon = false;
+    std::array<int, 2> row{};
     bool suckers = false, old_wood = false;
     bool kickers = false, spares = false;  // wanted, and enough canes stand whatever two canes and two spurs are kept
     // Weight of one piece, or of a rule judged once; 0 where it is not asked. Tenths of a point.
@@ -47,7 +53,7 @@ struct Asked {
     }
     Tenths of_vine(RuleName name) const { return once[index_of(name)]; }
     int canes() const { return single ? cane[0] : cane[0] + cane[1]; }  // asked in all
-    int spurs() const { return single ? spur[0] : spur[0] + spur[1]; }
+    int spurs() const { return cordon ? row[0] + row[1] : single ? spur[0] : spur[0] + spur[1]; }
     Tenths total() const;  // of all that is asked
 };
 

@@ -34,6 +34,9 @@ std::vector<Cap> caps_of(const PlanFacts& plan, const Asked& asked, const HouseR
         if (!asked.single && asked.cane[index_of(side)] && bare(side))
             add(cap_side_bare, hard, "cap.side-bare", {}, {{"side", side_key(side)}});
     }
+    for (const Side side : both_sides)
+        if (asked.cordon && asked.row[index_of(side)] > 0 && plan.sides[index_of(side)].row.empty())
+            add(cap_side_bare, hard, "cap.arm-bare", {}, {{"side", side_key(side)}});
     if (!plan.clearing.old_canes_left.empty())
         add("old-cane-left", soft, "cap.old-cane-left", plan.clearing.old_canes_left[0],
             {{"parts", list_of(plan.clearing.old_canes_left)},

@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "sim/pruning/legal_edits.h"
+#include "sim/rules/cordon_row.h"
 
 namespace spurwright::rules {
 namespace {
@@ -71,7 +72,7 @@ std::vector<DueCut> due_old_wood_cuts(const Vine& before, const HouseRules& hous
     std::vector<DueCut> due;
     for (std::size_t row = 0; row < before.axes.size(); ++row) {
         const Axis& axis = before.axes[row];
-        if (axis.removed || is_trunk(axis) || age(before, axis) != 2) continue;
+        if (axis.removed || is_trunk(axis) || age(before, axis) != 2 || is_arm(before, axis)) continue;
         if (outermost[row] != bears_none && outermost[row] + 1 >= axis.node_count) continue;  // nothing stands beyond
         if (goes_with(axis, due, before)) continue;
         due.push_back(outermost[row] == bears_none ? at_the_parent(before, house, axis)

@@ -96,6 +96,7 @@ struct SpurFacts {
     Angle off_row_plane;               // of its first joints, out into the alley
     Points first_bud = Points::outward;  // of its first count bud
     EndCutFacts end;
+    Angle off_upright;                 // of its first joints
     bool operator==(const SpurFacts&) const = default;
 };
 
@@ -108,6 +109,14 @@ struct SpurPlaceFacts {
     Base spur;
     std::optional<Base> cane;
     bool operator==(const SpurPlaceFacts&) const = default;
+};
+
+// A spur in the row along a cordon's arm.
+struct RowPlaceFacts {
+    Length climbed, above_lowest;  // from the arm; than the lowest good cane of its place
+    std::optional<Length> gap;     // along the arm to the next spur inward; none where it is the first
+    bool could_fill = false;       // a good cane stood in that gap, far enough from both
+    bool operator==(const RowPlaceFacts&) const = default;
 };
 
 // Count buds left, and the vine's space.

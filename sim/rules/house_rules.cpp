@@ -126,9 +126,16 @@ std::vector<Parameter> parameters(HouseRules& h) {
     rule(cane_count, {{"", "wanted", &h.cane_count.wanted}, {"", "floor_buds", &h.cane_count.floor_buds}});
     rule(spur_count, {{"", "wanted", &h.spur_count.wanted}, {"", "floor_buds", &h.spur_count.floor_buds}});
     rule(spur_buds, {{"", "full", &h.spur_buds.full}, {"", "half", &h.spur_buds.half}});
-    rule(spur_place, {{"", "below", &h.spur_place.below}, {"", "level", &h.spur_place.level}});
+    rule(spur_place, {{"", "below", &h.spur_place.below}, {"", "level", &h.spur_place.level},
+                      {"", "apart_full", &h.spur_place.apart.full},
+                      {"", "apart_half", &h.spur_place.apart.half},
+                      {"", "climbed_full_to", &h.spur_place.climbed_full},
+                      {"", "climbed_half_to", &h.spur_place.climbed_half},
+                      {"", "above_full_to", &h.spur_place.above_full},
+                      {"", "above_half_to", &h.spur_place.above_half}});
     rule(spur_size, {{"", "full_from", &h.spur_size.full_from}, {"", "half_from", &h.spur_size.half_from}});
-    rule(spur_direction, {{"", "full_to", &h.spur_direction.full_to}, {"", "first_bud", &h.spur_direction.first_bud}});
+    rule(spur_direction, {{"", "full_to", &h.spur_direction.full_to}, {"", "first_bud", &h.spur_direction.first_bud},
+                          {"", "upright", &h.spur_direction.upright}});
     rule(end_cut, {{"", "full_from", &h.end_cut.full_from},
                    {"", "half_from", &h.end_cut.half_from},
                    {"", "node_slack", &h.end_cut.node_slack},
@@ -213,6 +220,9 @@ std::optional<HouseFault> first_fault(const HouseRules& house) {
              Check{crossed(h.cane_reach.free_wire), "cane-reach", "full"},
              Check{crossed(h.spur_buds.full, h.spur_buds.half), "spur-buds", "full"},
              Check{crossed(h.spur_place.below, place), "spur-place", "below"},
+             Check{crossed(h.spur_place.apart), "spur-place", "apart_full"},
+             Check{h.spur_place.climbed_full > h.spur_place.climbed_half, "spur-place", "climbed_full_to"},
+             Check{h.spur_place.above_full > h.spur_place.above_half, "spur-place", "above_full_to"},
              Check{crossed(h.spur_size), "spur-size", "full_from"},
              Check{h.end_cut.half_from > h.end_cut.full_from, "end-cut", "full_from"},
              Check{crossed(h.old_wood_stub.band), "old-wood-stub", "full"},

@@ -110,12 +110,18 @@ struct HouseRules {
     struct SpurPlace {
         Range<Length> below{{100'000}, {250'000}};  // the wire
         Length level{10'000};                       // closer than this to its cane is level with it
+        // On a cordon: along the arm from spur to spur; from the arm up to the spur, along older wood; and higher than the
+        // lowest good cane of its place.
+        Band<Length> apart{{{76'000}, {152'000}}, {{50'000}, {203'000}}};
+        Length climbed_full{150'000}, climbed_half{300'000};
+        Length above_full{10'000}, above_half{100'000};
         bool operator==(const SpurPlace&) const = default;
     } spur_place;
     AtLeast spur_size{{6'400}, {5'000}};
     struct SpurDirection {
         Angle full_to{45'000};  // off the row plane
         FirstBud first_bud = FirstBud::out_or_down;
+        bool upright = false;  // spurs stand up, as on a cordon: within full_to of upright, none beyond twice that
         bool operator==(const SpurDirection&) const = default;
     } spur_direction;
     struct EndCut {

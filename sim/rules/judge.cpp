@@ -44,6 +44,10 @@ PerMille mark_of(RuleName name, const std::array<RuleMark, n>& marks) {
     return no_mark;
 }
 
+// Arms that reach at least so far are formed: of half the spacing two thirds (our choice). A shorter one is still being
+// built, which is another job.
+constexpr PerMille formed_of_spacing{333};
+
 // The rules whose loss can still be made good while a better cane stands.
 bool mended_by_a_better_cane(RuleName name) {
     return name == RuleName::cane_diameter || name == RuleName::internode_length || name == RuleName::origin_distance ||
@@ -96,6 +100,11 @@ public:
     Judgement write() {
         for (const Rule* rule : all_rules) {
             if (!house_.of(rule->name).on) continue;
+            if (asked_.cordon && rule->per != Per::vine) {
+                if (rule->per != Per::cane)
+                    for (const Side side : both_sides) write_row(*rule, side);
+                continue;
+            }
             if (rule->per == Per::cane || rule->per == Per::cane_and_spur)
                 for (const Side side : cane_sides()) write_cane(*rule, side);
             if (rule->per == Per::spur || rule->per == Per::cane_and_spur)
@@ -142,12 +151,16 @@ private:
     }
 
     void add(const Rule& rule, std::string on, Side side, Tenths share, PerMille mark, Said said) {
+        add_points(rule, std::move(on), side, share, points_of(share, mark), std::move(said));
+    }
+
+    void add_points(const Rule& rule, std::string on, Side side, Tenths share, Tenths points, Said said) {
         Finding finding;
         finding.rule = &rule;
         finding.on = std::move(on);
         finding.side = side;
         finding.out_of = share;
-        finding.points = points_of(share, mark);
+        finding.points = points;
         finding.status = house_.set_by_house[index_of(rule.name)] ? Status::house : rule.status;
         finding.step = rule.step;
         finding.mend = finding.lost().count > 0 ? said.if_lost : Mend::nothing;
@@ -218,6 +231,40 @@ private:
                                   ? mark_spur_place(place_of(spur, pieces.cane ? &*pieces.cane : nullptr), house_)
                                   : mark_of(rule.name, spur_marks_[index_of(side)]);
         add(rule, on, side, share, mark, say_of_spur(rule.name, pieces, house_));
+    }
+
+    // Of the spurs along an arm: each by itself, those missing together; how many there are once a side.
+    void write_row(const Rule& rule, Side side) {
+        const SidePieces& pieces = at(side);
+        const int asked = asked_.row[index_of(side)], kept = static_cast<int>(pieces.row.size());
+        const Tenths share = asked_.of_spur(rule.name, side);
+        if (rule.name == RuleName::spur_count) {
+            const int too_many = static_cast<int>(pieces.more_spurs.size());
+            return add_points(rule, "", side, {asked * share.count}, {share.count * std::max(0, kept - too_many)},
+                              say_row_count(pieces, side, asked));
+        }
+        for (const auto& one : pieces.row) {
+            const PerMille mark = rule.name == RuleName::spur_place ? mark_row_place(one.place, house_)
+                                                                    : mark_of(rule.name, spur_marks(one.spur, house_));
+            add(rule, name_of(one.spur.axis), side, share, mark, say_in_row(rule.name, one));
+        }
+        if (kept >= asked || share.count == 0) return;
+        Said said;
+        said.measured_word = "none";
+        said.key = TextKey{"rule.spur-row.missing"};
+        said.arguments = {{"side", side_key(side)}, {"n", Count{asked - kept}}, {"of", Count{asked}}};
+        said.if_lost = pieces.good_spur_stands ? Mend::now : Mend::next_winter;
+        add_points(rule, "", side, {(asked - kept) * share.count}, {}, std::move(said));
+    }
+
+    Said say_in_row(RuleName name, const SidePieces::RowSpur& one) const {
+        switch (name) {
+        case RuleName::spur_buds: return say_spur_buds(one.spur, house_);
+        case RuleName::spur_size: return say_spur_size(one.spur, house_);
+        case RuleName::spur_direction: return say_spur_direction(one.spur, house_);
+        case RuleName::spur_place: return say_row_place(one.place, one.spur.axis, house_);
+        default: return say_end_cut(one.spur.end, one.spur.axis, house_);
+        }
     }
 
     void write_once(const Rule& rule) {
@@ -308,6 +355,14 @@ Judgement judge(const Vine& before, const Vine& after, const HouseRules& house) 
 }
 
 std::optional<TextKey> why_not_judged(const Vine& vine) {
+    if (vine.system == System::cordon) {
+        for (const Side side : both_sides) {
+            const auto reach = arm_reach(vine, side);
+            if (!reach) return TextKey{"error.judge.no-arm"};
+            if (reach->count < vine.spacing.count * formed_of_spacing.count / 1000) return TextKey{"error.judge.short-arm"};
+        }
+        return std::nullopt;
+    }
     if (vine.system != System::two_cane && vine.system != System::one_cane) return TextKey{"error.judge.system"};
     return std::nullopt;
 }

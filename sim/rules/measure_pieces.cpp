@@ -72,6 +72,17 @@ Angle off_row_plane(const Vine& vine, const Axis& axis) {
     return from_deg(numeric::degrees(numeric::atan2(std::fabs(z), along_row)));
 }
 
+// Angle between its first joints and straight up.
+Angle off_upright(const Vine& vine, const Axis& axis) {
+    const auto nodes = vine.nodes_of(axis);
+    const Place& from = nodes[0].place;
+    const Place& to = nodes[std::min<std::size_t>(2, nodes.size() - 1)].place;
+    const double x = in_mm(to.x - from.x), y = in_mm(to.y - from.y), z = in_mm(to.z - from.z);
+    const double aside = std::sqrt(x * x + z * z);
+    if (aside == 0.0 && y == 0.0) return {};
+    return from_deg(numeric::degrees(numeric::atan2(aside, y)));
+}
+
 Points first_bud_points(const Vine& vine, const Axis& axis, std::uint32_t node) {
     if (node > 0)
         for (const Bud& bud : vine.buds_of(vine.nodes_of(axis)[node]))
@@ -281,6 +292,7 @@ SpurFacts measure_spur(const Vine& uncut, const HouseRules& house, const Axis& a
     spur.off_row_plane = off_row_plane(uncut, axis);
     spur.first_bud = first_bud_points(uncut, axis, buds.first);
     spur.end = end_cut_of(uncut, axis, end, buds.last);
+    spur.off_upright = off_upright(uncut, axis);
     return spur;
 }
 

@@ -66,6 +66,10 @@ private:
     }
 
     void read_laid_cane(const Axis& axis, const Laid& laid) {
+        if (before_.system == System::cordon) {  // a formed cordon lays none
+            plan_.clearing.pieces_left.push_back(axis.id);
+            return;
+        }
         if (is_sucker(after_, axis, habits_)) plan_.suckers_laid.push_back({axis.id, on_rootstock(after_, axis)});
         const PieceEnd end = end_of_piece(after_, axis);
         const CaneFacts cane =
@@ -167,7 +171,8 @@ private:
     // A cane laid or a spur of the plan.
     bool is_kept(AxisId id) const {
         return std::any_of(plan_.sides.begin(), plan_.sides.end(), [&](const SidePieces& side) {
-            return (side.cane && side.cane->axis == id) || (side.spur && side.spur->axis == id);
+            return (side.cane && side.cane->axis == id) || (side.spur && side.spur->axis == id) ||
+                   std::any_of(side.row.begin(), side.row.end(), [&](const auto& one) { return one.spur.axis == id; });
         });
     }
 
@@ -176,7 +181,8 @@ private:
     void read_stub(const Axis& axis, bool uncut) {
         const SpurFacts spur = measure_spur(before_, house_, was(axis), end_of_piece(after_, axis));
         const bool meant = !uncut || axis.mark == Role::spur || spur.end.wood_beyond_bud <= house_.end_cut.full_from;
-        if (meant && worked_ && spur.count_buds > 0)
+        const bool in_row = before_.system != System::cordon || find_in(offers_.row[index_of(axis.side)], axis.id);
+        if (meant && worked_ && spur.count_buds > 0 && in_row)
             spurs_[index_of(axis.side)].push_back(spur);
         else
             plan_.clearing.pieces_left.push_back(axis.id);
@@ -217,6 +223,10 @@ private:
                 return rank(a, a.first_joint_diameter) < rank(b, b.first_joint_diameter);
             });
             SidePieces& pieces = at(side);
+            if (before_.system == System::cordon) {
+                choose_row(side, stubs);
+                continue;
+            }
             for (const SpurFacts& stub : stubs) {
                 if (!pieces.spur)
                     pieces.spur = stub;
@@ -225,6 +235,31 @@ private:
             }
             if (!pieces.spur && !bare_[index_of(side)].empty()) pieces.bare_stub = bare_[index_of(side)].front();
         }
+    }
+
+    using KeptInRow = std::vector<std::pair<const RowCane*, const SpurFacts*>>;
+    // Along an arm outward. Of more than are asked the one nearest to its inner neighbour goes, of two the outer one.
+    void choose_row(Side side, const std::vector<SpurFacts>& stubs) {
+        const std::vector<RowCane>& row = offers_.row[index_of(side)];
+        KeptInRow kept;
+        for (const RowCane& cane : row)
+            for (const SpurFacts& stub : stubs)
+                if (stub.axis == cane.axis) kept.emplace_back(&cane, &stub);
+        SidePieces& pieces = at(side);
+        const auto asked = static_cast<std::size_t>(offers_.row_asked[index_of(side)]);
+        while (kept.size() > asked) {
+            std::size_t closest = kept.size() - 1;
+            for (std::size_t i = kept.size() - 1; i > 0; --i)
+                if (kept[i].first->along - kept[i - 1].first->along < gap_before(kept, closest)) closest = i;
+            pieces.more_spurs.push_back(kept[closest].first->axis);
+            kept.erase(kept.begin() + static_cast<std::ptrdiff_t>(closest));
+        }
+        for (std::size_t i = 0; i < kept.size(); ++i)
+            pieces.row.push_back({*kept[i].second, place_in(row, *kept[i].first, i ? kept[i - 1].first : nullptr, house_)});
+    }
+
+    static Length gap_before(const KeptInRow& kept, std::size_t i) {
+        return i == 0 ? Length{open_end} : kept[i].first->along - kept[i - 1].first->along;
     }
 
     // A vine of a single cane has one cane and one spur in all: of both sides' the one meant; the others are too many.
@@ -285,6 +320,7 @@ private:
             if (side.cane) kept.push_back(side.cane->axis);
             kept.insert(kept.end(), side.more_canes.begin(), side.more_canes.end());
             if (side.spur) kept.push_back(side.spur->axis);
+            for (const auto& one : side.row) kept.push_back(one.spur.axis);
             kept.insert(kept.end(), side.more_spurs.begin(), side.more_spurs.end());
         }
         clearing.pieces_kept = !kept.empty();
@@ -344,6 +380,7 @@ private:
         for (const SidePieces& side : plan_.sides) {
             if (side.cane) load.fruiting += side.cane->count_buds;
             if (side.spur) load.spurs += side.spur->count_buds;
+            for (const auto& one : side.row) load.spurs += one.spur.count_buds;
         }
         for (const Axis& axis : after_.axes)
             if (!axis.removed && axis.state == AxisState::live && !is_trunk(axis) && age(after_, axis) == 1 && !stands_on_purpose(axis))

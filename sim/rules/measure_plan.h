@@ -18,6 +18,12 @@ struct SidePieces {
     AxisId instead;  // what stands or lies in place of a cane, for the sentence
     int instead_buds = 0, instead_age = 1;
     std::vector<AxisId> more_canes, more_spurs;
+    // Of a cordon: the spurs along its arm, outward, as many as are asked; of more the ones that crowd are too many.
+    struct RowSpur {
+        SpurFacts spur;
+        RowPlaceFacts place;
+    };
+    std::vector<RowSpur> row;
     AxisId bare_stub;               // a stub without a count bud where there is no spur
     AxisId spur_not_cut;            // a cane with a spur's tape that was not cut to one
     bool good_cane_stands = false;  // an acceptable cane of this side, uncut and not laid

@@ -66,6 +66,10 @@ Tenths place_points(const SpurPlaceFacts& place, Side side, const HouseRules& ho
     return points_of(asked.of_spur(RuleName::spur_place, side), mark_spur_place(place, house));
 }
 
+Tenths row_place_points(const RowPlaceFacts& place, Side side, const HouseRules& house, const Asked& asked) {
+    return points_of(asked.of_spur(RuleName::spur_place, side), mark_row_place(place, house));
+}
+
 Tenths load_points(const LoadFacts& load, const HouseRules& house, const Asked& asked) {
     const Tenths points = points_of(asked.of_vine(RuleName::bud_load), mark_bud_load(load, house));
     const Tenths adjusted = asked.of_vine(RuleName::bud_kill_adjust);

@@ -28,6 +28,9 @@ Tenths spur_points(const SpurFacts& spur, const HouseRules& house, const Asked& 
 // spur-place: beside the cane laid to the spur's own side, or none.
 Tenths place_points(const SpurPlaceFacts& place, Side side, const HouseRules& house, const Asked& asked);
 
+// Of a spur in the row along a cordon's arm: spur-place.
+Tenths row_place_points(const RowPlaceFacts& place, Side side, const HouseRules& house, const Asked& asked);
+
 // bud-load, and bud-kill-adjust where a house weighs it.
 int usual_target_buds(const HouseRules& house, Length spacing);  // of a winter that killed no buds
 int target_buds(const HouseRules& house, Length spacing);

@@ -47,6 +47,21 @@ Said say_spur_count(const SidePieces& pieces, Side side, bool asked_here, bool s
     return said;
 }
 
+Said say_row_count(const SidePieces& pieces, Side side, int asked) {
+    const int kept = static_cast<int>(pieces.row.size() + pieces.more_spurs.size());
+    Said said;
+    said.measured = kept * 1000;
+    said.unit = Unit::count;
+    said.full = Wanted{asked * 1000, asked * 1000};
+    said.key = TextKey{asked == 0    ? "rule.spur-count.row-not-asked"
+                       : kept < asked ? "rule.spur-count.row-few"
+                       : kept > asked ? "rule.spur-count.row-many"
+                                      : "rule.spur-count.row-full"};
+    said.arguments = {{"side", side_key(side)}, {"n", Count{kept}}, {"asked", Count{asked}}};
+    said.if_lost = kept > asked || pieces.good_spur_stands ? Mend::now : Mend::next_winter;
+    return said;
+}
+
 const Rule spur_count{
     RuleName::spur_count, {"rule.spur-count.asks"}, Group::spurs, Step::spurs, Per::spur, Status::choice,
     spur_count_claims,    {"rule.spur-count.none"}};

@@ -22,6 +22,8 @@ inline constexpr std::array spur_count_claims{
 // By side. The first spur too many on the vine takes one side's mark, the second both.
 std::array<PerMille, 2> marks_spur_count(const std::array<bool, 2>& spur, const std::array<int, 2>& more,
                                          const Asked& asked);
+// Of the row along a cordon's arm.
+Said say_row_count(const SidePieces& pieces, Side side, int asked);
 Said say_spur_count(const SidePieces& pieces, Side side, bool asked_here, bool single, PerMille mark);
 extern const Rule spur_count;
 

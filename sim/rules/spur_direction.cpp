@@ -15,12 +15,26 @@ bool stands_across(const SpurFacts& spur, const HouseRules& house) {
 }
 
 PerMille mark_spur_direction(const SpurFacts& spur, const HouseRules& house) {
+    if (house.spur_direction.upright) {
+        const Angle full = house.spur_direction.full_to;
+        return mark_in(Band<Angle>{{{0}, full}, {{0}, {2 * full.count}}}, spur.off_upright);
+    }
     if (stands_across(spur, house)) return no_mark;
     return points_well(spur.first_bud, house.spur_direction.first_bud) ? full_mark : half_mark;
 }
 
 Said say_spur_direction(const SpurFacts& spur, const HouseRules& house) {
     const auto& asks = house.spur_direction;
+    if (asks.upright) {
+        const PerMille mark = mark_spur_direction(spur, house);
+        Said said = measured_in(Unit::deg, spur.off_upright, at_most(asks.full_to), at_most(Angle{2 * asks.full_to.count}),
+                                mark == full_mark ? "rule.spur-direction.upright"
+                                : mark > no_mark  ? "rule.spur-direction.leaning"
+                                                  : "rule.spur-direction.lying",
+                                {{"part", spur.axis}, {"measured", spur.off_upright}, {"high", asks.full_to}});
+        said.if_lost = Mend::carried;
+        return said;
+    }
     const bool up = asks.first_bud == FirstBud::up;
     Said said = measured_in(Unit::deg, spur.off_row_plane, at_most(asks.full_to), at_most(asks.full_to),
                             stands_across(spur, house)                      ? "rule.spur-direction.across"

@@ -11,6 +11,8 @@ namespace spurwright::rules {
 inline constexpr std::array spur_direction_claims{
     says(sources::monviti_guyot, "first bud down or outward, in the line of the row, one on each side"),
     says(sources::prieure_roch, "pruning films: spurs in the line of the row"),
+    says(sources::coolclimate, "on cordons: spurs upright, a fist apart"),
+    says(sources::mclaren_2013, "in competition: spurs up, evenly spaced"),
 };
 
 PerMille mark_spur_direction(const SpurFacts& spur, const HouseRules& house);

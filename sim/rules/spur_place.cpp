@@ -16,7 +16,40 @@ PerMille by_order(Length ahead, const HouseRules::SpurPlace& house) {
 Length lower_by(const SpurPlaceFacts& place) { return place.spur.below_wire - place.cane->below_wire; }
 Length nearer_by(const SpurPlaceFacts& place) { return place.cane->distance_to_head - place.spur.distance_to_head; }
 
+// The smallest of three: apart, climbed, above the lowest.
+PerMille by_gap(const RowPlaceFacts& place, const HouseRules::SpurPlace& house) {
+    if (!place.gap || (*place.gap > house.apart.full.high && !place.could_fill)) return full_mark;
+    return mark_in(house.apart, *place.gap);
+}
+PerMille up_to(Length measured, Length full, Length half) { return mark_in(Band<Length>{{{0}, full}, {{0}, half}}, measured); }
+
 }  // namespace
+
+PerMille mark_row_place(const RowPlaceFacts& place, const HouseRules& house) {
+    const auto& asks = house.spur_place;
+    return smaller(by_gap(place, asks), smaller(up_to(place.climbed, asks.climbed_full, asks.climbed_half),
+                                                up_to(place.above_lowest, asks.above_full, asks.above_half)));
+}
+
+Said say_row_place(const RowPlaceFacts& place, AxisId spur, const HouseRules& house) {
+    const auto& asks = house.spur_place;
+    const PerMille mark = mark_row_place(place, house);
+    const auto with = [&](std::string_view key, Length measured, Range<Length> full, Range<Length> half) {
+        return measured_in(Unit::mm, measured, full, half, key,
+                           {{"part", spur}, {"measured", measured}, {"low", full.low}, {"high", full.high}});
+    };
+    if (mark < full_mark && up_to(place.above_lowest, asks.above_full, asks.above_half) == mark)
+        return with("rule.spur-place.row-lower", place.above_lowest, {{0}, asks.above_full}, {{0}, asks.above_half});
+    if (mark < full_mark && up_to(place.climbed, asks.climbed_full, asks.climbed_half) == mark)
+        return with("rule.spur-place.row-climbed", place.climbed, {{0}, asks.climbed_full}, {{0}, asks.climbed_half});
+    if (!place.gap)
+        return with("rule.spur-place.row-first", place.climbed, {{0}, asks.climbed_full}, {{0}, asks.climbed_half});
+    if (mark < full_mark)
+        return with(*place.gap < asks.apart.full.low ? "rule.spur-place.row-close" : "rule.spur-place.row-wide", *place.gap,
+                    asks.apart.full, asks.apart.half);
+    return with(*place.gap > asks.apart.full.high ? "rule.spur-place.row-no-wood" : "rule.spur-place.row-full", *place.gap,
+                asks.apart.full, asks.apart.half);
+}
 
 PerMille mark_spur_place(const SpurPlaceFacts& place, const HouseRules& house) {
     PerMille mark = by_height(place, house.spur_place);

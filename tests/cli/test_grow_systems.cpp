@@ -1,4 +1,4 @@
-// grow: other systems, trunks and varieties, and a whole row; what is said where a system is not judged yet.
+// grow: other systems, trunks and varieties, and a whole row; how each system is judged.
 #include <doctest/doctest.h>
 
 #include <nlohmann/json.hpp>
@@ -11,7 +11,7 @@ using namespace spurwright::test;
 using nlohmann::json;
 
 TEST_SUITE("cli/grow systems") {
-    TEST_CASE("every system is grown and shown by its code; what is not judged yet says so in one sentence") {
+    TEST_CASE("every system is grown, shown by its code and judged; what is not worked out for cordons yet says so in one sentence") {
         for (const char* system : {"two-cane", "one-cane", "cordon"})
             for (const char* trunks : {"1", "2"}) {
                 const json grown =
@@ -30,10 +30,19 @@ TEST_SUITE("cli/grow systems") {
                     answered({"ahead", its_code, "--plan", "", "--seasons", "1"}, "verb-ahead");
                     continue;
                 }
-                for (const std::vector<std::string>& verb : {std::vector<std::string>{"best", its_code},
-                                                             {"judge", its_code, "--plan", ""},
-                                                             {"ahead", its_code, "--plan", "", "--seasons", "1"}})
-                    CHECK(refused(verb).find("Only vines of one or two canes are judged here") != std::string::npos);
+                const json best = answered({"best", its_code}, "verb-best");
+                const json& plan = best["plans"][0];
+                CHECK(plan["choice"]["left_spurs"].size() + plan["choice"]["right_spurs"].size() > 4);
+                const json judged = answered({"judge", its_code, "--plan", plan["plan"]}, "verb-judge");
+                CHECK(judged["points"] == plan["points"]);
+                CHECK(judged["best_points"] == plan["points"]);
+                CHECK(judged["rule_set"] == "spur-cordon");
+                CHECK(judged["plans_better"] == 0);
+                CHECK(judged["plans_counted"] == best["plans_counted"]);
+                for (const std::vector<std::string>& verb :
+                     {std::vector<std::string>{"acceptable", its_code}, {"review", its_code, "--plan", ""}, {"ahead", its_code, "--plan", "", "--seasons", "1"}})
+                    CHECK(refused(verb).find("Cordons have judge and best") != std::string::npos);
+                CHECK(refused({"best", its_code, "--top", "2"}).find("leave --top out") != std::string::npos);
             }
         CHECK(refused({"grow", "--system", "head-canes"}).find("--system: ") != std::string::npos);
         CHECK(refused({"grow", "--trunks", "3"}).find("--trunks: ") != std::string::npos);

@@ -74,6 +74,19 @@ TEST_SUITE("scenarios/house-rules-file") {
             set.cane_diameter = general.cane_diameter;
             CHECK(set == general);
         }
+    }
+    TEST_CASE("the set for cordons wants two buds and spurs that stand up, and no more than that") {
+        rules::HouseRules set = loaded("spur-cordon").rules;
+        CHECK(set.spur_buds.full == rules::CountRange{{2}, {2}});
+        CHECK(set.spur_direction.upright);
+        CHECK(set.weight(rules::RuleName::spur_direction) == 30);
+        CHECK_FALSE(rules::first_fault(set));
+        set.spur_buds = {};
+        set.spur_direction = {};
+        set.weighed[rules::index_of(rules::RuleName::spur_direction)] = {0, false};
+        CHECK(set == rules::HouseRules{});
+    }
+    TEST_CASE("every shipped set names itself") {
         for (const std::string_view name : shipped_house_sets) CHECK(loaded(std::string(name)).name == name);
     }
     TEST_CASE("a house's own values lie over its base and are marked as the house's") {

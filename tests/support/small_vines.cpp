@@ -183,6 +183,32 @@ Vine single_cane_vine() {
     return pen.done();
 }
 
+Vine cordon_vine() {
+    Pen pen(6);
+    pen.b.vine.system = System::cordon;
+    const NodeId head = pen.trunk();
+    pen.shoot({2, head, 3, Side::left, -15, 805, 0, -1, 0.15, 0, 4, 110, 24});
+    pen.shoot({3, head, 3, Side::right, 15, 805, 0, 1, 0.15, 0, 4, 110, 24});
+    pen.shoot({4, on(2, 1), 5, Side::left, -124, 835, 0, -0.1, 1, 0, 2, 30, 11});
+    pen.shoot({5, on(2, 3), 5, Side::left, -342, 868, 0, 0, 1, 0, 1, 35, 10});
+    pen.shoot({6, on(2, 4), 5, Side::left, -450, 884, 0, 0, 1, 0.1, 2, 40, 12});
+    pen.shoot({7, on(3, 2), 5, Side::right, 233, 851, 0, 0, 1, 0, 2, 30, 10});
+    pen.shoot({8, on(3, 4), 5, Side::right, 450, 884, 0, 0.1, 1, 0, 1, 45, 12});
+    pen.shoot({9, on(4, 1), 6, Side::left, -128, 866, 0, -0.4, 1, 0.1, 4, 70, 8.4});
+    pen.shoot({10, on(4, 2), 6, Side::left, -130, 896, 0, 0.1, 1, 0, 4, 66, 9.0});
+    pen.shoot({11, on(5, 1), 6, Side::left, -342, 904, 0, 0.1, 1, 0, 4, 64, 7.1});
+    pen.shoot({12, on(6, 1), 6, Side::left, -450, 925, 4, -0.8, 1, 0.2, 2, 55, 6.1});
+    pen.shoot({13, on(6, 2), 6, Side::left, -450, 964, 8, 0, 1, 0, 4, 72, 9.8});
+    pen.shoot({14, on(7, 1), 6, Side::right, 233, 882, 0, -0.3, 1, 0, 4, 60, 8.8});
+    pen.shoot({15, on(7, 2), 6, Side::right, 233, 912, 0, 1.6, 1, 0, 4, 75, 8.1});
+    pen.shoot({16, on(8, 1), 6, Side::right, 454, 930, 0, 0.2, 1, 0.1, 4, 58, 7.7});
+    pen.shoot({17, on(3, 1), 6, Side::right, 124, 842, 0, 0, 1, 0.3, 3, 50, 6.6});
+    for (const std::uint32_t arm : {2u, 3u})
+        pen.b.vine.laid.push_back({AxisId{arm}, 3, arm == 2 ? Side::left : Side::right, 0, {15'000}, on(arm, 1), LaidState::held});
+    pen.b.vine.neighbours = {Neighbour{NeighbourKind::vine, {550'000}}, Neighbour{NeighbourKind::vine, {550'000}}};
+    return pen.done();
+}
+
 std::vector<NamedVine> small_vines() {
     return {{"little", little_vine()},
             {"one-sided", one_sided_vine()},

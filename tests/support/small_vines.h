@@ -46,6 +46,17 @@ Vine rough_vine();
 //              |
 Vine single_cane_vine();
 
+// A spur cordon of six winters, its arms a2 and a3 laid in the third. Each | is a cane of last summer on the old spur or the
+// arm below it; a17 comes straight from the arm.
+//
+//     a13
+//  a12 |   a11    a10              a14 a15       a16       count buds: four each, but a12 2 and a17 3
+//     \|    |      | a9        a17  | /           |
+//      a6   a5     a4           |   a7           a8
+//  --a2-.---.--.---.-- head --.-.---.-----.------.-- a3
+//
+Vine cordon_vine();
+
 struct NamedVine {
     std::string_view name;
     Vine vine;

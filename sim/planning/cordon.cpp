@@ -11,16 +11,16 @@ namespace {
 
 using Arm = CordonTables::Arm;
 
-constexpr std::int32_t cannot = -1'000'000;  // less than any sum
-constexpr std::uint64_t most_written = 0x7fff'ffff'ffff'ffff;
+constexpr std::int32_t no_row = -1'000'000;  // less than any sum
+constexpr std::uint64_t most_counted = 0x7fff'ffff'ffff'ffff;
 
-int buds_of(const std::vector<RowPick>& spurs) {
+int row_buds(const std::vector<RowPick>& spurs) {
     int buds = 0;
     for (const RowPick& spur : spurs) buds += spur.buds;
     return buds;
 }
 
-std::int32_t worth_of(const Arm& arm, const std::vector<RowPick>& spurs) {
+std::int32_t row_worth(const Arm& arm, const std::vector<RowPick>& spurs) {
     std::int32_t sum = 0;
     std::size_t inner = arm.canes.size();
     for (const RowPick& spur : spurs) {
@@ -30,9 +30,9 @@ std::int32_t worth_of(const Arm& arm, const std::vector<RowPick>& spurs) {
     return sum;
 }
 
-bool bare(const Arm& arm, bool nothing_kept) { return nothing_kept && arm.asked > 0; }
+bool arm_bare(const Arm& arm, bool nothing_kept) { return nothing_kept && arm.asked > 0; }
 
-int cap_of(const CordonTables& tables, bool is_bare, int buds) {
+int cordon_cap(const CordonTables& tables, bool is_bare, int buds) {
     int cap = no_cap;
     if (is_bare) cap = std::min(cap, tables.hard_cap);
     if (buds >= tables.over_from) cap = std::min(cap, tables.soft_cap);
@@ -44,7 +44,7 @@ class ArmSearch {
 public:
     explicit ArmSearch(const Arm& arm)
         : arm_(arm), count_(arm.canes.size()), more_(static_cast<std::size_t>(arm.asked)), buds_(more_ * most_spur_buds + 1),
-          best_((count_ + 1) * (more_ + 1) * buds_, cannot) {
+          best_((count_ + 1) * (more_ + 1) * buds_, no_row) {
         for (std::size_t more = 0; more <= more_; ++more)
             for (std::size_t after = 0; after <= count_; ++after) {
                 at(after, more, 0) = 0;
@@ -53,7 +53,7 @@ public:
                     for (std::size_t l = 1; l <= arm.canes[x].worth.size(); ++l)
                         for (std::size_t s = l; s < buds_; ++s) {
                             const std::int32_t rest = at(x, more - 1, s - l);
-                            if (rest == cannot) continue;
+                            if (rest == no_row) continue;
                             std::int32_t& best = at(after, more, s);
                             best = std::max(best, step(x, l, after) + rest);
                         }
@@ -61,7 +61,7 @@ public:
     }
 
     std::size_t most_buds() const { return buds_ - 1; }
-    // Of a whole row with so many buds; `cannot` where there is none.
+    // Of a whole row with so many buds; `no_row` where there is none.
     std::int32_t best(std::size_t buds) const { return best_[index(count_, more_, buds)]; }
 
     // The lowest row of those worth that much.
@@ -93,7 +93,7 @@ private:
         for (std::size_t x = first_after(after); x < count_; ++x)
             for (std::size_t l = 1; l <= std::min(arm_.canes[x].worth.size(), buds); ++l) {
                 const std::int32_t rest = best_[index(x, more - 1, buds - l)];
-                if (rest != cannot && step(x, l, after) + rest == worth)
+                if (rest != no_row && step(x, l, after) + rest == worth)
                     return {static_cast<std::uint16_t>(x), static_cast<std::uint16_t>(l)};
             }
         SPURWRIGHT_CHECK(buds, ==, std::size_t{0});  // some spur gave this worth
@@ -105,8 +105,8 @@ private:
     std::vector<std::int32_t> best_;
 };
 
-std::uint64_t held(std::uint64_t a, std::uint64_t b) { return a > most_written - b ? most_written : a + b; }
-std::uint64_t held_product(std::uint64_t a, std::uint64_t b) { return b && a > most_written / b ? most_written : a * b; }
+std::uint64_t held_sum(std::uint64_t a, std::uint64_t b) { return a > most_counted - b ? most_counted : a + b; }
+std::uint64_t held_product(std::uint64_t a, std::uint64_t b) { return b && a > most_counted / b ? most_counted : a * b; }
 
 // How many rows of one arm hold so many buds and are worth so much, less the least a row can be worth.
 class ArmCount {
@@ -130,7 +130,7 @@ public:
         for (const Ending& ending : endings)
             for (const auto& by_buds : ending)
                 for (std::size_t s = 0; s < buds_; ++s)
-                    for (std::size_t w = 0; w < by_buds[s].size(); ++w) ways_[s][w] = held(ways_[s][w], by_buds[s][w]);
+                    for (std::size_t w = 0; w < by_buds[s].size(); ++w) ways_[s][w] = held_sum(ways_[s][w], by_buds[s][w]);
     }
 
     std::size_t buds() const { return buds_; }
@@ -141,7 +141,7 @@ public:
     // From each column upward.
     std::vector<std::uint64_t> upward(std::size_t buds) const {
         std::vector<std::uint64_t> sums(width_ + 1, 0);
-        for (std::size_t w = width_; w-- > 0;) sums[w] = held(sums[w + 1], ways_[buds][w]);
+        for (std::size_t w = width_; w-- > 0;) sums[w] = held_sum(sums[w + 1], ways_[buds][w]);
         return sums;
     }
 
@@ -161,7 +161,7 @@ private:
     std::size_t worth_at(std::int32_t worth) const { return static_cast<std::size_t>(worth - lowest_); }
     void add_one(Worths& to, std::size_t column, std::uint64_t some) const {
         if (to.empty()) to.assign(width_, 0);
-        to[column] = held(to[column], some);
+        to[column] = held_sum(to[column], some);
     }
     void add_all(Worths& to, const Worths& from, std::int32_t more) const {
         for (std::size_t w = 0; w < from.size(); ++w)
@@ -238,15 +238,15 @@ std::int32_t sum_of(const CordonTables& tables, const CordonPick& pick) {
     std::int32_t sum = tables.constant;
     int buds = 0;
     for (std::size_t side = 0; side < 2; ++side) {
-        sum += worth_of(tables.arms[side], pick.spurs[side]);
-        buds += buds_of(pick.spurs[side]);
+        sum += row_worth(tables.arms[side], pick.spurs[side]);
+        buds += row_buds(pick.spurs[side]);
     }
     return sum + tables.totals[static_cast<std::size_t>(buds)];
 }
 
 int points_of(const CordonTables& tables, const CordonPick& pick) {
-    const bool is_bare = bare(tables.arms[0], pick.spurs[0].empty()) || bare(tables.arms[1], pick.spurs[1].empty());
-    return std::min<int>(sum_of(tables, pick), cap_of(tables, is_bare, buds_of(pick.spurs[0]) + buds_of(pick.spurs[1])));
+    const bool is_bare = arm_bare(tables.arms[0], pick.spurs[0].empty()) || arm_bare(tables.arms[1], pick.spurs[1].empty());
+    return std::min<int>(sum_of(tables, pick), cordon_cap(tables, is_bare, row_buds(pick.spurs[0]) + row_buds(pick.spurs[1])));
 }
 
 bool better(const CordonRanked& one, const CordonRanked& other) {
@@ -257,15 +257,15 @@ bool better(const CordonRanked& one, const CordonRanked& other) {
 
 CordonRanked best_pick(const CordonTables& tables) {
     const ArmSearch near(tables.arms[0]), far(tables.arms[1]);
-    int points = cannot;
-    std::int32_t sum = cannot;
+    int points = no_row;
+    std::int32_t sum = no_row;
     std::vector<std::pair<std::size_t, std::size_t>> tied;  // buds on the two arms
     for (std::size_t l = 0; l <= near.most_buds(); ++l)
         for (std::size_t m = 0; m <= far.most_buds(); ++m) {
-            if (near.best(l) == cannot || far.best(m) == cannot) continue;
+            if (near.best(l) == no_row || far.best(m) == no_row) continue;
             const std::int32_t here = tables.constant + near.best(l) + far.best(m) + tables.totals[l + m];
-            const bool is_bare = bare(tables.arms[0], l == 0) || bare(tables.arms[1], m == 0);
-            const int capped = std::min<int>(here, cap_of(tables, is_bare, static_cast<int>(l + m)));
+            const bool is_bare = arm_bare(tables.arms[0], l == 0) || arm_bare(tables.arms[1], m == 0);
+            const int capped = std::min<int>(here, cordon_cap(tables, is_bare, static_cast<int>(l + m)));
             if (capped < points || (capped == points && here < sum)) continue;
             if (capped > points || here > sum) tied.clear();
             points = capped;
@@ -288,8 +288,8 @@ std::uint64_t count_choices(const CordonTables& tables) {
         ways[0] = 1;
         for (const CordonTables::Cane& cane : arm.canes)
             for (std::size_t n = ways.size() - 1; n > 0; --n)
-                ways[n] = held(ways[n], held_product(ways[n - 1], cane.worth.size()));
-        for (const std::uint64_t some : ways) rows[side] = held(rows[side], some);
+                ways[n] = held_sum(ways[n], held_product(ways[n - 1], cane.worth.size()));
+        for (const std::uint64_t some : ways) rows[side] = held_sum(rows[side], some);
     }
     return held_product(rows[0], rows[1]);
 }
@@ -305,16 +305,16 @@ Tally tally(const CordonTables& tables, int points) {
             return upward[static_cast<std::size_t>(std::clamp<std::int64_t>(column, 0, static_cast<std::int64_t>(far.width())))];
         };
         for (std::size_t l = 0; l < near.buds(); ++l) {
-            const bool is_bare = bare(tables.arms[0], l == 0) || bare(tables.arms[1], m == 0);
-            const int cap = cap_of(tables, is_bare, static_cast<int>(l + m));
+            const bool is_bare = arm_bare(tables.arms[0], l == 0) || arm_bare(tables.arms[1], m == 0);
+            const int cap = cordon_cap(tables, is_bare, static_cast<int>(l + m));
             if (cap < points) continue;
             for (std::size_t w = 0; w < near.width(); ++w) {
                 const std::uint64_t rows = near.rows(l, w);
                 if (rows == 0) continue;
                 const std::int64_t rest = std::int64_t{points} - tables.constant - tables.totals[l + m] - near.worth_of_column(w);
                 const std::uint64_t above = cap > points ? at_least(rest + 1) : 0;
-                found.better = held(found.better, held_product(rows, above));
-                found.equal = held(found.equal, held_product(rows, at_least(rest) - above));
+                found.better = held_sum(found.better, held_product(rows, above));
+                found.equal = held_sum(found.equal, held_product(rows, at_least(rest) - above));
             }
         }
     }

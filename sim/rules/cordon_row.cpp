@@ -12,7 +12,7 @@ namespace spurwright::rules {
 namespace {
 
 // Down from a cane to the arm that bears it.
-std::optional<RowCane> placed(const Vine& vine, const Axis& cane) {
+std::optional<RowCane> placed_on_arm(const Vine& vine, const Axis& cane) {
     RowCane found;
     found.axis = cane.id;
     found.place = cane.parent;
@@ -29,7 +29,7 @@ std::optional<RowCane> placed(const Vine& vine, const Axis& cane) {
     return std::nullopt;
 }
 
-void note_lowest(std::vector<RowCane>& row) {
+void note_above_lowest(std::vector<RowCane>& row) {
     for (RowCane& cane : row) {
         const RowCane* lowest = nullptr;
         for (const RowCane& other : row)
@@ -67,7 +67,7 @@ CordonRow cordon_row(const Vine& before, const HouseRules& house) {
     for (const Axis& axis : before.axes) {
         if (axis.removed || axis.state != AxisState::live || !is_cane(before, axis) || is_sucker(before, axis, habits)) continue;
         if (ripe_count_nodes(before, axis, habits).empty()) continue;
-        auto cane = placed(before, axis);
+        auto cane = placed_on_arm(before, axis);
         if (!cane) continue;
         cane->good = mark_spur_size(measure_spur(before, house, axis, 1), house) > no_mark &&
                      cane->climbed <= house.spur_place.climbed_half;
@@ -77,7 +77,7 @@ CordonRow cordon_row(const Vine& before, const HouseRules& house) {
         std::stable_sort(row.begin(), row.end(), [](const RowCane& a, const RowCane& b) {
             return std::tie(a.along, a.climbed, a.axis) < std::tie(b.along, b.climbed, b.axis);
         });
-        note_lowest(row);
+        note_above_lowest(row);
     }
     return rows;
 }

@@ -21,14 +21,14 @@ PerMille by_gap(const RowPlaceFacts& place, const HouseRules::SpurPlace& house) 
     if (!place.gap || (*place.gap > house.apart.full.high && !place.could_fill)) return full_mark;
     return mark_in(house.apart, *place.gap);
 }
-PerMille up_to(Length measured, Length full, Length half) { return mark_in(Band<Length>{{{0}, full}, {{0}, half}}, measured); }
+PerMille mark_up_to(Length measured, Length full, Length half) { return mark_in(Band<Length>{{{0}, full}, {{0}, half}}, measured); }
 
 }  // namespace
 
 PerMille mark_row_place(const RowPlaceFacts& place, const HouseRules& house) {
     const auto& asks = house.spur_place;
-    return smaller(by_gap(place, asks), smaller(up_to(place.climbed, asks.climbed_full, asks.climbed_half),
-                                                up_to(place.above_lowest, asks.above_full, asks.above_half)));
+    return smaller(by_gap(place, asks), smaller(mark_up_to(place.climbed, asks.climbed_full, asks.climbed_half),
+                                                mark_up_to(place.above_lowest, asks.above_full, asks.above_half)));
 }
 
 Said say_row_place(const RowPlaceFacts& place, AxisId spur, const HouseRules& house) {
@@ -38,9 +38,9 @@ Said say_row_place(const RowPlaceFacts& place, AxisId spur, const HouseRules& ho
         return measured_in(Unit::mm, measured, full, half, key,
                            {{"part", spur}, {"measured", measured}, {"low", full.low}, {"high", full.high}});
     };
-    if (mark < full_mark && up_to(place.above_lowest, asks.above_full, asks.above_half) == mark)
+    if (mark < full_mark && mark_up_to(place.above_lowest, asks.above_full, asks.above_half) == mark)
         return with("rule.spur-place.row-lower", place.above_lowest, {{0}, asks.above_full}, {{0}, asks.above_half});
-    if (mark < full_mark && up_to(place.climbed, asks.climbed_full, asks.climbed_half) == mark)
+    if (mark < full_mark && mark_up_to(place.climbed, asks.climbed_full, asks.climbed_half) == mark)
         return with("rule.spur-place.row-climbed", place.climbed, {{0}, asks.climbed_full}, {{0}, asks.climbed_half});
     if (!place.gap)
         return with("rule.spur-place.row-first", place.climbed, {{0}, asks.climbed_full}, {{0}, asks.climbed_half});

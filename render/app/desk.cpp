@@ -110,9 +110,18 @@ std::optional<practice::CutPreview> Desk::would_cut() {
 // Whether the vine is in the picture, with somebody's hand or eye on it.
 bool Desk::on_vine() const { return session_->practice() && session_->shell().screen == Screen::row; }
 
+// Whether it stands beside the house's own rules, to be looked at alone.
+bool Desk::beside_house() const {
+    return session_->practice() && session_->shell().screen == Screen::house && !session_->shows_two();
+}
+
 void Desk::use_mouse() {
-    if (!on_vine() || stage_->empty()) return;
+    if (!(on_vine() || beside_house()) || stage_->empty()) return;
     const float slack = std::max(1.0f, content_scale_);
+    if (beside_house()) {
+        pointing_.look_about(eye_, {camera(), width_, height_, slack, moving_});
+        return;
+    }
     if (session_->shows_two()) {
         pointing_.look_about(eye_, {pane_camera(), width_, height_, slack, moving_});
         if (pointing_.came_nearer()) again_ = 2;
@@ -201,7 +210,7 @@ void Desk::frame(const gl::Target& target, float seconds) {
               .free_keys = !io.WantTextInput};
     probe_.clear();
     Overlay overlay;
-    const bool picture = on_vine() && !stage_->empty();
+    const bool picture = (on_vine() || beside_house()) && !stage_->empty();
     if (picture && stage_->shows_two()) {
         draw_two(ui);
     } else if (picture) {

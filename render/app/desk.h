@@ -60,6 +60,7 @@ private:
     scene::Camera camera() const { return in_free_area(eye_.camera(), free_); }  // as the picture is drawn
     void keep_free_area();
     bool on_vine() const;
+    bool beside_house() const;
     void use_mouse();
     void use_keys();
     void look_at_shown();

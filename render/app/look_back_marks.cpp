@@ -20,9 +20,9 @@ void hang(MarkPen& pen, const practice::Walked& w, bool current) {
     pen.out.marks.tapes.push_back({*at, ui::tape_of(w.mend), length, current ? pen.ui.say("mend." + std::string(word_of(w.mend))) : std::string(), current});
 }
 
-void draw_twin(MarkPen& pen, const practice::Twin& twin) {
+void draw_twin(MarkPen& pen, const practice::Twin& twin, bool as_good) {
     ui::TwinLine line;
-    line.word = pen.ui.say("mark.better");
+    line.word = pen.ui.say(as_good ? "mark.as-good" : "mark.better");
     for (const Place& place : twin.places)
         if (const auto at = pen.at(of(place))) line.points.push_back({at->x + 3, at->y - 3});  // beside its own wood
     if (line.points.size() > 1) pen.out.marks.twins.push_back(std::move(line));
@@ -39,7 +39,7 @@ void mark_look_back(MarkPen& pen, const practice::LookBack& look) {
     for (std::size_t i = 0; i < look.walk.size(); ++i) hang(pen, look.walk[i], i == look.current);
     if (!look.twin_shown || !look.plans || look.as_good_shown >= look.twins.size()) return;
     const auto& all = look.twins[look.as_good_shown];
-    for (const practice::Twin& twin : at_piece ? practice::twins_for(look, look.walk[look.current], all) : all) draw_twin(pen, twin);
+    for (const practice::Twin& twin : at_piece ? practice::twins_for(look, look.walk[look.current], all) : all) draw_twin(pen, twin, look.mine_as_good);
 }
 
 }  // namespace spurwright::app

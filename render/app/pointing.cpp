@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <utility>
 
 #include <imgui.h>
 
@@ -22,14 +23,20 @@ constexpr float click_slack_px = 5;
 constexpr float cycle_seconds = 1;
 constexpr float lay_from_px = 40;  // a cane pulled this far along the row is laid to that side
 
+// The place pointed at; with a cutting tool and Shift, the base of the piece, which other wood may hide.
+practice::Spot meant(const Practice& practice, const scene::Picked& picked, bool whole_piece) {
+    const practice::Spot spot = spot_of(practice.now(), picked);
+    return whole_piece && practice::cuts(practice.tool) ? practice::Spot{spot.axis, {}, {-1}} : spot;
+}
+
 // What a click with the tool in hand asks; none: nothing lies there.
-std::optional<practice::Request> click(const Practice& practice, const scene::Picked* picked) {
+std::optional<practice::Request> click(const Practice& practice, const scene::Picked* picked, bool whole_piece) {
     if (practice.hand_rests()) return std::nullopt;
     if (!picked) {
         if (practice.tool == HandTool::none) return ask::Choose{};
         return std::nullopt;
     }
-    const practice::Spot spot = spot_of(practice.now(), *picked);
+    const practice::Spot spot = meant(practice, *picked, whole_piece);
     const bool done = practice.finished();
     if (done || practice.tool == HandTool::none || practice.tool == HandTool::calliper)
         return ask::Choose{spot.axis, picked->kind == mesh::PartKind::bud ? spot.node : NodeId{}};
@@ -45,7 +52,9 @@ std::optional<practice::Request> click(const Practice& practice, const scene::Pi
 void Pointing::point(Practice& practice, const Stage& stage, const Frame& frame) {
     const ImGuiIO& io = ImGui::GetIO();
     const bool in_picture = !io.WantCaptureMouse && io.MousePos.x >= 0 && io.MousePos.y >= 0 && io.MousePos.x < frame.width && io.MousePos.y < frame.height;
-    const bool moved = !pointer_ || pointer_->x != io.MousePos.x || pointer_->y != io.MousePos.y;
+    // Shift means another place under a pointing hand, none under one that rests while keys walk.
+    const bool shift = std::exchange(shift_, io.KeyShift) != io.KeyShift && practice.hover,
+               moved = shift || !pointer_ || pointer_->x != io.MousePos.x || pointer_->y != io.MousePos.y;
     if (!in_picture) {
         pointer_.reset();
         under_.clear();
@@ -65,7 +74,7 @@ void Pointing::point(Practice& practice, const Stage& stage, const Frame& frame)
     cycled_ = 0;
     practice.hover = {};
     if (under_.empty()) return;
-    if (!practice.drill()) practice.hover = spot_of(practice.now(), under_.front());  // a name would tell the wood
+    if (!practice.drill()) practice.hover = meant(practice, under_.front(), io.KeyShift);  // a name would tell the wood
 }
 
 void Pointing::press(const Practice& practice, Eye& eye, const scene::Camera& camera, practice::Requests& asked) {
@@ -149,7 +158,7 @@ void Pointing::release(const Practice& practice, bool from_behind, float click_s
     clicked_x_ = io.MousePos.x;
     clicked_y_ = io.MousePos.y;
     clicked_ago_ = 0;
-    if (const auto one = click(practice, under_.empty() ? nullptr : &next_axis(under_, cycled_))) asked.push_back(*one);
+    if (const auto one = click(practice, under_.empty() ? nullptr : &next_axis(under_, cycled_), io.KeyShift)) asked.push_back(*one);
 }
 
 void Pointing::let_keys_lead(Practice& practice) {

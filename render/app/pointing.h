@@ -53,6 +53,7 @@ private:
         float x = 0, y = 0, gone = 0;
     } drag_;
     std::optional<ui::At> pointer_;
+    bool shift_ = false;  // held, in the frame before
     std::vector<scene::Picked> under_;  // the pointer, best first
     std::size_t cycled_ = 0;
     float clicked_x_ = -1e6f, clicked_y_ = -1e6f, clicked_ago_ = 10;

@@ -244,12 +244,13 @@ const std::array table{
     Command{"words", everywhere, {key::f8}, {}, nullptr, open<Sheet::words>},
     Command{"home", everywhere, {}, {}, past_safety, go<practice::Screen::home>},
     Command{"to-vine",
-            home | static_cast<unsigned>(Place::settings) | static_cast<unsigned>(Place::safety),
+            home | static_cast<unsigned>(Place::settings) | static_cast<unsigned>(Place::safety) | static_cast<unsigned>(Place::house),
             {},
             {},
             [](const State& s) { return in_hand(s) && past_safety(s); },
             go<practice::Screen::row>},
     Command{"settings", everywhere, {}, {}, past_safety, go<practice::Screen::settings>},
+    Command{"house-rules", everywhere, {'U'}, {}, past_safety, go<practice::Screen::house>},
     Command{"safety", everywhere, {}, {}, nullptr, go<practice::Screen::safety>},
     Command{"theme", everywhere, {}, {}, nullptr, other_theme},
     Command{"text-larger",
@@ -274,6 +275,7 @@ Place place_of(const State& state) {
     case practice::Screen::safety: return Place::safety;
     case practice::Screen::home: return Place::home;
     case practice::Screen::settings: return Place::settings;
+    case practice::Screen::house: return Place::house;
     case practice::Screen::row: break;
     }
     if (!state.practice) return Place::home;

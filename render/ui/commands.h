@@ -26,13 +26,13 @@ struct State {
     const practice::TwoVines* two = nullptr; // next winter's, shown or one of them in hand; none: not grown on
 };
 
-enum class Place : unsigned short { safety = 1, home = 2, row = 4, look = 8, settings = 16, watch = 32, drill = 64, two = 128, buds = 256 };
+enum class Place : unsigned short { safety = 1, home = 2, row = 4, look = 8, settings = 16, watch = 32, drill = 64, two = 128, buds = 256, house = 512 };
 Place place_of(const State& state);
-inline constexpr unsigned everywhere = 511;
+inline constexpr unsigned everywhere = 1023;
 // Whether the screen there lies over the picture of the vine.
 constexpr bool over_picture(Place place) {
     return place == Place::row || place == Place::look || place == Place::watch || place == Place::drill ||
-           place == Place::two || place == Place::buds;
+           place == Place::two || place == Place::buds || place == Place::house;
 }
 
 struct Command {

@@ -103,7 +103,9 @@ Asked cut_bar(const State& state, Views& views, Ui& ui) {
     const std::string label =
         base ? ui.say("screen.row.cut-base", {{"part", practice.chosen}})
              : ui.say("screen.row.cut-node", {{"part", practice.chosen}, {"node", Count{index_of(practice.chosen_node)}}});
-    if (button(ui, "row.cut", label, {Weight::plain, true, false, 0, ui.narrow() ? std::string() : key_text(ui, "cut")}))
+    // While the hand points at wood the key cuts there; the button always cuts what is chosen.
+    const bool pointing = static_cast<bool>(practice.hover);
+    if (button(ui, "row.cut", label, {Weight::plain, true, false, 0, ui.narrow() || pointing ? std::string() : key_text(ui, "cut")}))
         return find_command("cut")->ask(state, views);
     return {};
 }

@@ -39,7 +39,7 @@ Asked row_door(const State& state, Views& views, Ui& ui, float picture) {
         flow(ui, button_width(ui, ui.say("screen.do.next-vine")));
     }
     if (button(ui, "home.next-vine", ui.say("screen.do.next-vine"),
-               {under_way || state.shell.offered ? Weight::plain : Weight::main, true, false, 0, {}}))
+               {under_way || state.shell.offered || state.shell.walked.empty() ? Weight::plain : Weight::main, true, false, 0, {}}))
         asked = ask::NextVine{};
     const std::string open = ui.say("screen.home.open-code"), hint = ui.say("screen.home.code-hint");
     const float wide = ImGui::GetContentRegionAvail().x, beside = button_width(ui, open),
@@ -82,6 +82,11 @@ Asked shed_door(const State& state, Ui& ui, float picture) {
                         : ui.say("screen.home.scene-walked", {{"text", ui.say(scene.title_key)},
                                                               {"n", Count{static_cast<std::int64_t>(walked)}},
                                                               {"of", Count{static_cast<std::int64_t>(scene.vines)}}});
+        if (newcomer && &scene == &state.shell.scenes.front()) {
+            if (button(ui, "home.scene." + scene.name, label, {Weight::main, true, false, 0, {}})) asked = next;
+            text(ui, ui.say(scene.task_key), true);
+            continue;
+        }
         if (list_row(ui, "home.scene." + scene.name, label, false, ui.say(scene.task_key), 0, true)) asked = next;
     }
     return asked;

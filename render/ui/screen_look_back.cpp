@@ -126,7 +126,7 @@ Asked piece_list(Ui& ui, const LookBack& look, bool folded, bool& open) {
         if (piece.lost.count > 0) label = ui.say("screen.look.lost", {{"text", label}, {"points", piece.lost}});
         if (list_row(ui, "look.piece." + std::to_string(i), label, i == look.current, sentence(ui, piece),
                      ui.em() * 1.4f))
-            asked = ask::ShowPiece{i};
+            asked = ask::ShowPiece{i}, ImGui::SetScrollY(0);  // to where it is told
         const ImVec2 from = ImGui::GetItemRectMin();
         hang_tape(*ImGui::GetWindowDrawList(), {from.x + ui.em(), from.y + ui.em() * 0.5f}, ui.em() * 1.7f,
                   ui.em() * 0.32f, tape_of(piece), ui.face);

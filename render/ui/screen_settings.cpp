@@ -57,6 +57,7 @@ std::optional<Request> screen_settings(const State& state, Views& views, const s
     const bool vine = state.practice != nullptr;
     take(command_button(ui, state, views, "settings", vine ? "to-vine" : "home", Weight::main, false));
     if (vine) take(command_button(ui, state, views, "settings", "home", Weight::plain, false, true));
+    take(command_button(ui, state, views, "settings", "house-rules", Weight::plain, false, true));
     take(command_button(ui, state, views, "settings", "safety", Weight::quiet, false, true));
     take(command_button(ui, state, views, "settings", "find", Weight::quiet, true, true));
     unchecked_line(ui);

@@ -49,6 +49,7 @@ Asked screen_watch(const State& state, Views& views, Ui& ui) {
     take(asked, shown_ways(state, views, ui, "watch"));
     if (!watching) text(ui, ui.say("screen.watch.looking"));
     if (over) text(ui, ui.say("screen.watch.end"));
+    if (act && watching->at() == 0) text(ui, ui.say("screen.watch.own-pace"), true);
     if (act) act_says(ui, *watching, *act, views.shown.why_open);
     unchecked_line(ui);
     panel_end(ui);

@@ -33,6 +33,8 @@ std::optional<Request> screen_buds(const State& state, Views& views, Ui& ui);
 // Under the pictures of next winter's two vines: what came of each. Needs state.two, none of them in hand.
 std::optional<Request> screen_two(const State& state, Views& views, Ui& ui);
 std::optional<Request> screen_settings(const State& state, Views& views, const std::vector<Spoken>& spoken, Ui& ui);
+// The house's own rules beside the vine in hand, which is judged anew with each change.
+std::optional<Request> screen_house(const State& state, Views& views, Ui& ui);
 // Sheets over any of them.
 std::optional<Request> sheet_find(const State& state, Views& views, Ui& ui);
 void sheet_keys(const State& state, Views& views, Ui& ui);

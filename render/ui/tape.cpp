@@ -35,7 +35,7 @@ Tape tape_of(rules::Mend mend) {
     case rules::Mend::carried: return {0, TapeEnd::frayed};
     case rules::Mend::nothing: break;
     }
-    return {mark::stays, TapeEnd::plain};
+    return {mark::well, TapeEnd::plain};  // none of a tape's own colours: it marks no piece
 }
 
 Tape tape_of(Role role) {

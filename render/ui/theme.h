@@ -27,7 +27,7 @@ const Palette& palette(Face face);
 // Colours of marks: data, the same in both faces, always with a dark or light edge and a second sign.
 namespace mark {
 inline constexpr unsigned stays = 0x0072B2, spur = 0x009E73, spare = 0x56B4E9, goes = 0xD55E00, cut = 0xCC79A7,
-                          hover = 0xF0E442, mend_now = 0xE69F00, next_winter = 0xD55E00;
+                          hover = 0xF0E442, mend_now = 0xE69F00, next_winter = 0xD55E00, well = 0x9A948A;
 }
 
 // The grid at one text size. em: height of body text in pixels.

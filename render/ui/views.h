@@ -3,6 +3,7 @@
 #pragma once
 
 #include <cstdint>
+#include <string>
 
 #include "render/ui/widgets.h"
 #include "sim/core/ids.h"
@@ -34,6 +35,12 @@ struct ShownView {  // watching, touching
     bool why_open = false;
 };
 
+struct HouseView {
+    std::string group; // opened; empty: the list of all
+    bool works_open = false, files_open = false;
+    Field path;
+};
+
 struct Views {
     Sheet sheet{};
     Field find;
@@ -43,6 +50,7 @@ struct Views {
     RowView row;
     LookView look;
     ShownView shown;
+    HouseView house;
     float two_foot = 0; // where the panel under the two vines begins, in pixels
     // While true, arrows and Enter belong to a bar or sheet: the picture leaves them alone.
     bool takes_arrows() const { return sheet != Sheet::none || row.bar != Bar::none; }

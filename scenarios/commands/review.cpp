@@ -48,7 +48,7 @@ Json charge_object(const planning::Charge& charge, const Review& r, const words:
     o.set("missed", charge.missed ? Json(name_of(charge.missed)) : Json());
     o.set("better", choice_object(charge.better));
     o.set("left", charge.left ? choice_object(*charge.left) : Json());
-    o.set("sentence", review::charge_sentence(charge, r.plan, words));
+    o.set("sentence", review::charge_sentence(charge, r, words));
     return o;
 }
 

@@ -94,6 +94,17 @@ struct Session::Asker {
         if (any() && (vine().drill() || vine().buds())) vine().end_showing();
         s.shell_.message.reset();
     }
+    // ---- the house's own rules
+    void operator()(const ask::HouseFrom& a) { s.changed_house(s.house_.begin_from(a.shipped)); }
+    void operator()(const ask::HouseStep& a) { s.changed_house(s.house_.step(a.part, a.steps)); }
+    void operator()(const ask::HouseAsShipped& a) {
+        s.changed_house(a.part.rule.empty() ? s.house_.all_as_shipped() : s.house_.as_shipped(a.part.rule, a.part.name));
+    }
+    void operator()(const ask::HouseIn& a) { s.changed_house(s.house_.read_in(a.path)); }
+    void operator()(const ask::HouseOut& a) {
+        if (auto written = s.house_.write_out(a.path); !written) return s.say(written.error());
+        s.shell_.message = Message{{"screen.house.written"}, {{"path", a.path}}};
+    }
     // ---- the shell
     void operator()(const ask::Hatch& a) { s.shell_.hatch = a.on; }
     void operator()(const ask::GoTo& a) {

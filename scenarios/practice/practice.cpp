@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <tuple>
 
+#include "scenarios/practice/walked_pieces.h"
 #include "sim/core/check.h"
 #include "sim/pruning/legal_edits.h"
 #include "sim/rules/piece_points.h"
@@ -13,30 +14,6 @@ namespace {
 
 constexpr Length usual_tie{15'000};
 constexpr int usual_half_wraps = 2;
-
-// Canes from the near post to the far post by where they start, the lower first where two start together.
-// Of the side shoots only those on wood that a tape keeps: the others go with theirs.
-bool is_walked(const Vine& vine, const Axis& axis) {
-    if (axis.removed || is_trunk(axis)) return false;
-    if (!is_lateral(vine, axis)) return true;
-    const Role kept = vine.find(axis_of(axis.parent))->mark;
-    return kept != Role::none && kept != Role::remove;
-}
-
-std::vector<AxisId> canes_in_row(const Vine& vine) {
-    struct Standing {
-        AxisId axis;
-        Place base;
-    };
-    std::vector<Standing> standing;
-    for (const Axis& axis : vine.axes)
-        if (is_walked(vine, axis)) standing.push_back({axis.id, vine.nodes_of(axis)[0].place});
-    std::stable_sort(standing.begin(), standing.end(), [](const Standing& a, const Standing& b) { return std::tie(a.base.x, a.base.y) < std::tie(b.base.x, b.base.y); });
-    std::vector<AxisId> canes;
-    canes.reserve(standing.size());
-    for (const Standing& s : standing) canes.push_back(s.axis);
-    return canes;
-}
 
 bool snapped_now(const Vine& vine, AxisId id) {
     return std::any_of(vine.laid.begin(), vine.laid.end(), [&](const Laid& l) { return l.winter == vine.winter && l.axis == id && l.state == LaidState::snapped; });
@@ -98,7 +75,7 @@ Result<void> Practice::carry_out(const Edit& edit) {
     waiting_.reset();
     if (auto done = prune_one(now_, edit, task_.vine); !done) return failure(std::move(done.error()));
     named_.resize(done_count());
-    named_.push_back(named(edit));
+    named_.push_back(named(edit, now_));
     log_.add(edit);
     changed();
     return {};
@@ -114,7 +91,13 @@ void Practice::changed() {
     strip_ = step_strip(task_.vine, now_, done_count());
     tell_load();
     step_ = held_.value_or(next_step(strip_));
-    const auto gone = [&](AxisId id) { return !now_.find(id) || now_.find(id)->removed; };
+    // Off, or nothing but its base left standing by this winter's cut.
+    const auto gone = [&](AxisId id) {
+        const Axis* axis = now_.find(id);
+        if (!axis || axis->removed) return true;
+        const auto nodes = now_.nodes_of(*axis), before = task_.vine.nodes_of(*task_.vine.find(id));
+        return nodes.size() > 1 && nodes[1].removed && !before[1].removed;
+    };
     if (chosen && gone(chosen)) chosen = {};
     if (!chosen || !now_.find(chosen_node) || now_.find(chosen_node)->removed) chosen_node = {};
     hover = {};
@@ -162,7 +145,7 @@ void Practice::choose(AxisId axis) {
 
 void Practice::walk_canes(int step) {
     hover = {};  // the hand that walks by keys does not point
-    const auto canes = canes_in_row(now_);
+    const auto canes = walked_pieces(now_, left_to_do(task_.vine, now_, step_));
     if (canes.empty()) return;
     const auto count = static_cast<int>(canes.size());
     const auto at = std::find(canes.begin(), canes.end(), chosen);
@@ -258,6 +241,18 @@ void Practice::finish() {
     held_.reset();
     look_ = look_back(task_.vine, now_, task_.house);
     if (plans_) practice::add_plans(*look_, task_.vine, task_.house, *plans_);
+}
+
+void Practice::judge_under(std::string house_name, const rules::HouseRules& house) {
+    end_showing();
+    close_spring();
+    grown_on_.reset();
+    task_.house_name = std::move(house_name);
+    task_.house = house;
+    plans_.reset();
+    strip_ = step_strip(task_.vine, now_, done_count());
+    tell_load();
+    if (look_) finish();
 }
 
 SpringVisitWish Practice::spring_wish() const { return {now_, task_.house, *task_.frost, task_.spring}; }

@@ -112,6 +112,8 @@ public:
     // ---- the look back
     bool finished() const { return look_.has_value(); }
     void finish();                             // judged; the plans come later
+    // Under other house rules from now on: what was judged is judged anew, and the plans have to be found again.
+    void judge_under(std::string house_name, const rules::HouseRules& house);
     const std::optional<PlansFound>& plans() const { return plans_; }
     void add_plans(PlansFound plans);          // found for start() and house(); kept for the vine, shown once finished
     const std::optional<LookBack>& look() const { return look_; }

@@ -6,13 +6,14 @@
 #include <variant>
 #include <vector>
 
+#include "scenarios/house/parameter_parts.h"
 #include "scenarios/practice/hand.h"
 #include "sim/rules/rule.h"
 
 namespace spurwright::practice {
 
-enum class Screen : unsigned char { safety, home, row, settings };
-constexpr auto words_of(Screen) { return std::to_array<std::string_view>({"safety", "home", "row", "settings"}); }
+enum class Screen : unsigned char { safety, home, row, settings, house };
+constexpr auto words_of(Screen) { return std::to_array<std::string_view>({"safety", "home", "row", "settings", "house"}); }
 
 namespace ask {
 
@@ -73,6 +74,12 @@ struct LookFrom { std::string view; };  // a word of scene::View
 struct LookAtChosen {};
 struct Hatch { bool on = true; };
 struct Orbit { bool on = true; };       // the aid
+// ---- the house's own rules; the vine in hand is judged anew
+struct HouseFrom { std::string shipped; };  // a set of the program
+struct HouseStep { house::Part part; int steps = 1; };
+struct HouseAsShipped { house::Part part; };  // no rule: all
+struct HouseIn { std::string path; };   // read from a file, in place of what there is
+struct HouseOut { std::string path; };  // written to a file
 // ---- the shell
 struct GoTo { Screen screen{}; };
 struct Speak { std::string language; };
@@ -91,7 +98,7 @@ using Request = std::variant<ask::TakeTool, ask::TapeSays, ask::Choose, ask::Wal
                              ask::MarkAs, ask::Confirm, ask::TakeBack, ask::Undo, ask::Redo, ask::JumpTo, ask::GoToStep, ask::NextStep,
                              ask::CutAgain, ask::NextVine, ask::OpenScene, ask::OpenCode, ask::OfferTaken, ask::ShowPiece, ask::NextPiece, ask::LookAtPiece,
                              ask::ShowTwin, ask::NextAsGood, ask::Disagree, ask::GrowOn, ask::SpringVisit, ask::SayStanding, ask::NextWinter, ask::PruneOfTwo, ask::BackToTwo, ask::LeaveTwo, ask::Watch, ask::WatchNext, ask::WatchBack, ask::WatchOwn, ask::Drill,
-                             ask::DrillAnswer, ask::DrillNext, ask::DrillEnd, ask::BudSampling, ask::SayDead, ask::BudsNext, ask::LookFrom, ask::LookAtChosen, ask::Hatch, ask::Orbit, ask::GoTo,
+                             ask::DrillAnswer, ask::DrillNext, ask::DrillEnd, ask::BudSampling, ask::SayDead, ask::BudsNext, ask::LookFrom, ask::LookAtChosen, ask::Hatch, ask::Orbit, ask::HouseFrom, ask::HouseStep, ask::HouseAsShipped, ask::HouseIn, ask::HouseOut, ask::GoTo,
                              ask::Speak, ask::TextScale, ask::Theme, ask::Units, ask::ReducedMotion, ask::StepFeedback, ask::SafetySeen,
                              ask::CloseMessage, ask::Leave>;
 using Requests = std::vector<Request>;

@@ -6,14 +6,16 @@
 
 namespace spurwright::practice {
 
-Session::Session(const io::Assets& assets, const settings::Folders& folders, words::Words words, std::function<std::uint64_t()> fresh_seed)
-    : assets_(assets), keeping_(folders), fresh_seed_(std::move(fresh_seed)), words_(std::move(words)) {}
+Session::Session(const io::Assets& assets, const settings::Folders& folders, words::Words words, house::OwnHouse house, std::function<std::uint64_t()> fresh_seed)
+    : assets_(assets), keeping_(folders), house_(std::move(house)), fresh_seed_(std::move(fresh_seed)), words_(std::move(words)) {}
 
 Result<std::unique_ptr<Session>> Session::make(const io::Assets& assets, const settings::Folders& folders, const Opening& opening,
                                                std::function<std::uint64_t()> fresh_seed) {
     auto words = words::load_words(assets, opening.language.value_or("en"));
     if (!words) return failure(std::move(words.error()));
-    std::unique_ptr<Session> session(new Session(assets, folders, *std::move(words), std::move(fresh_seed)));
+    auto house = house::OwnHouse::make(assets, folders.house_file);
+    if (!house) return failure(std::move(house.error()));
+    std::unique_ptr<Session> session(new Session(assets, folders, *std::move(words), *std::move(house), std::move(fresh_seed)));
     auto listed = scene_lines(assets);
     if (!listed) return failure(std::move(listed.error()));
     session->shell_.scenes = *std::move(listed);
@@ -32,7 +34,10 @@ Result<std::unique_ptr<Session>> Session::make(const io::Assets& assets, const s
 void Session::recall() {
     if (auto read = keeping_.recall(shell_.settings); !read) say(read.error());
     if (shell_.settings.language != words_.language()) (void)speak(shell_.settings.language);
+    if (auto read = house_.recall(); !read) say(read.error());
+    tell_house();
     if (auto found = keeping_.recall_work(); !found) say(found.error());
+    if (keeping_.read_only()) house_.keep_nothing();
     shell_.read_only = keeping_.read_only();
     const auto& offered = keeping_.offered();
     if (!offered) return;
@@ -85,7 +90,7 @@ Result<void> Session::open(Result<Opened> opened) {
     return {};
 }
 
-Result<void> Session::open_named(const std::string& code) { return open(open_code(assets_, code, scene_ ? scene_->house_rules : std::string(usual_house))); }
+Result<void> Session::open_named(const std::string& code) { return open(open_code(assets_, code, house_.differs() || !scene_ ? house_.name() : scene_->house_rules)); }
 
 Result<void> Session::next_vine() {
     if (!practice_) return open(open_scene(assets_, shell_.scenes.front().name, 0));
@@ -127,6 +132,23 @@ void Session::acted(const Result<void>& result) {
     if (!result) return say(result.error());
     shell_.message.reset();
     if (practice_ && practice_->can_undo()) no_offers();
+    keep_work();
+}
+
+void Session::tell_house() {
+    shell_.house = house_.file();
+    shell_.house_shipped = house_.base();
+}
+
+// The vine in hand is judged by them at once; a scene's own rules come back with its next vine.
+void Session::changed_house(const Result<void>& result) {
+    if (!result) say(result.error());
+    else shell_.message.reset();
+    if (house_.rules() == shell_.house.rules && house_.file().base == shell_.house.base) return;
+    tell_house();
+    if (!practice_ || shows_two()) return;
+    practice_->judge_under(house_.name(), house_.rules());
+    seek_plans();
     keep_work();
 }
 

@@ -8,6 +8,7 @@
 #include <string>
 #include <variant>
 
+#include "scenarios/house/own_house.h"
 #include "scenarios/practice/keeping.h"
 #include "scenarios/practice/open_vine.h"
 #include "scenarios/practice/shell.h"
@@ -51,7 +52,7 @@ public:
     void say(const Error& error) { shell_.message = Message{error.key, error.arguments}; }
 
 private:
-    Session(const io::Assets& assets, const settings::Folders& folders, words::Words words, std::function<std::uint64_t()> fresh_seed);
+    Session(const io::Assets& assets, const settings::Folders& folders, words::Words words, house::OwnHouse house, std::function<std::uint64_t()> fresh_seed);
     struct Asker;  // requests of the session's own, one function a kind
 
     void recall();  // settings and work from before
@@ -72,6 +73,10 @@ private:
     void take_in_hand(Practice practice);
     void seek_plans();
 
+    // ---- the house's own rules
+    void changed_house(const Result<void>& result);
+    void tell_house();
+
     void answer(const Carried& carried);
     void acted(const Result<void>& result);
     void keep_work();
@@ -80,6 +85,7 @@ private:
 
     const io::Assets& assets_;
     Keeping keeping_;
+    house::OwnHouse house_;
     std::function<std::uint64_t()> fresh_seed_;
     words::Words words_;
     Shell shell_;

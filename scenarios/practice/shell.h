@@ -6,6 +6,7 @@
 #include <string>
 #include <vector>
 
+#include "scenarios/io/house_rules_file.h"
 #include "scenarios/practice/practice.h"
 #include "scenarios/practice/request.h"
 #include "scenarios/settings/settings.h"
@@ -46,6 +47,8 @@ struct Shell {
     bool offers_watch = false, offers_drill = false;  // before the first act: to watch it done, to say old or new
     std::vector<SceneLine> scenes;     // those that there are, in the order they are walked
     std::vector<WalkedVine> walked;    // finished in this sitting
+    io::HouseRulesFile house;          // the house's own rules
+    rules::HouseRules house_shipped;   // the set they begin from
 };
 
 }  // namespace spurwright::practice

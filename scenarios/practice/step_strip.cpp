@@ -13,7 +13,8 @@ constexpr int most_spur_buds = 3;  // a cane cut to so few count buds is meant a
 // What the trainee's own tapes and acts say of each axis.
 struct Own {
     std::vector<AxisId> canes, spurs;
-    int standing = 0;  // one-year canes that are none of these, and last winter's canes with nothing kept beyond
+    std::vector<AxisId> standing;  // one-year canes that are none of these, and last winter's canes with nothing kept beyond
+    std::vector<AxisId> uncut_canes, uncut_spurs, untied;  // of the own
     int spurs_cut = 0, canes_cut = 0, canes_tied = 0, cuts = 0, buds = 0;
 };
 
@@ -49,9 +50,12 @@ private:
         const bool cane = axis.mark == Role::left || axis.mark == Role::right || laid_now(axis.id);
         if (cane) {
             own_.canes.push_back(axis.id);
-            own_.canes_cut += cut_now(axis.id, 1) || laid_now(axis.id) ? 1 : 0;  // laid whole: that is its length
+            const bool cut = cut_now(axis.id, 1) || laid_now(axis.id), tied = laid_now(axis.id) && tied_now(axis.id);  // laid whole: that is its length
+            own_.canes_cut += cut ? 1 : 0;
+            if (!cut) own_.uncut_canes.push_back(axis.id);
+            if (!tied) own_.untied.push_back(axis.id);
             own_.buds += count_buds(now_, axis);
-            own_.canes_tied += laid_now(axis.id) && tied_now(axis.id) ? 1 : 0;
+            own_.canes_tied += tied ? 1 : 0;
             return;
         }
         const bool short_cut = is_cane(now_, axis) && cut_now(axis.id, 1) && count_buds(now_, axis) <= most_spur_buds;
@@ -59,14 +63,15 @@ private:
         own_.spurs.push_back(axis.id);
         own_.buds += count_buds(now_, axis);
         own_.spurs_cut += cut_now(axis.id, 1) ? 1 : 0;
+        if (!cut_now(axis.id, 1)) own_.uncut_spurs.push_back(axis.id);
     }
 
     void count_standing(const Axis& axis) {
         if (axis.removed || axis.state == AxisState::dead || is_own(axis.id)) return;
         if (axis.mark == Role::spare || axis.mark == Role::kicker) return;
         const auto nodes = now_.nodes_of(axis);
-        if (is_cane(now_, axis) && nodes.size() > 1 && !nodes[1].removed) ++own_.standing;
-        if (was_laid_last_winter(now_, axis) && runs_on(axis)) ++own_.standing;
+        if (is_cane(now_, axis) && nodes.size() > 1 && !nodes[1].removed) own_.standing.push_back(axis.id);
+        if (was_laid_last_winter(now_, axis) && runs_on(axis)) own_.standing.push_back(axis.id);
     }
 
     // Whether last winter's cane has wood beyond the last piece kept on it.
@@ -94,21 +99,37 @@ StepSaid said(Step step, bool done, std::string_view open, std::string_view clos
 
 StepStrip step_strip(const Vine& start, const Vine& now, std::size_t acts) {
     const Own own = Reader(start, now).read();
-    const std::size_t pieces = std::min<std::size_t>(own.canes.size(), 2) + std::min<std::size_t>(own.spurs.size(), 2);
-    const bool lengths = own.canes.size() >= 2 && static_cast<std::size_t>(own.canes_cut) == own.canes.size();
-    const bool tied = own.canes.size() >= 2 && static_cast<std::size_t>(own.canes_tied) == own.canes.size();
+    const std::size_t wanted = start.system == System::one_cane ? 1 : 2;  // canes, and spurs
+    const std::size_t pieces = std::min(own.canes.size(), wanted) + std::min(own.spurs.size(), wanted);
+    const bool lengths = own.canes.size() >= wanted && static_cast<std::size_t>(own.canes_cut) == own.canes.size();
+    const bool tied = own.canes.size() >= wanted && static_cast<std::size_t>(own.canes_tied) == own.canes.size();
     StepStrip strip;
     strip[0] = said(Step::look, acts > 0, "step.say.look", "step.say.look-done", {});
-    strip[1] = said(Step::choose, pieces >= 4, "step.say.choose", "step.say.choose-done", {{"n", n(pieces)}, {"of", n(4)}});
-    strip[2] = said(Step::clear, own.standing == 0 && own.cuts > 0, "step.say.clear", "step.say.clear-done", {{"n", n(static_cast<std::size_t>(own.standing))}});
+    strip[1] = said(Step::choose, pieces >= 2 * wanted, wanted == 1 ? "step.say.choose-one" : "step.say.choose", wanted == 1 ? "step.say.choose-one-done" : "step.say.choose-done",
+                    {{"n", n(pieces)}, {"of", n(2 * wanted)}});
+    strip[2] = said(Step::clear, own.standing.empty() && own.cuts > 0, "step.say.clear", "step.say.clear-done", {{"n", n(own.standing.size())}});
     strip[3] = said(Step::spurs, !own.spurs.empty() && static_cast<std::size_t>(own.spurs_cut) == own.spurs.size(), "step.say.spurs", "step.say.spurs-done",
-                    {{"n", n(static_cast<std::size_t>(own.spurs_cut))}, {"of", n(std::max<std::size_t>(own.spurs.size(), 2))}});
+                    {{"n", n(static_cast<std::size_t>(own.spurs_cut))}, {"of", n(std::max(own.spurs.size(), wanted))}});
     strip[4] = said(Step::lengths, lengths, "step.say.lengths", "step.say.lengths-done",
-                    {{"n", n(static_cast<std::size_t>(own.canes_cut))}, {"of", n(std::max<std::size_t>(own.canes.size(), 2))}, {"buds", Count{own.buds}}});
+                    {{"n", n(static_cast<std::size_t>(own.canes_cut))}, {"of", n(std::max(own.canes.size(), wanted))}, {"buds", Count{own.buds}}});
     strip[5] = said(Step::lay_and_tie, tied, "step.say.lay-and-tie", "step.say.lay-and-tie-done",
-                    {{"n", n(static_cast<std::size_t>(own.canes_tied))}, {"of", n(std::max<std::size_t>(own.canes.size(), 2))}});
+                    {{"n", n(static_cast<std::size_t>(own.canes_tied))}, {"of", n(std::max(own.canes.size(), wanted))}});
     strip[6] = said(Step::look_back, false, "step.say.look-back", "step.say.look-back", {});
     return strip;
+}
+
+std::vector<AxisId> left_to_do(const Vine& start, const Vine& now, Step step) {
+    const Own own = Reader(start, now).read();
+    switch (step) {
+        case Step::clear: return own.standing;
+        case Step::spurs: return own.uncut_spurs;
+        case Step::lengths: return own.uncut_canes;
+        case Step::lay_and_tie: return own.untied;
+        case Step::look:
+        case Step::choose:
+        case Step::look_back: break;
+    }
+    return {};
 }
 
 HandTool tool_of(Step step) {

@@ -25,6 +25,9 @@ using StepStrip = std::array<StepSaid, step_count>;
 StepStrip step_strip(const Vine& start, const Vine& now, std::size_t acts);
 
 // The tool that a step's acts are done with.
+// The pieces with something left to do in a step; none in steps that do nothing to a piece.
+std::vector<AxisId> left_to_do(const Vine& start, const Vine& now, Step step);
+
 HandTool tool_of(Step step);
 
 // The first step not done; look back when all are.

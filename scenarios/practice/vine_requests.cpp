@@ -52,11 +52,12 @@ struct Hand {
     Carried operator()(const ask::NextPiece& a) const {
         LookBack* back = look();
         if (!back) return pointed;
-        // Folded pieces are passed over; the heading stands at the end of the round.
+        // Folded pieces are passed over where others are; the heading stands at the end of the round.
+        const bool any = std::any_of(back->walk.begin(), back->walk.end(), [](const Walked& w) { return !w.folded; });
         const auto count = back->walk.size() + 1;
         for (std::size_t i = 0; i < count; ++i) {
             back->current = (back->current + (a.step > 0 ? 1 : count - 1)) % count;
-            if (back->current == back->walk.size() || !back->walk[back->current].folded) break;
+            if (back->current == back->walk.size() || !any || !back->walk[back->current].folded) break;
         }
         return pointed;
     }

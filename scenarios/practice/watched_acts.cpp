@@ -17,11 +17,12 @@ using rules::Step;
 class ActTeller {
 public:
     ActTeller(const Vine& start, const rules::HouseRules& house, const Plan& plan) : start_(start), house_(house) {
-        const auto after = prune(start, plan);
+        auto after = prune(start, plan);
         SPURWRIGHT_CHECK(after.has_value(), ==, true);  // a completed plan is legal on its vine
         const rules::Offers offers = rules::offers(start, house);
         facts_ = rules::measure_plan(start, *after, house, offers);
         judged_ = rules::judge(start, *after, house, offers, rules::asked(offers, house));
+        after_ = *std::move(after);
     }
 
     WatchedAct look() const {
@@ -31,7 +32,7 @@ public:
     WatchedAct act(const Edit& edit) const {
         WatchedAct told = std::visit(*this, edit);
         told.edit = edit;
-        told.named = named(edit);
+        told.named = named(edit, after_);
         return told;
     }
 
@@ -108,6 +109,7 @@ private:
 
     const Vine& start_;
     const rules::HouseRules& house_;
+    Vine after_;
     rules::PlanFacts facts_;
     rules::Judgement judged_;
 };

@@ -30,8 +30,8 @@ Meant meant(const Choice& choice, AxisId axis) {
     return {};
 }
 
-std::string act_text(const Edit& edit, const words::Words& words) {
-    const practice::NamedAct act = practice::named(edit);
+std::string act_text(const Edit& edit, const Vine& after, const words::Words& words) {
+    const practice::NamedAct act = practice::named(edit, after);
     return words.sentence(act.key, act.arguments);
 }
 
@@ -113,8 +113,8 @@ std::string piece_words(const TwinPiece& twin, NodeId end, const words::Words& w
 
 } // namespace
 
-std::string charge_sentence(const Charge& charge, const Plan& plan, const words::Words& words) {
-    const Edit& edit = plan.edits[charge.edit];
+std::string charge_sentence(const Charge& charge, const Review& r, const words::Words& words) {
+    const Edit& edit = r.plan.edits[charge.edit];
     const Meant missed = meant(charge.better, charge.missed ? charge.missed : charge.on);
     std::string_view key = "review.charge.less";
     if (!charge.left)
@@ -128,7 +128,7 @@ std::string charge_sentence(const Charge& charge, const Plan& plan, const words:
     else if (missed.as == "spur")
         key = "review.charge.spur-short";
     return words(key, {{"edit", Count{static_cast<std::int64_t>(charge.edit) + 1}},
-                       {"act", act_text(edit, words)},
+                       {"act", act_text(edit, r.after, words)},
                        {"part", charge.missed ? charge.missed : charge.on},
                        {"side", rules::side_key(missed.side)},
                        {"lost", charge.lost}});
@@ -161,7 +161,7 @@ Told told(const Review& r, const words::Words& words) {
         if (r.charges.by_step[s].count != 0)
             told.steps.push_back({words("step." + std::string(word_of(static_cast<rules::Step>(s)))),
                                   words::points_text(r.charges.by_step[s], words.numbers())});
-    for (const Charge& charge : r.charges.edits) told.acts.push_back(charge_sentence(charge, r.plan, words));
+    for (const Charge& charge : r.charges.edits) told.acts.push_back(charge_sentence(charge, r, words));
     if (r.charges.mending) told.acts.push_back(mending_sentence(*r.charges.mending, words));
     Tenths hand;
     for (const planning::HandLoss& loss : r.charges.hand) hand += loss.lost;

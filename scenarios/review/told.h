@@ -36,7 +36,7 @@ struct Told {
 Told told(const Review& review, const words::Words& words);
 
 // "With cut a5 at its base went a5, which ...": one charge as a sentence.
-std::string charge_sentence(const planning::Charge& charge, const Plan& plan, const words::Words& words);
+std::string charge_sentence(const planning::Charge& charge, const Review& r, const words::Words& words);
 std::string mending_sentence(const planning::Mending& mending, const words::Words& words);
 std::string mistake_sentence(const rules::Mistake& mistake, const words::Words& words);
 std::string end_sentence(const planning::WhatIf& end, const words::Words& words);

@@ -28,7 +28,10 @@ Folders folders_of(const Environment& environment) {
     if (!config && home) config = *home + "/.config";
     if (!data && home) data = *home + "/.local/share";
     Folders folders;
-    if (config) folders.settings_file = *config + "/spurwright/settings.json";
+    if (config) {
+        folders.settings_file = *config + "/spurwright/settings.json";
+        folders.house_file = *config + "/spurwright/house-rules.json";
+    }
     if (data) folders.work_folder = *data + "/spurwright/work";
     return folders;
 }

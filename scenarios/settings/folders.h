@@ -15,6 +15,7 @@ using Environment = std::function<std::optional<std::string>(const char*)>;
 struct Folders {
     std::string settings_file;  // $XDG_CONFIG_HOME/spurwright/settings.json, else ~/.config/...
     std::string work_folder;    // $XDG_DATA_HOME/spurwright/work, else ~/.local/share/...
+    std::string house_file{};   // the house's own rules, beside the settings
 };
 // Only absolute paths count, as XDG asks.
 Folders folders_of(const Environment& environment);

@@ -45,7 +45,7 @@ Result<Work> read_work(std::string_view text, const std::string& source) {
     work.vine_file = fields.text("vine_file", 100, std::string());
     work.scene = fields.text("scene", 100, std::string());
     if (version > 1 && !fields.left_out("number")) work.number = static_cast<std::size_t>(fields.whole("number", 0, most_vines));
-    work.house = fields.text("house", 200);
+    work.house = fields.text("house", 4096);
     const std::string plan = fields.text("plan", longest_plan_text);
     const auto done = fields.whole("done", 0, static_cast<std::int64_t>(most_edits));
     fields.end();

@@ -18,7 +18,7 @@ using namespace spurwright::practice;
 
 namespace {
 
-settings::Folders folders_in(const test::Folder& here) { return {here.file("config ñ/spurwright/settings.json"), here.file("data/spurwright/work")}; }
+settings::Folders folders_in(const test::Folder& here) { return {here.file("config ñ/spurwright/settings.json"), here.file("data/spurwright/work"), here.file("config ñ/spurwright/house-rules.json")}; }
 
 const io::Assets assets(std::string(SPURWRIGHT_SOURCE) + "/assets");
 
@@ -278,6 +278,7 @@ TEST_CASE("folders follow XDG: absolute paths only, else those of the home folde
         return std::nullopt;
     });
     CHECK(home.settings_file == "/home/someone/.config/spurwright/settings.json");
+    CHECK(home.house_file == "/home/someone/.config/spurwright/house-rules.json");
     CHECK(home.work_folder == "/home/someone/.local/share/spurwright/work");
 }
 

@@ -275,6 +275,21 @@ std::vector<Staged> all_staged() {
     add("two-in-hand", at(Screen::row), std::make_shared<Practice>(practice::next_practice(done, *lived->found, practice::mine))).two = in_hand;
     add("settings", at(Screen::settings));
     add("settings-vine", at(Screen::settings), changed(start, [](Practice&) {}));
+    const auto house_shell = [](int steps) {
+        Shell shell = at(Screen::house);
+        shell.house.base = "general";
+        if (steps != 0) house::step(shell.house.rules, {"cane-diameter", "full", true}, steps);
+        if (steps != 0) shell.house.own = {"cane-diameter.full"};
+        if (steps != 0) shell.house.rules.set_by_house[0] = true;
+        return shell;
+    };
+    add("house", house_shell(0));
+    add("house-vine", house_shell(1), changed(done, [](Practice&) {})).views.house.files_open = true;
+    for (const std::string_view group : house::groups()) {
+        Staged& one = add("house-" + std::string(group), house_shell(2), changed(done, [](Practice&) {}));
+        one.views.house.group = group;
+        one.views.house.works_open = true;
+    }
     add("find-row", at(Screen::row), changed(start, [](Practice&) {})).views.sheet = ui::Sheet::find;
     add("find-home", at(Screen::home)).views.sheet = ui::Sheet::find;
     add("keys-row", at(Screen::row), changed(start, [](Practice&) {})).views.sheet = ui::Sheet::keys;

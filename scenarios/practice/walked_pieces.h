@@ -1,0 +1,14 @@
+// The pieces that Tab walks, in order. Must not know: the hand, screens.
+#pragma once
+
+#include <vector>
+
+#include "sim/vine/vine.h"
+
+namespace spurwright::practice {
+
+// Those with something left to do first, then all others that stand; each from the near post to the far post by where
+// they start, the lower first where two start together.
+std::vector<AxisId> walked_pieces(const Vine& now, std::vector<AxisId> left_to_do);
+
+}  // namespace spurwright::practice

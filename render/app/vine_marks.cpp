@@ -53,7 +53,7 @@ void laid(MarkPen& pen) {
 
 void chosen(MarkPen& pen) {
     if (!pen.practice.chosen) return;
-    pen.outline(pen.practice.chosen, ui::mark::stays, 3, 0.15f, true);
+    pen.outline(pen.practice.chosen, ui::mark::hover, 3, 0.15f, true);  // no colour of a tape: it says nothing of what becomes of it
     const Axis* axis = pen.practice.now().find(pen.practice.chosen);
     int number = 0;
     for (const auto& bud : pen.shape.buds) {

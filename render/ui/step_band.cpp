@@ -62,7 +62,7 @@ Asked step_band(const State& state, Views& views, Ui& ui, float& foot) {
     }
     const std::string on = ui.say("screen.row.next", {{"text", word_at(std::min(here + 1, count - 1))}}),
                       on_key = narrow ? std::string() : key_text(ui, "next-step");
-    const ButtonLook next{said.done ? Weight::main : Weight::plain, true, false, 0, on_key};
+    const ButtonLook next{said.done || said.step == rules::Step::look_back ? Weight::main : Weight::plain, true, false, 0, on_key};
     const std::string sentence = ui.words.sentence(said.key, said.arguments);
     bool on_pressed = false;
     if (narrow) { // no room for seven stones: the step's name stands before its sentence

@@ -71,6 +71,9 @@ Walked stop_of(const Vine& before, const Vine& after, const rules::Finding& f, S
     w.at = at;
     w.axis = axis_named(before, f.on);
     w.node = node_near(after, w.axis, near(f.rule->name));
+    if (f.said.key.name == "rule.tying.skin-crack")  // where it was bent most, not where it is tied
+        for (const Laid& laid : after.laid)
+            if (laid.axis == w.axis && laid.winter == after.winter) w.node = laid.worst;
     w.side = f.side;
     w.lost = f.lost();
     w.mend = f.mend;

@@ -4,6 +4,7 @@
 
 #include "scenarios/practice/why_off.h"
 #include "sim/core/check.h"
+#include "sim/rules/bud_load.h"
 #include "sim/rules/judge.h"
 #include "sim/rules/piece_points.h"
 #include "sim/rules/rule_list.h"
@@ -103,6 +104,8 @@ private:
                                   {"all", Count{facts_.load.counted()}},
                                   {"asked", Count{rules::target_buds(house_, facts_.load.spacing)}}},
                                  false}};
+        for (const Named& said : rules::say_bud_load(facts_.load, house_).arguments)
+            if (said.gap == "low" || said.gap == "high") why.front().arguments.push_back(said);
         for (Reason& reason : judged(cane.axis, {RuleName::cane_reach, RuleName::cane_end_diameter, RuleName::end_cut})) why.push_back(std::move(reason));
         return why;
     }

@@ -13,11 +13,15 @@ Result<Answer> no_window(const Asked&, const Surroundings&) {
     return failure(refusal(Fault::missing, "error.picture.no-window", {}, "spurwright-window"));
 }
 
-std::string sibling() {
+Result<Answer> no_paper(const Asked&, const Surroundings&) {
+    return failure(refusal(Fault::missing, "error.paper.no-program", {}, "spurwright-paper"));
+}
+
+std::string sibling(const Verb& verb) {
     std::array<char, 4096> path{};
     const ssize_t length = ::readlink("/proc/self/exe", path.data(), path.size());
     const std::string_view whole(path.data(), length > 0 ? static_cast<std::size_t>(length) : 0);
-    return std::string(whole.substr(0, whole.rfind('/') + 1)) + "spurwright-window";
+    return std::string(whole.substr(0, whole.rfind('/') + 1)) + (verb.answer == no_paper ? "spurwright-paper" : "spurwright-window");
 }
 
 }  // namespace
@@ -34,12 +38,16 @@ Verb picture_verb() {
             no_window};
 }
 
-bool is_drawn(const Verb& verb) { return verb.answer == no_window; }
+Verb paper_verb() {
+    return {"paper", "FILE", TextKey{"verb.paper"}, {{"-o", "FILE", TextKey{"option.output"}, true}}, no_paper};
+}
+
+bool is_drawn(const Verb& verb) { return verb.answer == no_window || verb.answer == no_paper; }
 
 void hand_over_drawing(const std::vector<std::string>& arguments) {
     const auto line = read_command_line(arguments);
     if (!line || !line->verb || line->help || !is_drawn(*line->verb)) return;
-    std::string program = sibling();
+    std::string program = sibling(*line->verb);
     std::vector<std::string> words = arguments;
     std::vector<char*> all{program.data()};
     for (std::string& word : words) all.push_back(word.data());

@@ -10,12 +10,13 @@
 
 namespace spurwright::commands {
 
-// Without its answer: this program refuses it, the drawing one fills it in.
-Verb picture_verb();
+// Without their answers: this program refuses them, the drawing ones fill them in.
+Verb picture_verb();  // spurwright-window
+Verb paper_verb();    // spurwright-paper
 
 bool is_drawn(const Verb& verb);
 
-// Runs `spurwright-window`, in the folder of this program, with all arguments, where the verb asked draws; does not come
+// Runs the sibling that draws, in the folder of this program, with all arguments, where the verb asked draws; does not come
 // back then. Comes back where it does not draw, or where there is no such program: then the verb refuses by itself.
 void hand_over_drawing(const std::vector<std::string>& arguments);
 

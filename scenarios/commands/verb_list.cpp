@@ -5,7 +5,7 @@ namespace spurwright::commands {
 
 const std::vector<Verb>& all_verbs() {
     static const std::vector<Verb> verbs{job_verb(),  grow_verb(),    show_verb(),  prune_verb(),      judge_verb(),
-                                         best_verb(), rules_verb(), sheet_verb(), acceptable_verb(), review_verb(), ahead_verb(), weigh_verb(), buds_verb(), vine_size_verb(), bud_kill_verb(), picture_verb(), words_verb(), fingerprint_verb(),
+                                         best_verb(), rules_verb(), sheet_verb(), acceptable_verb(), review_verb(), ahead_verb(), weigh_verb(), buds_verb(), vine_size_verb(), bud_kill_verb(), picture_verb(), paper_verb(), words_verb(), fingerprint_verb(),
                                          constants_verb(), checks_verb()};
     return verbs;
 }

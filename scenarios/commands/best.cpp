@@ -9,6 +9,7 @@
 #include "scenarios/words/layout.h"
 #include "sim/core/hash.h"
 #include "sim/planning/difficulty.h"
+#include "sim/planning/first_pass_plan.h"
 #include "sim/planning/open_choices.h"
 #include "sim/planning/top_plans.h"
 #include "sim/pruning/plan_text.h"
@@ -106,6 +107,26 @@ Result<Answer> answer_of_cordon(const Asked& asked, const Vine& vine, const rule
     return answer;
 }
 
+Result<Answer> answer_of_first_pass(const Vine& vine, const rules::HouseRules& house, const words::Words& words) {
+    const Plan plan = planning::first_pass_plan(vine, house);
+    const auto judged = judged_first_pass(vine, plan, house);
+    if (!judged) return failure(judged.error());
+    io::Json list = io::Json::list(), one = io::Json::object();
+    one.set("points", judged->judgement.points);
+    one.set("plan", print_plan(plan));
+    one.set("choice", io::Json());
+    list.push(std::move(one));
+    Answer answer;
+    answer.object.set("hash", hash_text(vine_hash(vine)));
+    answer.object.set("after", io::Json());
+    answer.object.set("plans_counted", std::int64_t{0});
+    answer.object.set("difficulty", io::Json());
+    answer.object.set("plans", std::move(list));
+    answer.text = words::wrapped(words("best.first-pass"));
+    answer.text += words::hanging("", words("best.row", {{"rank", Count{1}}, {"points", judged->judgement.points}, {"plan", print_plan(plan)}}), 4);
+    return answer;
+}
+
 Result<Answer> answer_best(const Asked& asked, const Surroundings& around) {
     const auto found = find_vine(asked.subject);
     if (!found) return failure(found.error());
@@ -118,6 +139,9 @@ Result<Answer> answer_best(const Asked& asked, const Surroundings& around) {
         wanted = *read;
     }
     if (auto fine = can_be_judged(found->vine, asked.subject); !fine) return failure(std::move(fine.error()));
+    const auto first_pass = first_pass_asked(asked, found->vine);
+    if (!first_pass) return failure(first_pass.error());
+    if (*first_pass) return answer_of_first_pass(found->vine, house->rules, around.words);
     if (found->vine.system == System::cordon) return answer_of_cordon(asked, found->vine, house->rules, around.words);
     const planning::Planning planning(found->vine, house->rules);
     Answer answer;
@@ -165,7 +189,7 @@ Result<Answer> answer_best(const Asked& asked, const Surroundings& around) {
 } // namespace
 
 Verb best_verb() {
-    return {"best", "CODE|FILE", TextKey{"verb.best"}, {{"--top", "N", TextKey{"option.top"}}, {"--after", "TEXT", TextKey{"option.after"}}, rules_option()}, answer_best};
+    return {"best", "CODE|FILE", TextKey{"verb.best"}, {{"--top", "N", TextKey{"option.top"}}, {"--after", "TEXT", TextKey{"option.after"}}, pass_option(), rules_option()}, answer_best};
 }
 
 } // namespace spurwright::commands

@@ -12,11 +12,11 @@
 namespace spurwright::commands {
 namespace {
 
-std::string text_of(const Judged& judged, bool cordon, const words::Words& words) {
+std::string text_of(const Judged& judged, std::string_view rank, const words::Words& words) {
     std::string out;
     if (judged.best) {
         out += words("judge.points", {{"points", judged.judgement.points}, {"best", *judged.best}}) + "\n";
-        out += words::wrapped(words(cordon ? "judge.cordon-rank" : "judge.rank", {{"counted", Count{static_cast<std::int64_t>(judged.tally.counted)}},
+        if (!rank.empty()) out += words::wrapped(words(rank, {{"counted", Count{static_cast<std::int64_t>(judged.tally.counted)}},
                                                    {"better", Count{static_cast<std::int64_t>(judged.tally.better)}},
                                                    {"equal", Count{static_cast<std::int64_t>(judged.tally.equal)}}}));
     } else {
@@ -41,7 +41,10 @@ Result<Answer> answer_judge(const Asked& asked, const Surroundings& around) {
     const auto pruned = prune_by_text(found->vine, *asked.value("--plan"));
     if (!pruned) return failure(pruned.error());
     const bool cordon = found->vine.system == System::cordon;
-    const auto result = cordon ? judged_cordon(found->vine, pruned->plan, house->rules, report)
+    const auto first_pass = first_pass_asked(asked, found->vine);
+    if (!first_pass) return failure(first_pass.error());
+    const auto result = *first_pass ? judged_first_pass(found->vine, pruned->plan, house->rules)
+                        : cordon ? judged_cordon(found->vine, pruned->plan, house->rules, report)
                                : judged(found->vine, pruned->plan, house->rules,
                                         planning::Planning(found->vine, house->rules), report);
     if (!result) return failure(result.error());
@@ -59,7 +62,7 @@ Result<Answer> answer_judge(const Asked& asked, const Surroundings& around) {
     o.set("rule_set_hash", hash_text(rules::rule_set_hash(house->rules)));
     o.set("judge_version", rules::judge_version);
     o.set("language", around.words.language());
-    answer.text = text_of(*result, cordon, around.words);
+    answer.text = text_of(*result, *first_pass ? "" : cordon ? "judge.cordon-rank" : "judge.rank", around.words);
     return answer;
 }
 
@@ -69,7 +72,7 @@ Verb judge_verb() {
     return {"judge",
             "CODE|FILE",
             TextKey{"verb.judge"},
-            {{"--plan", "TEXT", TextKey{"option.plan"}, true}, {"--report", "FILE", TextKey{"option.report"}}, rules_option()},
+            {{"--plan", "TEXT", TextKey{"option.plan"}, true}, {"--report", "FILE", TextKey{"option.report"}}, pass_option(), rules_option()},
             answer_judge};
 }
 

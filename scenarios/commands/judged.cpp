@@ -1,6 +1,8 @@
 #include "scenarios/commands/judged.h"
 
 #include "sim/planning/cordon.h"
+#include "sim/planning/first_pass_plan.h"
+#include "sim/rules/first_pass.h"
 
 namespace spurwright::commands {
 
@@ -15,8 +17,29 @@ Result<void> can_be_judged_by_canes(const Vine& vine, const std::string& subject
     return can_be_judged(vine, subject);
 }
 
+Result<bool> first_pass_asked(const Asked& asked, const Vine& vine) {
+    const auto pass = asked.value("--pass");
+    if (!pass) return false;
+    if (*pass != "first") return failure(refusal(Fault::bad_text, "error.pass.word", {{"text", *pass}}, "--pass"));
+    if (vine.system != System::cordon) return failure(refusal(Fault::not_allowed, "error.pass.cordon", {}, "--pass"));
+    return true;
+}
+
+VerbOption pass_option() { return {"--pass", "first", TextKey{"option.pass"}}; }
+
+Result<Judged> judged_first_pass(const Vine& before, const Plan& plan, const rules::HouseRules& house) {
+    const auto after = prune(before, plan);
+    if (!after) return failure(after.error());
+    const auto careful = prune(before, planning::first_pass_plan(before, house));
+    if (!careful) return failure(careful.error());
+    return Judged{plan, rules::judge_first_pass(before, *after, house), {}, rules::judge_first_pass(before, *careful, house).points};
+}
+
 Result<Judged> judged_cordon(const Vine& before, const Plan& plan, const rules::HouseRules& house,
                              const std::optional<rules::Report>& report) {
+    for (std::size_t i = 0; i < plan.edits.size(); ++i)
+        if (const auto* lay = std::get_if<Lay>(&plan.edits[i]))
+            return failure({Fault::not_allowed, {"error.plan.other-system"}, {{"part", lay->cane}}, {"plan", 0, 0, static_cast<int>(i) + 1}});
     const auto after = prune(before, plan);
     if (!after) return failure(after.error());
     const rules::Offers offers = rules::offers(before, house);

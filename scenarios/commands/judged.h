@@ -3,6 +3,7 @@
 
 #include <optional>
 
+#include "scenarios/commands/verb.h"
 #include "scenarios/commands/vine_source.h"
 #include "sim/planning/planning.h"
 #include "sim/rules/judge.h"
@@ -16,9 +17,15 @@ struct Judged {
     std::optional<Tenths> best; // none: the vine offers no plan
 };
 
-// Of a cordon, whose choices are rows of spurs.
+// Of a cordon, whose choices are rows of spurs. A plan that lays a cane is for another system, and refused.
 [[nodiscard]] Result<Judged> judged_cordon(const Vine& before, const Plan& plan, const rules::HouseRules& house,
                                            const std::optional<rules::Report>& report = std::nullopt);
+
+// --pass first: the first pass of double pruning, on a formed cordon. False where nothing is asked.
+[[nodiscard]] Result<bool> first_pass_asked(const Asked& asked, const Vine& vine);
+VerbOption pass_option();
+// Beside the plan that leaves every cane within the band; plans are not counted, since stubs may end anywhere.
+[[nodiscard]] Result<Judged> judged_first_pass(const Vine& before, const Plan& plan, const rules::HouseRules& house);
 
 // `before` must be uncut this winter and of a system that is judged: refused otherwise, with `subject` as the place.
 [[nodiscard]] Result<Judged> judged(const Vine& before, const Plan& plan, const rules::HouseRules& house,

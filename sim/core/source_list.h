@@ -167,6 +167,9 @@ inline constexpr Source fiola_2021{
 inline constexpr Source cornell_fifteen{"cornell-fifteen",
                                         "Cornell Lake Erie programme (T. Bates), \"Vine Size: Magic Number 15\"",
                                         "https://efficientvineyard.com/blog/vine-size-magic-number-15", 'A'};
+inline constexpr Source california_trunk{
+    "california-trunk", "Trunk disease management in California",
+    "https://treeandvinetrunkdiseases.org/trunk-disease-management-in-california", 'A'};
 inline constexpr Source vineworks_frost{
     "vineworks-frost", "VineWorks, \"Pruning techniques to help mitigate frost damage\"",
     "https://vine-works.com/articles/pruning-techniques-to-help-mitigate-frost-damage/", 'B'};
@@ -240,6 +243,7 @@ inline constexpr std::array all{
     &taylor_2012,
     &fiola_2021,
     &cornell_fifteen,
+    &california_trunk,
     &vineworks_frost,
     &pwv_2009,
     &monviti_guyot,

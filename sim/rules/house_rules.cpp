@@ -169,6 +169,8 @@ std::vector<Parameter> parameters(HouseRules& h) {
     all.push_back({"kicker", "wanted", &h.standing.kickers});
     all.push_back({"kicker", "frost_over", &h.standing.frost_over});
     all.push_back({"spare", "wanted", &h.standing.spares});
+    all.push_back({"first_pass", "full", &h.first_pass.band.full});
+    all.push_back({"first_pass", "half", &h.first_pass.band.half});
     all.push_back({"count_bud", "clear_joint", &h.clear_joint});
     all.push_back({"caps", "hard", &h.caps.hard});
     all.push_back({"caps", "soft", &h.caps.soft});
@@ -223,6 +225,7 @@ std::optional<HouseFault> first_fault(const HouseRules& house) {
              Check{crossed(h.spur_place.apart), "spur-place", "apart_full"},
              Check{h.spur_place.climbed_full > h.spur_place.climbed_half, "spur-place", "climbed_full_to"},
              Check{h.spur_place.above_full > h.spur_place.above_half, "spur-place", "above_full_to"},
+             Check{crossed(h.first_pass.band), "first_pass", "full"},
              Check{crossed(h.spur_size), "spur-size", "full_from"},
              Check{h.end_cut.half_from > h.end_cut.full_from, "end-cut", "full_from"},
              Check{crossed(h.old_wood_stub.band), "old-wood-stub", "full"},

@@ -168,6 +168,12 @@ struct HouseRules {
         bool frost_over = false;               // then kickers come off where the laid canes are sound
         bool operator==(const Standing&) const = default;
     } standing;
+    // The first pass of double pruning: wood left of each cane, from its base (250 to 450 from the works of first_pass.h; the
+    // part band our choice).
+    struct FirstPass {
+        Band<Length> band{{{250'000}, {450'000}}, {{150'000}, {600'000}}};
+        bool operator==(const FirstPass&) const = default;
+    } first_pass;
     struct BudKill {
         PerMille killed{0};  // share of primary buds found dead; 0: not sampled
         PerMille from{200};  // from this share on more buds are left

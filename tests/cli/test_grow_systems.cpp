@@ -27,6 +27,7 @@ TEST_SUITE("cli/grow systems") {
                 if (system != std::string("cordon")) {
                     CHECK(answered({"best", its_code}, "verb-best")["plans"].size() == 1);
                     answered({"judge", its_code, "--plan", ""}, "verb-judge");
+                    CHECK(refused({"best", its_code, "--pass", "first"}).find("is for cordons") != std::string::npos);
                     answered({"ahead", its_code, "--plan", "", "--seasons", "1"}, "verb-ahead");
                     continue;
                 }
@@ -42,6 +43,14 @@ TEST_SUITE("cli/grow systems") {
                 for (const std::vector<std::string>& verb :
                      {std::vector<std::string>{"acceptable", its_code}, {"review", its_code, "--plan", ""}, {"ahead", its_code, "--plan", "", "--seasons", "1"}})
                     CHECK(refused(verb).find("Cordons have judge and best") != std::string::npos);
+                const json pass = answered({"best", its_code, "--pass", "first"}, "verb-best");
+                CHECK(pass["plans"][0]["points"] == 100.0);
+                const json passed = answered({"judge", its_code, "--pass", "first", "--plan", pass["plans"][0]["plan"]}, "verb-judge");
+                CHECK(passed["points"] == 100.0);
+                CHECK(refused({"best", its_code, "--pass", "second"}).find("--pass: ") != std::string::npos);
+                const std::string name = plan["choice"]["left_spurs"][0].get<std::string>();
+                const std::string lays = "lay " + name.substr(0, name.find('x')) + " left wraps 1";
+                CHECK(refused({"judge", its_code, "--plan", lays}).find("the plan is for another system") != std::string::npos);
                 CHECK(refused({"best", its_code, "--top", "2"}).find("leave --top out") != std::string::npos);
             }
         CHECK(refused({"grow", "--system", "head-canes"}).find("--system: ") != std::string::npos);

@@ -6,6 +6,7 @@
 
 #include "sim/core/hash.h"
 #include "sim/core/source_list.h"
+#include "sim/rules/first_pass.h"
 #include "sim/rules/asked.h"
 #include "sim/rules/findings.h"
 #include "sim/rules/rule_list.h"
@@ -67,6 +68,7 @@ TEST_SUITE("rules/rule-list") {
         std::set<std::string_view> keys, addresses, used;
         for (const Rule* rule : all_rules)
             for (const Claim& claim : rule->claims) used.insert(claim.source->key);
+        for (const Claim& claim : first_pass_claims) used.insert(claim.source->key);
         for (const Source* source : sources::all) {
             CAPTURE(std::string(source->key));
             CHECK(keys.insert(source->key).second);

@@ -249,7 +249,7 @@ int points_of(const CordonTables& tables, const CordonPick& pick) {
     return std::min<int>(sum_of(tables, pick), cordon_cap(tables, is_bare, row_buds(pick.spurs[0]) + row_buds(pick.spurs[1])));
 }
 
-bool better(const CordonRanked& one, const CordonRanked& other) {
+bool ranks_above(const CordonRanked& one, const CordonRanked& other) {
     if (one.points != other.points) return one.points > other.points;
     if (one.sum != other.sum) return one.sum > other.sum;
     return one.pick < other.pick;
@@ -275,7 +275,7 @@ CordonRanked best_pick(const CordonTables& tables) {
     std::optional<CordonRanked> best;
     for (const auto& buds : tied) {
         const CordonRanked now{{{near.lowest(buds.first), far.lowest(buds.second)}}, points, sum};
-        if (!best || better(now, *best)) best = now;
+        if (!best || ranks_above(now, *best)) best = now;
     }
     return *best;
 }

@@ -59,7 +59,7 @@ struct CordonRanked {
     bool operator==(const CordonRanked&) const = default;
 };
 // The order of plans: more points; then the larger sum before caps; then the lower pick.
-bool better(const CordonRanked& one, const CordonRanked& other);
+bool ranks_above(const CordonRanked& one, const CordonRanked& other);
 
 // Exact, without listing picks: on each arm the best row from every spur on, by how many more may come and the buds they
 // hold; the two arms meet in the totals alone. There is always one: nothing kept is a choice.

@@ -62,7 +62,7 @@ Forced by_force(const CordonTables& tables) {
     for_each_pick(tables, [&](const CordonPick& pick) {
         ++found.counted;
         const CordonRanked now{pick, points_of(tables, pick), sum_of(tables, pick)};
-        if (!found.best || better(now, *found.best)) found.best = now;
+        if (!found.best || ranks_above(now, *found.best)) found.best = now;
     });
     return found;
 }

@@ -460,9 +460,9 @@ TEST_SUITE("scenarios/look-back") {
     }
     TEST_CASE("sentence truth: each measure told is what the vine measures by another path") {
         CAPTURE(found().first_untrue);
-        for (const auto& [rule, times] : found().untrue_by) {
-            CAPTURE(rule);
-            CHECK(times == 0);
+        for (const auto& by_rule : found().untrue_by) {
+            CAPTURE(by_rule.first);
+            CHECK(by_rule.second == 0);
         }
         CHECK(found().untrue == 0);
         std::string seen;

@@ -56,7 +56,7 @@ constexpr auto list = std::to_array<Check>({
     {46, "-", computed, Group::independent, "1e-9", summer_conserved},
     {47, "eltom-2015", read, Group::weak, "in range", studied_diameters},
     {48, "taylor-2012", read, Group::weak, "0.45-0.70", row_variance},
-    {49, "-", choice, Group::own, "in range", head_held, true},
+    {49, "-", choice, Group::own, "in range", head_held},
 });
 
 } // namespace

@@ -41,6 +41,7 @@ private:
     void find_canes() {
         for (const Axis& axis : old_.axes) {
             if (axis.removed || axis.born != old_.winter || axis.state == AxisState::dead || !axis.parent) continue;
+            if (const Axis* now = next_.vine.find(axis.id); now && now->state == AxisState::dead) continue; // dried back
             Cane cane{&axis, {}, {}, false};
             Length at;
             for (std::uint32_t i = 1; i < axis.node_count; ++i) {

@@ -194,6 +194,11 @@ constexpr auto rows = std::to_array<ConstantRow>({
     {"cordon_ring_share", &C::cordon_ring_share, "-", 0, 3, choice, "-", false},
     {"cordon_spur_ring_share", &C::cordon_spur_ring_share, "-", 0, 3, choice, "-", false},
     {"area_rule_p", &C::area_rule_p, "-", 2, 2.5, memory, "-", false},
+    {"area_ring_most_mm", &C::area_ring_most_mm, "mm", 0, 6, choice, "-", false},
+    {"dry_back_share", &C::dry_back_share, "of the diameter", 0, 3, choice, "ives-8418", true},
+    {"dry_back_sd", &C::dry_back_sd, "ln", 0, 1, choice, "ugniblanc-oeno", true},
+    {"dry_back_spared", &C::dry_back_spared, "of the diameter", 0, 1, choice, "ugniblanc-oeno", false},
+    {"dry_back_kill", &C::dry_back_kill, "share", 0, 1, choice, "-", true},
     {"bunch_mass_ref", &C::bunch_mass_ref, "g", 40, 250, read, "ajev-6021", true},
     {"bunch_exponent", &C::bunch_exponent, "-", 0.23, 0.46, computed, "ajev-6021", true},
     {"reserve_nu", &C::reserve_nu, "of capacity", 0.5, 1.0, choice, "greven-2014", true},
@@ -207,6 +212,7 @@ constexpr auto rows = std::to_array<ConstantRow>({
     {"capacity_clamp_low", &C::capacity_clamp_low, "a year", 0.5, 1, choice, "-", false},
     {"capacity_clamp_high", &C::capacity_clamp_high, "a year", 1, 2, choice, "-", false},
     {"ri_star", &C::ri_star, "kg/kg", 5, 20, choice, "trought-2017", true},
+    {"crop_sd", &C::crop_sd, "ln", 0, 0.6, choice, "coombe-2019", true},
     {"dry_over_fresh", &C::dry_over_fresh, "-", 0.55, 0.60, computed, "spinelli-2012", true},
     {"row_patch_sd", &C::row_patch_sd, "ln", 0, 0.5, choice, "coombe-2019", true},
     {"row_corr", &C::row_corr, "a vine", 0, 0.99, choice, "taylor-2012", true},
@@ -253,6 +259,7 @@ Constants trial_constants() {
     c.mass_scale_low = c.mass_scale_moderate = c.mass_scale_high = 1.0;
     c.internode_ref = 5.2;
     c.bud_loss_handling = 0;
+    c.dry_back_kill = c.crop_sd = 0; // a trial's figures are means over vines
     return c;
 }
 

@@ -39,12 +39,12 @@ struct Constants {
     // length (G6)
     double length_exponent = 0.55;
     double length_ref_low = 85, length_ref_moderate = 110, length_ref_high = 130;
-    double length_sd = 0.35;
+    double length_sd = 0.30;
     double length_pos_proximal = 0.8, length_pos_distal = 1.2, length_pos_twin = 0.85;
     double length_low_cm = 6, length_high_cm = 450;
     // joints (G7)
     double internode_ref = 6.0, internode_length_ref = 125, internode_exponent = 0.35;
-    double internode_sd = 0.18, internode_noise = 0.18;
+    double internode_sd = 0.15, internode_noise = 0.18;
     double internode_clip_low = 3, internode_clip_high = 18;
     double internode_base_rate = 2.5, internode_tip_drop = 0.45, internode_tip_from = 0.6;
     double redraw_low_mm = 4, redraw_high_mm = 10;
@@ -106,13 +106,16 @@ struct Constants {
     double laid_cane_growth_mm = 3, laid_cane_taper_kept = 0.5;
     double ring_w1 = 3.0, ring_w_inf = 0.8, ring_tau = 5;
     double arm_ring_share = 0.5, head_ring_factor = 1.5, cordon_ring_share = 0.6, cordon_spur_ring_share = 0.25;
-    double area_rule_p = 2;
+    double area_rule_p = 2, area_ring_most_mm = 2.0;
+    // wounds in old wood
+    double dry_back_share = 1.0, dry_back_sd = 0.4, dry_back_spared = 0.4, dry_back_kill = 0.10;
     // crop and memory (G11-G14)
     double bunch_mass_ref = 142, bunch_exponent = 0.25;
     double reserve_nu = 0.70, reserve_a = 0.36, reserve_z0 = 0.12, reserve_rho = 0.75;
     double reserve_split_number = 0.38, reserve_split_mass = 0.62;
     double capacity_return = 0.5, capacity_kappa = 0.10, capacity_clamp_low = 0.75, capacity_clamp_high = 1.25;
     double ri_star = 7;
+    double crop_sd = 0.33;
     double dry_over_fresh = 0.57;
     // a row of vines
     double row_patch_sd = 0.17, row_corr = 0.85, row_place_sd = 0.17;

@@ -60,12 +60,13 @@ std::vector<Candidate> candidates_of(const Vine& vine, Side side) {
 std::optional<int> cane_cost(const Candidate& c, const PrunerHabits& habits, std::optional<Length> last_origin) {
     if (c.ripe_buds < least_buds) return std::nullopt;
     const int wanted = habits.wanted_mm + (habits.from_last_origin && last_origin ? last_origin->count / 1000 : 0);
-    double cost = 0.1 * habits.distance_points * std::abs(c.distance_mm - wanted) +
+    const int off = c.distance_mm - wanted, above = -habits.above_wire_mm - c.below_wire_mm;
+    double cost = 0.1 * (off > 0 ? habits.farther_points : habits.distance_points) * std::abs(off) +
                   40 * std::max(0.0, habits.thin_mm - c.thickness_mm) +
                   40 * std::max(0.0, c.thickness_mm - habits.fat_mm) + 3 * std::max(0.0, 50 - c.joint_mm) +
                   3 * std::max(0.0, c.joint_mm - 95) + 2 * std::max(0, c.azimuth_deg - 50) + c.whim;
     if (c.flagged) cost += 300;
-    if (c.below_wire_mm < -habits.above_wire_mm) cost += 200;
+    if (above > 0) cost += 200 + 0.1 * habits.above_points * above;
     if (c.ripe_buds < many_buds) cost += 60;
     const int total = whole(cost);
     return total > dearest ? std::nullopt : std::optional<int>(total);

@@ -15,6 +15,7 @@ constexpr Length end_cut{20'000}, short_of_node{5'000}, short_joint{25'000}, sho
 constexpr Length collar_cut{8'000}, collar_short{2'000}, lateral_cut{3'000};
 constexpr Length tie_beyond{15'000};
 constexpr std::uint32_t untouched = 1000;
+constexpr double dead_left_share = 0.6;
 
 Length to_tenth_mm(Length l) { return {l.count / 100 * 100}; }
 
@@ -80,11 +81,18 @@ Length HistoryCuts::stub_of(const Axis& axis, const Node& joint) const {
     return {static_cast<std::int32_t>(stub_share(axis) * joint.major.count)};
 }
 
+// A dead spur or finger that hinders nobody is often left where it stands; a dead cane never hangs on in the wires.
+bool HistoryCuts::is_left(const Axis& axis) const {
+    const bool lay = std::any_of(vine_.laid.begin(), vine_.laid.end(), [&](const Laid& laid) { return laid.axis == axis.id; });
+    return axis.state == AxisState::dead && !lay && Draws(vine_.seed).chance(Trait::dead_left, axis.id.value, 0, dead_left_share);
+}
+
 void HistoryCuts::clear_old_wood() {
     for (const Axis& axis : vine_.axes) {
         if (axis.removed || is_trunk(axis) || age(vine_, axis) < 2 || is_gone(axis)) continue;
         const auto nodes = vine_.nodes_of(axis);
         const int outermost = needed_[row(axis)];
+        if (outermost < 0 && is_left(axis)) continue;
         if (outermost < 0) {
             take_off_old(axis);
             continue;

@@ -36,6 +36,7 @@ private:
     std::uint32_t row(const Axis& axis) const;
     bool is_kept(const Axis& axis) const;
     bool is_gone(const Axis& axis) const;
+    bool is_left(const Axis& axis) const;
     void cut(const Axis& axis, std::uint32_t past, Length beyond, std::uint32_t keep);
     double stub_share(const Axis& axis) const;
     Length stub_of(const Axis& axis, const Node& joint) const;

@@ -49,7 +49,9 @@ PrunerHabits habits_of(Pruner pruner) {
         h.wanted_mm = 50;
         h.from_last_origin = true;
         h.distance_points = 10;
-        h.above_wire_mm = 30;
+        h.farther_points = 3;
+        h.above_wire_mm = 50;
+        h.above_points = 60;
         break;
     case Pruner::no_spurs: h.spurs = false; break;
     case Pruner::too_many_buds:

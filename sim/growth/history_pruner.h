@@ -15,7 +15,9 @@ struct PrunerHabits {
     int wanted_mm = 0;                   // distance to the head that costs nothing
     bool from_last_origin = false;       // wanted_mm counts from last winter's origin on that side
     int distance_points = 4;             // for each 10 mm besides the wanted distance
+    int farther_points = 4;              // the same for what stands farther out than wanted
     int above_wire_mm = 0;               // a base may stand so far above the wire for nothing
+    int above_points = 0;                // for each 10 mm above that, besides what any base above it costs
     double thin_mm = 8.0, fat_mm = 11.5; // thickness that costs nothing
     bool spurs = true;
     double load = 1.0;                      // of 15 count buds a metre

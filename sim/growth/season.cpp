@@ -1,6 +1,7 @@
 #include "sim/growth/season.h"
 
 #include "sim/growth/canes.h"
+#include "sim/growth/dry_back.h"
 #include "sim/growth/fruit.h"
 #include "sim/growth/laws.h"
 #include "sim/growth/thickening.h"
@@ -40,6 +41,12 @@ double coming_capacity(const Vine& pruned, Mass prunings, const SeasonSettings& 
     return next_capacity(c, held, *s.site_capacity * share, in_g(pruned.last_yield) / in_g(prunings));
 }
 
+// What flowering, weather at the berries and harm do to the crop of one vine beyond what its shoots tell; 1 in the mean.
+double luck_of_crop(const Vine& vine, const Constants& c, const Draws& draws) {
+    if (!draws.scatter()) return 1.0;
+    return numeric::exp(c.crop_sd * draws.normal(Trait::crop, static_cast<std::uint32_t>(vine.winter)) - c.crop_sd * c.crop_sd / 2);
+}
+
 } // namespace
 
 double own_site_capacity(const Vine& vine, const Constants& c) {
@@ -60,6 +67,7 @@ Vine season(const Vine& pruned, const SeasonSettings& settings, SeasonNotes* not
     seen = {};
     const Draws draws(pruned.seed, settings.scatter);
     NextVine next = carry_over(pruned);
+    dry_back(next, settings.constants, draws);
     const double capacity = coming_capacity(pruned, next.vine.last_prunings, settings);
     next.vine.capacity = rounded(1000.0 * capacity);
     const Spring spring = budburst(pruned, next, capacity, settings, draws, seen);
@@ -68,14 +76,15 @@ Vine season(const Vine& pruned, const SeasonSettings& settings, SeasonNotes* not
     seen.mean_length_cm = law.mean_length_cm;
     seen.capacity = capacity;
     seen.reserves = as_share(pruned.reserves);
-    const Crop crop = crop_of(spring, capacity, seen.reserves, settings.constants);
+    Crop crop = crop_of(spring, capacity, seen.reserves, settings.constants);
+    crop.yield_kg *= luck_of_crop(next.vine, settings.constants, draws);
     seen.fruiting = crop.fruiting;
     seen.bunches = crop.bunches;
     seen.yield_kg = crop.yield_kg;
     add_rings(next, settings.constants);
     grow_canes(next, spring, law, settings, draws, notes);
     mark_dead_wood(next);
-    hold_area_rule(next);
+    hold_area_rule(next, settings.constants);
     if (settings.site_capacity) {
         next.vine.last_yield = from_g(1000 * crop.yield_kg);
         next.vine.reserves = {

@@ -11,6 +11,10 @@
 namespace spurwright::growth {
 namespace {
 
+// A short arm of the head that bears no more than pruned arms do follows its load at once: our choice.
+constexpr std::uint32_t short_arm_nodes = 3;
+constexpr int pruned_load = 20; // canes
+
 void widen(Node& node, double by_mm) {
     const Length more{rounded(1000.0 * by_mm)};
     node.major += more;
@@ -58,28 +62,37 @@ void add_rings(NextVine& next, const Constants& c) {
     }
 }
 
-void hold_area_rule(NextVine& next) {
+void hold_area_rule(NextVine& next, const Constants& c) {
     Vine& v = next.vine;
     std::vector<double> borne(v.nodes.size(), 0.0);
+    std::vector<int> canes_on(v.nodes.size(), 0); // of this season, on all that stands there
     const NodeId fork = fork_of(v);
     for (std::size_t row = v.axes.size(); row-- > 0;) {
         const Axis& axis = v.axes[row];
         const bool perennial = is_trunk(axis) || age(v, axis) >= 3;
         double beyond = 0; // sections borne further out
+        int crowd = next.is_old(row) || next.is_old(row_of(v, *v.find(axis_of(axis.parent)))) ? 0 : -1; // no side shoots
+        crowd += !next.is_old(row);
         for (std::uint32_t i = axis.node_count; i-- > 0;) {
             Node& node = v.nodes[axis.first_node + i];
             const double need = borne[axis.first_node + i] + (perennial ? beyond : 0.0);
             const double area = area_of(node);
             if (need > area && next.is_old(row)) {
-                const double by = std::sqrt(need / area);
+                double by = std::sqrt(need / area);
+                const bool pruned_arm = axis.node_count <= short_arm_nodes && crowd + canes_on[axis.first_node + i] <= pruned_load;
+                if (!pruned_arm && !is_trunk(axis))
+                    by = std::max(std::min(by, 1.0 + 2 * c.area_ring_most_mm / in_mm(mean_diameter(node))), std::sqrt(borne[axis.first_node + i] / area));
                 node.major = {scaled_up(node.major, by)};
                 node.minor = {scaled_up(node.minor, by)};
             }
             beyond = need;
+            crowd += canes_on[axis.first_node + i];
         }
         const NodeId on = fork && axis.id == second_trunk ? fork : axis.parent;
-        if (on && axis.state == AxisState::live)
-            borne[static_cast<std::size_t>(v.find(on) - v.nodes.data())] += area_of(v.nodes[axis.first_node]);
+        if (!on || axis.state != AxisState::live) continue;
+        const auto at = static_cast<std::size_t>(v.find(on) - v.nodes.data());
+        borne[at] += area_of(v.nodes[axis.first_node]);
+        canes_on[at] += crowd;
     }
 }
 

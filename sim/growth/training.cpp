@@ -256,7 +256,7 @@ Vine crowned(const Vine& cut, const SeasonSettings& settings) {
     }
     spring.shoots = static_cast<double>(spring.pushes.size());
     grow_canes(next, spring, ShootLaw(v, settings, v.capacity / 1000.0, spring.shoots), settings, draws);
-    hold_area_rule(next);
+    hold_area_rule(next, settings.constants);
     next.finish(static_cast<int>(settings.constants.base_buds_per_axis));
     return std::move(next.vine);
 }

@@ -53,6 +53,9 @@ enum class Trait : std::uint32_t {
     row_place = 55,   // missing, replanted, dead: by place
     cane_side = 56,   // which way a single cane went first
     place_share = 57, // of a place in a row, apart from the slow change: by place
+    dry_back = 58,    // by wound: how deep; by axis and winter: whether it dies
+    dead_left = 59,   // whether dead wood was left standing, by axis
+    crop = 60,        // of one vine and season, besides its shoots
 };
 
 // The draws of one vine. With scatter off every normal is 0 and every even spread its middle; chances stay.

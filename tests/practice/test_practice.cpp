@@ -269,23 +269,25 @@ TEST_CASE("a step that the trainee went to takes its tool up and stays until an 
 }
 
 TEST_CASE("a tie that would snap the cane waits for a word, any other is made at once") {
-    Practice practice(grown(7));
-    const Plan plan = best_of(practice);
     std::size_t warned = 0;
-    for (const Edit& edit : plan.edits) {
-        if (const auto* end = std::get_if<Fasten>(&edit)) {
-            for (std::uint32_t k = 1; k < index_of(end->at); ++k) {  // nearer and nearer ties, each tried and taken back
-                if (!practice.act(Fasten{node_id(axis_of(end->at), k), {5'000}, true})) continue;
-                const auto& laid = practice.now().laid;
-                const bool broke = std::any_of(laid.begin(), laid.end(), [&](const Laid& l) { return l.winter == practice.now().winter && l.state == LaidState::snapped; });
-                CHECK_FALSE(broke);
-                warned += practice.waiting().has_value();
-                if (practice.waiting()) practice.take_back();
-                else practice.undo();
+    for (std::uint64_t seed = 7; seed < 60 && warned == 0; ++seed) { // few vines hold a cane that a nearer tie snaps
+        Practice practice(grown(seed));
+        const Plan plan = best_of(practice);
+        for (const Edit& edit : plan.edits) {
+            if (const auto* end = std::get_if<Fasten>(&edit)) {
+                for (std::uint32_t k = 1; k < index_of(end->at); ++k) {  // nearer and nearer ties, each tried and taken back
+                    if (!practice.act(Fasten{node_id(axis_of(end->at), k), {5'000}, true})) continue;
+                    const auto& laid = practice.now().laid;
+                    const bool broke = std::any_of(laid.begin(), laid.end(), [&](const Laid& l) { return l.winter == practice.now().winter && l.state == LaidState::snapped; });
+                    CHECK_FALSE(broke);
+                    warned += practice.waiting().has_value();
+                    if (practice.waiting()) practice.take_back();
+                    else practice.undo();
+                }
             }
+            REQUIRE(practice.act(edit).has_value());
+            CHECK_FALSE(practice.waiting().has_value());
         }
-        REQUIRE(practice.act(edit).has_value());
-        CHECK_FALSE(practice.waiting().has_value());
     }
     CHECK(warned > 0);
 }

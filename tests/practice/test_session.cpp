@@ -213,10 +213,10 @@ TEST_CASE("work that cannot be read is set aside, and newer work is left where i
 
 TEST_CASE("work of version 1, which names its vine by code alone, is offered and taken up") {
     const test::Folder here;
-    const std::string code = "00RM-K1SX-G00Q-0004-004D-0DR2";
+    const std::string code = "00RM-K1SX-G00Q-0004-0005-0SST";
     REQUIRE(settings::make_folder(folders_in(here).work_folder).has_value());
     REQUIRE(io::write_file(folders_in(here).work_folder + "/present.json", "{\"kind\": \"spurwright-work\", \"version\": 1, \"code\": \"" + code +
-                                                                              "\", \"scene\": \"first\", \"house\": \"general\", \"plan\": \"mark a502 left; mark a503 right\", \"done\": 1}")
+                                                                              "\", \"scene\": \"first\", \"house\": \"general\", \"plan\": \"mark a726 left; mark a727 right\", \"done\": 1}")
                 .has_value());
     const auto session = opened(folders_in(here));
     REQUIRE(session->shell().offered);
@@ -224,7 +224,7 @@ TEST_CASE("work of version 1, which names its vine by code alone, is offered and
     session->carry_out(ask::OfferTaken{true});
     REQUIRE(session->practice() != nullptr);
     CHECK(session->practice()->task().code == code);
-    CHECK(print_plan(session->practice()->done()) == "mark a502 left");
+    CHECK(print_plan(session->practice()->done()) == "mark a726 left");
     CHECK(session->practice()->can_redo());
 }
 

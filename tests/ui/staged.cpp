@@ -83,7 +83,7 @@ Practice finished_practice() {
 
 // A far choice beside a near one, grown on.
 Practice grown_on_practice() {
-    const auto found = commands::vine_of_code("00MC-K1SX-G00Q-0004-00ES-R9KT");
+    const auto found = commands::vine_of_code("00MC-K1SX-G00Q-0004-0005-4V24");
     REQUIRE(found.has_value());
     const auto near = growth::tempted(found->vine, growth::PlainNearCane{});
     REQUIRE(near.has_value());

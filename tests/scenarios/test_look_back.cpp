@@ -139,8 +139,8 @@ public:
         const double x = mm(b.x) + mm(b.x - a.x) / apart(a, b) * beyond;
         const Neighbour& next = before_.neighbour(side);
         const bool single = before_.system == System::one_cane;
-        // The wood past the last node may turn from the joint before it: by half of its length at most.
-        const double slack = 2 + 0.6 * beyond;
+        // The wood past the last node may turn from the joint before it, at most across it: by its length.
+        const double slack = 2 + beyond;
         if (next.kind == NeighbourKind::vine) return {mm(before_.spacing) - out * x - mm(next.reach), slack};
         const double room = mm(before_.spacing) / (single && next.kind == NeighbourKind::none ? 1 : 2);
         return {(single ? 1 : 2) * (room - out * x), 2 * slack};

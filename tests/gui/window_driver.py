@@ -88,6 +88,11 @@ class Window:
         self.actions += 1
         self.xdotool("mousemove", x, y, "click", 1)
 
+    def shift_click(self, x, y):
+        """With Shift held from before the press until the window has taken it: a whole piece is meant."""
+        self.actions += 1
+        self.xdotool("mousemove", x, y, "keydown", "shift", "sleep", 0.2, "click", 1, "sleep", 0.2, "keyup", "shift")
+
     def drag(self, x, y, by):
         self.actions += 1
         self.xdotool("mousemove", x, y, "mousedown", 1, "mousemove", x + by / 2, y, "mousemove", x + by, y, "mouseup", 1)

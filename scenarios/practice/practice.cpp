@@ -56,10 +56,13 @@ std::optional<Waiting> Practice::warning(const Fasten& tie) const {
 
 std::optional<Waiting> Practice::warning(const Cut& cut) const {
     if (cuts_trunk(now_, cut)) return Waiting{cut, {"act.warn.trunk"}, {{"part", axis_of(cut.past)}}};
-    // Of what comes off with it, a piece that the trainee's own tape says stays.
-    for (const AxisId axis : preview(now_, cut).axes) {
+    // Of what comes off with it, a piece that the trainee's own tape says stays; or that piece itself at its base.
+    std::vector<AxisId> lost = preview(now_, cut).axes;
+    std::erase(lost, axis_of(cut.past));
+    if (index_of(cut.past) == 0) lost.push_back(axis_of(cut.past));
+    for (const AxisId axis : lost) {
         const Role role = role_of(axis);
-        if (axis != axis_of(cut.past) && (role == Role::left || role == Role::right || role == Role::spur)) return Waiting{cut, {"act.warn.taped"}, {{"part", axis}}};
+        if (role == Role::left || role == Role::right || role == Role::spur) return Waiting{cut, {"act.warn.taped"}, {{"part", axis}}};
     }
     return std::nullopt;
 }

@@ -13,7 +13,7 @@ constexpr int most_spur_buds = 3;  // a cane cut to so few count buds is meant a
 // What the trainee's own tapes and acts say of each axis.
 struct Own {
     std::vector<AxisId> canes, spurs;
-    std::vector<AxisId> standing;  // one-year canes that are none of these, and last winter's canes with nothing kept beyond
+    std::vector<AxisId> standing;  // one-year canes that are none of these, and last winter's canes and spurs with nothing kept beyond
     std::vector<AxisId> uncut_canes, uncut_spurs, untied;  // of the own
     int spurs_cut = 0, canes_cut = 0, canes_tied = 0, cuts = 0, buds = 0;
 };
@@ -62,8 +62,9 @@ private:
         if (axis.mark != Role::spur && !short_cut) return;
         own_.spurs.push_back(axis.id);
         own_.buds += count_buds(now_, axis);
-        own_.spurs_cut += cut_now(axis.id, 1) ? 1 : 0;
-        if (!cut_now(axis.id, 1)) own_.uncut_spurs.push_back(axis.id);
+        const bool cut = cut_now(axis.id, 1) && count_buds(now_, axis) <= most_spur_buds;
+        own_.spurs_cut += cut ? 1 : 0;
+        if (!cut) own_.uncut_spurs.push_back(axis.id);
     }
 
     void count_standing(const Axis& axis) {
@@ -71,10 +72,10 @@ private:
         if (axis.mark == Role::spare || axis.mark == Role::kicker) return;
         const auto nodes = now_.nodes_of(axis);
         if (is_cane(now_, axis) && nodes.size() > 1 && !nodes[1].removed) own_.standing.push_back(axis.id);
-        if (was_laid_last_winter(now_, axis) && runs_on(axis)) own_.standing.push_back(axis.id);
+        if (age(now_, axis) == 2 && !is_trunk(axis) && runs_on(axis)) own_.standing.push_back(axis.id);
     }
 
-    // Whether last winter's cane has wood beyond the last piece kept on it.
+    // Whether last winter's cane or spur has wood beyond the last piece kept on it.
     bool runs_on(const Axis& axis) const {
         std::uint32_t last_kept = 0, outermost = 0;
         for (const Node& node : now_.nodes_of(axis))

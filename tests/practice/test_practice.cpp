@@ -129,6 +129,55 @@ TEST_CASE("an act that cannot be done changes nothing and says why") {
     CHECK(practice.change() == before);
 }
 
+TEST_CASE("whatever the vine, nothing is left to do after its best plan") {
+    for (std::uint64_t seed = 20; seed < 60; ++seed) {
+        CAPTURE(seed);
+        Practice practice(grown(seed));
+        const auto best = planning::Planning(practice.start(), practice.task().house).best();
+        if (!best) continue;
+        for (const Edit& edit : best->plan.edits) {
+            REQUIRE(practice.act(edit).has_value());
+            if (practice.waiting()) REQUIRE(practice.confirm().has_value());
+        }
+        for (const Step step : {Step::clear, Step::spurs, Step::lengths, Step::lay_and_tie}) {
+            const auto left = practice::left_to_do(practice.start(), practice.now(), step);
+            CHECK(left.empty());
+        }
+    }
+}
+
+TEST_CASE("a taped piece is not lost at one press: its base waits for a word, its length does not; a spur of four buds is not yet short") {
+    Practice practice(grown(7));
+    const Plan plan = best_of(practice);
+    const Mark* cane = nullptr;
+    for (const Edit& edit : plan.edits) {
+        if (const auto* mark = std::get_if<Mark>(&edit)) {
+            if (mark->role == Role::left) cane = mark;
+            REQUIRE(practice.act(edit).has_value());
+        }
+    }
+    REQUIRE(cane != nullptr);
+    const std::size_t done = practice.done_count();
+    REQUIRE(practice.cut({cane->axis, node_id(cane->axis, 0), {-1}}, Tool::shears).has_value());
+    REQUIRE(practice.waiting().has_value());
+    CHECK(practice.waiting()->key.name == "act.warn.taped");
+    CHECK(practice.done_count() == done);
+    practice.take_back();
+    REQUIRE(practice.cut({cane->axis, node_id(cane->axis, 8), {-1}}, Tool::shears).has_value());
+    CHECK_FALSE(practice.waiting().has_value());
+    CHECK(practice.done_count() == done + 1);
+    const auto spurs = practice::left_to_do(practice.start(), practice.now(), Step::spurs);
+    REQUIRE(spurs.size() == 2);
+    const Vine& now = practice.now();
+    std::uint32_t fifth = 0;
+    int buds = 0;
+    for (const Node& node : now.nodes_of(*now.find(spurs[0])))
+        if (is_count_bud(now, *now.find(spurs[0]), node) && ++buds == 5) fifth = index_of(node.id);
+    REQUIRE(fifth > 0);
+    REQUIRE(practice.cut({spurs[0], node_id(spurs[0], fifth), {-1}}, Tool::shears).has_value());
+    CHECK(practice::left_to_do(practice.start(), practice.now(), Step::spurs).size() == 2);
+}
+
 TEST_CASE("the whole job: the best plan carried out act by act leaves every step done, and the look back agrees with judge and search") {
     for (const std::uint64_t seed : {7u, 8u}) {
         Practice practice(grown(seed));

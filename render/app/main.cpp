@@ -4,7 +4,7 @@
 
 #include "render/app/memory.h"
 #include "render/app/picture_verb.h"
-#include "scenarios/commands/command.h"
+#include "scenarios/commands/write_out.h"
 
 #ifdef SPURWRIGHT_HAS_WINDOW
 #include "render/app/opening.h"
@@ -47,10 +47,5 @@ int main(int argc, char** argv) {
 #ifdef SPURWRIGHT_HAS_WINDOW
     if (spurwright::app::opens_window(arguments)) return open_window(arguments);
 #endif
-    const auto printed = spurwright::commands::run_command(arguments, spurwright::app::drawing_verbs());
-    std::fputs(printed.err.c_str(), stderr);
-    const bool whole = std::fwrite(printed.out.data(), 1, printed.out.size(), stdout) == printed.out.size() && std::fflush(stdout) == 0;
-    if (whole) return printed.status;
-    std::fputs("spurwright: standard output cannot be written.\n", stderr);
-    return 2;
+    return spurwright::commands::write_out(spurwright::commands::run_command(arguments, spurwright::app::drawing_verbs()));
 }

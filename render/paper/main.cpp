@@ -1,10 +1,8 @@
 // The program `spurwright-paper`: the verbs that set type on paper. Sibling of `spurwright`, which hands them over; apart
 // from the window, which needs no library of pages in its memory.
-#include <cstdio>
-
 #include "render/paper/sheet_paper.h"
-#include "scenarios/commands/command.h"
 #include "scenarios/commands/drawn_verbs.h"
+#include "scenarios/commands/write_out.h"
 #include "scenarios/io/safe_file.h"
 #include "scenarios/words/load_words.h"
 
@@ -34,10 +32,5 @@ int main(int argc, char** argv) {
     const std::vector<std::string> arguments(argv + (argc > 0 ? 1 : 0), argv + argc);
     std::vector<commands::Verb> verbs{commands::paper_verb()};
     verbs[0].answer = answer_paper;
-    const auto printed = commands::run_command(arguments, verbs);
-    std::fputs(printed.err.c_str(), stderr);
-    const bool whole = std::fwrite(printed.out.data(), 1, printed.out.size(), stdout) == printed.out.size() && std::fflush(stdout) == 0;
-    if (whole) return printed.status;
-    std::fputs("spurwright: standard output cannot be written.\n", stderr);
-    return 2;
+    return commands::write_out(commands::run_command(arguments, verbs));
 }

@@ -4,6 +4,7 @@
 #include "render/ui/asked.h"
 #include "render/ui/panel.h"
 #include "render/ui/screens.h"
+#include "render/ui/shown_parts.h"
 #include "scenarios/commands/cite.h"
 #include "scenarios/house/parameter_parts.h"
 #include "scenarios/words/measures.h"
@@ -109,9 +110,7 @@ Asked one_group(Ui& ui, const State& state, HouseView& view) {
     text(ui, ui.say(rule ? "rule." + view.group + ".asks" : "house.about." + dashed(view.group)));
     if (rule) {
         const Status status = state.shell.house.rules.set_by_house[rules::index_of(rule->name)] ? Status::house : rule->status;
-        std::string sources;
-        for (const std::string_view source : rules::source_keys(*rule)) sources += (sources.empty() ? "" : ", ") + std::string(source);
-        text(ui, ui.say("screen.look.who-says", {{"text", ui.words.sentence(rules::source_line(*rule, status), {{"sources", sources}})}}), true);
+        shown_who_says(ui, *rule, status);
     }
     for (const Part& part : house::parts_of(view.group)) take(asked, part_row(ui, state, part));
     if (rule && fold(ui, "house.works", ui.say("screen.house.works"), view.works_open)) works(ui, *rule);

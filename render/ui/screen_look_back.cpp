@@ -4,6 +4,7 @@
 #include "render/ui/grown_on.h"
 #include "render/ui/panel.h"
 #include "render/ui/screens.h"
+#include "render/ui/shown_parts.h"
 #include "render/ui/spring_visit.h"
 #include "sim/rules/findings.h"
 
@@ -64,11 +65,7 @@ void where_from(Ui& ui, const rules::Finding& finding) {
     text(ui, ui.say("rule." + std::string(finding.rule->key()) + ".asks"));
     if (!finding.is_remark())
         text(ui, ui.say("screen.look.of-points", {{"points", finding.points}, {"out_of", finding.out_of}}), true);
-    std::string sources;
-    for (const std::string_view source : rules::source_keys(*finding.rule))
-        sources += (sources.empty() ? "" : ", ") + std::string(source);
-    const TextKey line = rules::source_line(*finding.rule, finding.status);
-    text(ui, ui.say("screen.look.who-says", {{"text", ui.words.sentence(line, {{"sources", sources}})}}), true);
+    shown_who_says(ui, *finding.rule, finding.status);
 }
 
 void piece_card(Ui& ui, const LookBack& look, LookView& view) {

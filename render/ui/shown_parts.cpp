@@ -30,6 +30,10 @@ Asked shown_ways(const State& state, Views& views, Ui& ui, std::string_view scre
 
 void shown_sources(Ui& ui, const rules::Rule& rule, Status status) {
     text(ui, ui.say("rule." + std::string(rule.key()) + ".asks"));
+    shown_who_says(ui, rule, status);
+}
+
+void shown_who_says(Ui& ui, const rules::Rule& rule, Status status) {
     std::string sources;
     for (const std::string_view source : rules::source_keys(rule))
         sources += (sources.empty() ? "" : ", ") + std::string(source);

@@ -1,5 +1,5 @@
-// What the two screens share that show something on the vine, watched or touched: a panel at the foot of the picture, and
-// where a sentence comes from. Must not know: the picture.
+// What the screens share that show something on the vine, watched or touched: a panel at the foot of the picture; and where
+// a sentence comes from, which others tell too. Must not know: the picture.
 #pragma once
 
 #include "render/ui/panel.h"
@@ -14,5 +14,7 @@ void shown_panel(Ui& ui, std::string_view screen);
 Asked shown_ways(const State& state, Views& views, Ui& ui, std::string_view screen);
 // One press down: what the rule asks and who says so.
 void shown_sources(Ui& ui, const rules::Rule& rule, Status status);
+// The second of these alone.
+void shown_who_says(Ui& ui, const rules::Rule& rule, Status status);
 
 } // namespace spurwright::ui

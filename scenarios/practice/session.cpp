@@ -144,9 +144,9 @@ void Session::tell_house() {
 void Session::changed_house(const Result<void>& result) {
     if (!result) say(result.error());
     else shell_.message.reset();
-    if (house_.rules() == shell_.house.rules && house_.file().base == shell_.house.base) return;
+    const bool same = house_.rules() == shell_.house.rules;
     tell_house();
-    if (!practice_ || shows_two()) return;
+    if (same || !practice_ || shows_two()) return;
     practice_->judge_under(house_.name(), house_.rules());
     seek_plans();
     keep_work();

@@ -61,26 +61,31 @@ Length mean_joint(const Vine::Nodes& nodes, const CountBuds& buds) {
     return {static_cast<std::int32_t>(sum / (buds.last - buds.first))};
 }
 
+// From its crown over its first joints, mm.
+struct Lead {
+    double x = 0, y = 0, z = 0;
+};
+Lead first_joints(const Vine& vine, const Axis& axis) {
+    const auto nodes = vine.nodes_of(axis);
+    const Place &from = nodes[0].place, &to = nodes[std::min<std::size_t>(2, nodes.size() - 1)].place;
+    return {in_mm(to.x - from.x), in_mm(to.y - from.y), in_mm(to.z - from.z)};
+}
+
+Angle angle_of(double across, double along) {
+    if (across == 0.0 && along == 0.0) return {};
+    return from_deg(numeric::degrees(numeric::atan2(across, along)));
+}
+
 // Angle between its first joints and the upright plane of the row.
 Angle off_row_plane(const Vine& vine, const Axis& axis) {
-    const auto nodes = vine.nodes_of(axis);
-    const Place& from = nodes[0].place;
-    const Place& to = nodes[std::min<std::size_t>(2, nodes.size() - 1)].place;
-    const double x = in_mm(to.x - from.x), y = in_mm(to.y - from.y), z = in_mm(to.z - from.z);
-    const double along_row = std::sqrt(x * x + y * y);
-    if (along_row == 0.0 && z == 0.0) return {};
-    return from_deg(numeric::degrees(numeric::atan2(std::fabs(z), along_row)));
+    const Lead lead = first_joints(vine, axis);
+    return angle_of(std::fabs(lead.z), std::sqrt(lead.x * lead.x + lead.y * lead.y));
 }
 
 // Angle between its first joints and straight up.
 Angle off_upright(const Vine& vine, const Axis& axis) {
-    const auto nodes = vine.nodes_of(axis);
-    const Place& from = nodes[0].place;
-    const Place& to = nodes[std::min<std::size_t>(2, nodes.size() - 1)].place;
-    const double x = in_mm(to.x - from.x), y = in_mm(to.y - from.y), z = in_mm(to.z - from.z);
-    const double aside = std::sqrt(x * x + z * z);
-    if (aside == 0.0 && y == 0.0) return {};
-    return from_deg(numeric::degrees(numeric::atan2(aside, y)));
+    const Lead lead = first_joints(vine, axis);
+    return angle_of(std::sqrt(lead.x * lead.x + lead.z * lead.z), lead.y);
 }
 
 Points first_bud_points(const Vine& vine, const Axis& axis, std::uint32_t node) {

@@ -67,14 +67,7 @@ Forced by_force(const CordonTables& tables) {
     return found;
 }
 
-Vine grown_cordon(std::uint32_t seed, int age, double spacing = 1.8) {
-    growth::Site site;
-    site.system = System::cordon;
-    site.seed = seed;
-    site.age = age;
-    site.spacing_m = spacing;
-    return test::grown(site);
-}
+Vine grown_cordon(std::uint32_t seed, int age, double spacing = 1.8) { return test::grown(System::cordon, seed, age, spacing); }
 
 struct Agreement {
     std::uint64_t judged = 0, differ = 0;

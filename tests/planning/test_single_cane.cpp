@@ -36,14 +36,7 @@ std::vector<test::NamedVine> single_vines() {
     return all;
 }
 
-Vine grown_single(std::uint32_t seed, int age, double spacing) {
-    growth::Site site;
-    site.system = System::one_cane;
-    site.seed = seed;
-    site.age = age;
-    site.spacing_m = spacing;
-    return test::grown(site);
-}
+Vine grown_single(std::uint32_t seed, int age, double spacing) { return test::grown(System::one_cane, seed, age, spacing); }
 
 Plan plan_of(const std::string& text) {
     const auto plan = parse_plan(text);

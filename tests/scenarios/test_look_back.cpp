@@ -35,7 +35,6 @@ growth::Site site_of(std::uint32_t number) {
     s.spacing_m = s.system == System::one_cane ? 1.2 : spacings[number % spacings.size()];
     // A neglected vine has a thousand axes and takes as long as twenty others.
     s.pruner = number % 50 == 49 ? Pruner::neglect : static_cast<Pruner>(number / 3 % 6);
-    if (s.pruner == Pruner::neglect) s.age = 6;
     s.vigour = static_cast<Vigour>(number % 3);
     s.neighbours = static_cast<growth::Neighbours>(number / 5 % 4);
     return s;
@@ -126,24 +125,29 @@ public:
         const double x = mm(b.x - a.x) * (side == Side::left ? -1 : 1), z = mm(b.z - a.z);
         return std::abs(std::atan2(z, x)) * 180 / 3.14159265358979323846;
     }
-    // Of the cut end of a laid cane along the row, from where it lies now.
-    std::pair<double, double> free_wire(const Axis& axis, Side side) const {
+    // Of the cut end of a laid cane along the row: the same vine with that cane laid alone and nothing cut, and on it the
+    // wood past the last node kept, along the joint it belongs to.
+    double free_wire(const Axis& axis, Side side) const {
         const auto now = after_.nodes_of(*after_.find(axis.id));
         std::size_t last = 0;
         while (last + 1 < now.size() && !now[last + 1].removed) ++last;
-        const double out = side == Side::left ? -1 : 1;
         double beyond = std::max(0.0, mm(axis.ripe) - along(axis, last));  // left uncut it runs to its ripe end
         for (const Wound& wound : after_.wounds)
             if (wound.axis == axis.id && wound.winter == after_.winter && index_of(wound.node) == last) beyond = mm(wound.beyond);
-        const Place &a = now[last - 1].place, &b = now[last].place;
-        const double x = mm(b.x) + mm(b.x - a.x) / apart(a, b) * beyond;
+        Vine alone = before_;
+        REQUIRE(prune_one(alone, Lay{axis.id, side, 2}, before_).has_value());
+        for (const Tie& tie : after_.ties)
+            if (tie.winter == after_.winter && axis_of(tie.node) == axis.id)
+                REQUIRE(prune_one(alone, Fasten{tie.node, tie.beyond, tie.tight}, before_).has_value());
+        const auto whole = alone.nodes_of(*alone.find(axis.id));
+        const std::size_t to = std::min<std::size_t>(last + 1, whole.size() - 1);
+        const double x = mm(whole[last].place.x) + mm(whole[to].place.x - whole[to - 1].place.x) / mm(whole[to].joint) * beyond;
+        const double out = side == Side::left ? -x : x;
         const Neighbour& next = before_.neighbour(side);
         const bool single = before_.system == System::one_cane;
-        // The wood past the last node may turn from the joint before it, at most across it: by its length.
-        const double slack = 2 + beyond;
-        if (next.kind == NeighbourKind::vine) return {mm(before_.spacing) - out * x - mm(next.reach), slack};
+        if (next.kind == NeighbourKind::vine) return mm(before_.spacing) - out - mm(next.reach);
         const double room = mm(before_.spacing) / (single && next.kind == NeighbourKind::none ? 1 : 2);
-        return {(single ? 1 : 2) * (room - out * x), 2 * slack};
+        return (single ? 1 : 2) * (room - out);
     }
     bool has_wound_of(double diameter) const {
         return std::any_of(after_.wounds.begin(), after_.wounds.end(),
@@ -187,10 +191,7 @@ std::optional<Difference> again(const Ruler& ruler, const rules::Finding& f) {
     case spur_place: return Difference{told, ruler.below_wire(axis), 0.002};
     case cane_reach:
         if (f.said.key.name.find("usual") != std::string_view::npos || f.said.unit != rules::Unit::mm) return std::nullopt;
-{
-            const auto [wire, slack] = ruler.free_wire(axis, f.side);
-            return Difference{told, wire, slack};
-        }
+        return Difference{told, ruler.free_wire(axis, f.side), 0.01};
     default: return std::nullopt;
     }
 }

@@ -14,6 +14,15 @@ inline Vine grown(const growth::Site& site) {
     return *std::move(vine);
 }
 
+inline Vine grown(System system, std::uint32_t seed, int age, double spacing_m) {
+    growth::Site site;
+    site.system = system;
+    site.seed = seed;
+    site.age = age;
+    site.spacing_m = spacing_m;
+    return grown(site);
+}
+
 // The invariant that a vine breaks, and where; empty where none.
 inline std::string broken(const Vine& vine) {
     const auto error = check_vine(vine);

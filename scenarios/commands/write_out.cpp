@@ -1,0 +1,16 @@
+#include "scenarios/commands/write_out.h"
+
+#include <cstdio>
+
+namespace spurwright::commands {
+
+int write_out(const Printed& printed) {
+    std::fputs(printed.err.c_str(), stderr);
+    const bool whole = std::fwrite(printed.out.data(), 1, printed.out.size(), stdout) == printed.out.size() &&
+                       std::fflush(stdout) == 0;
+    if (whole) return printed.status;
+    std::fputs("spurwright: standard output cannot be written.\n", stderr);
+    return 2;
+}
+
+} // namespace spurwright::commands

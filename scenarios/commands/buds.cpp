@@ -1,8 +1,8 @@
 // buds: how many buds last winter's prunings ask for, beside what the space holds, and the smaller of both.
-#include <charconv>
 #include <optional>
 
 #include "scenarios/commands/cite.h"
+#include "scenarios/commands/formula_option.h"
 #include "scenarios/commands/quantities.h"
 #include "scenarios/commands/verbs.h"
 #include "scenarios/words/layout.h"
@@ -13,20 +13,6 @@ namespace spurwright::commands {
 namespace {
 
 using namespace balance;
-
-// "20+10"; refused: anything else, parts below 0 or above 200 (our choice: no published one comes near).
-Result<BudFormula> read_formula(const std::string& text) {
-    const Error bad = refusal(Fault::bad_text, "error.value.formula", {{"text", text}}, "--formula");
-    BudFormula formula;
-    const char* const end = text.data() + text.size();
-    const auto first = std::from_chars(text.data(), end, formula.first);
-    if (first.ec != std::errc{} || first.ptr == end || *first.ptr != '+') return failure(bad);
-    const auto further = std::from_chars(first.ptr + 1, end, formula.further);
-    if (further.ec != std::errc{} || further.ptr != end) return failure(bad);
-    for (const double part : {formula.first, formula.further})
-        if (!(part >= 0 && part <= 200)) return failure(bad);
-    return formula;
-}
 
 std::string_view key_of(Meeting meeting) {
     return meeting == Meeting::above ? "buds.above" : meeting == Meeting::below ? "buds.below" : "buds.agree";

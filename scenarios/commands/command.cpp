@@ -34,6 +34,7 @@ Printed run_command(const std::vector<std::string>& arguments, const std::vector
     const auto line = read_command_line(arguments, verbs);
     if (!line) return refused(line.error(), *words, json);
     if (line->version) return {"spurwright " SPURWRIGHT_VERSION "\n", "", 0};
+    if (!line->group.empty()) return {page(group_help_text(line->group, *words), *words), "", 0};
     if (line->help) return {page(line->verb ? help_text(*line->verb, *words) : help_text(*words), *words), "", 0};
     auto answer = line->verb->answer(line->asked, {*assets, *words, progress});
     if (!answer) return refused(answer.error(), *words, json);

@@ -13,6 +13,14 @@ const Verb* find_verb(const std::vector<Verb>& verbs, std::string_view name) {
     return nullptr;
 }
 
+// The verbs of two words that begin with this one: "crew import, crew list".
+std::string verbs_beginning(const std::vector<Verb>& verbs, std::string_view word) {
+    std::string names;
+    for (const Verb& verb : verbs)
+        if (verb.name.starts_with(std::string(word) + " ")) names += (names.empty() ? "" : ", ") + std::string(verb.name);
+    return names;
+}
+
 // The options of every verb, as the verbs' own are.
 std::vector<VerbOption> with_common(const Verb& verb) {
     std::vector<VerbOption> options = verb.options;
@@ -65,7 +73,7 @@ Result<CommandLine> read_verb(const Verb& verb, const std::vector<std::string>& 
     if (line.help) return line;
     if (subject_option && subject_option->count() == 0)
         return failure(
-            bad("error.option.subject-missing", {{"subject", std::string(verb.subject)}}, std::string(verb.name)));
+            bad(verb.subject == "CODE|FILE" ? "error.option.subject-missing" : "error.option.word-missing", {{"subject", std::string(verb.subject)}}, std::string(verb.name)));
     line.asked.subject = subject;
     for (const VerbOption& option : options)
         if (option.required && !line.asked.has(option.name))
@@ -95,6 +103,17 @@ Result<CommandLine> read_command_line(const std::vector<std::string>& arguments,
         return line;
     }
     const Verb* verb = find_verb(verbs, word);
+    if (const std::string group = verb ? std::string() : verbs_beginning(verbs, word); !group.empty()) {
+        const std::string second = at + 1 < rest.size() ? rest[at + 1] : "";
+        if (second == "--help" || second == "-h") {
+            line.help = true;
+            line.group = word;
+            return line;
+        }
+        verb = find_verb(verbs, word + " " + second);
+        if (!verb) return failure(bad(second.empty() || second.starts_with('-') ? "error.verb.which" : "error.verb.unknown-of", {{"text", second}, {"words", group}}, word));
+        rest.erase(rest.begin() + static_cast<std::ptrdiff_t>(at));
+    }
     if (!verb) return failure(bad(word.starts_with('-') ? "error.option.unknown-first" : "error.verb.unknown", {{"text", word}}, word));
     rest.erase(rest.begin() + static_cast<std::ptrdiff_t>(at));
     return read_verb(*verb, rest);

@@ -11,6 +11,7 @@ namespace spurwright::commands {
 struct CommandLine {
     const Verb* verb = nullptr; // null: --help or --version alone
     bool help = false, version = false;
+    std::string group; // help of the verbs that begin with this word
     Asked asked;
 };
 

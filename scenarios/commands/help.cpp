@@ -23,6 +23,13 @@ std::string rows_text(const std::vector<std::pair<std::string, std::string>>& ro
 
 } // namespace
 
+std::string group_help_text(std::string_view group, const words::Words& words) {
+    std::vector<std::pair<std::string, std::string>> rows;
+    for (const Verb& verb : all_verbs())
+        if (verb.name.starts_with(std::string(group) + " ")) rows.emplace_back(std::string(verb.name), words.sentence(verb.about));
+    return words("help.usage") + " spurwright " + std::string(group) + " ...\n\n" + rows_text(rows);
+}
+
 std::string help_text(const words::Words& words) {
     std::string out = words::wrapped(words("help.command")) + "\n" + words("help.usage") + " spurwright " +
                       words("help.verb") + " ...\n\n";

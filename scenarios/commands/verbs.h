@@ -24,5 +24,18 @@ Verb rules_verb();
 Verb acceptable_verb();
 Verb review_verb();
 Verb sheet_verb();
+Verb crew_import_verb();
+Verb crew_list_verb();
+Verb crew_export_verb();
+Verb crew_forget_verb();
+Verb book_block_verb();
+Verb book_import_verb();
+Verb book_list_verb();
+Verb book_export_verb();
+Verb book_compare_verb();
+Verb book_suggest_verb();
+Verb book_history_verb();
+Verb book_undo_verb();
+Verb demo_block_verb();
 
 } // namespace spurwright::commands

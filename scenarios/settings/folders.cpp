@@ -32,7 +32,10 @@ Folders folders_of(const Environment& environment) {
         folders.settings_file = *config + "/spurwright/settings.json";
         folders.house_file = *config + "/spurwright/house-rules.json";
     }
-    if (data) folders.work_folder = *data + "/spurwright/work";
+    if (data) {
+        folders.work_folder = *data + "/spurwright/work";
+        folders.store_file = *data + "/spurwright/store.sqlite";
+    }
     return folders;
 }
 

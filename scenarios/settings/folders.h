@@ -16,6 +16,7 @@ struct Folders {
     std::string settings_file;  // $XDG_CONFIG_HOME/spurwright/settings.json, else ~/.config/...
     std::string work_folder;    // $XDG_DATA_HOME/spurwright/work, else ~/.local/share/...
     std::string house_file{};   // the house's own rules, beside the settings
+    std::string store_file{};   // the records, beside the work folder
 };
 // Only absolute paths count, as XDG asks.
 Folders folders_of(const Environment& environment);

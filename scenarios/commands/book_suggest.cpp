@@ -1,0 +1,115 @@
+// book suggest: buds for the coming winter by weight, by space, the smaller, and by the block's own years.
+#include <cmath>
+
+#include "scenarios/commands/cite.h"
+#include "scenarios/commands/formula_option.h"
+#include "scenarios/commands/own_store.h"
+#include "scenarios/commands/quantities.h"
+#include "scenarios/commands/spread_object.h"
+#include "scenarios/commands/verbs.h"
+#include "scenarios/reference_vines/suggest.h"
+#include "scenarios/words/layout.h"
+
+namespace spurwright::commands {
+namespace {
+
+using namespace reference_vines;
+
+Count whole_count(double buds) { return Count{balance::whole_buds(buds)}; }
+
+io::Json suggested_object(const SuggestedBuds& one, bool history) {
+    io::Json o = io::Json::object();
+    o.set("tag", one.tag.empty() ? io::Json() : io::Json(one.tag));
+    o.set("row", one.tag.empty() ? io::Json() : io::Json(one.row));
+    o.set("place", one.place ? io::Json(*one.place) : io::Json());
+    o.set("prunings_g", one.prunings);
+    o.set("kg_per_m", io::Json::number(one.kg_per_m, 3));
+    o.set("class", std::string(word_of(one.size)));
+    o.set("by_weight", whole_count(one.buds.by_weight).value);
+    io::Json space = io::Json::list();
+    for (const double end : {one.buds.by_space.low, one.buds.by_space.high}) space.push(whole_count(end).value);
+    o.set("by_space", std::move(space));
+    o.set("smaller", whole_count(one.buds.smaller).value);
+    o.set("small_vine", one.small_vine);
+    o.set("by_history", history ? io::Json(whole_count(one.by_history).value) : io::Json());
+    o.set("history_low", history ? io::Json(whole_count(one.history_low).value) : io::Json());
+    o.set("history_high", history ? io::Json(whole_count(one.history_high).value) : io::Json());
+    o.set("kept", one.kept ? io::Json(*one.kept) : io::Json());
+    return o;
+}
+
+std::string_view cause_key(balance::Meeting meeting) {
+    return meeting == balance::Meeting::above ? "buds.above" : meeting == balance::Meeting::below ? "buds.below" : "buds.agree";
+}
+
+std::string suggestion_text(const BlockSuggestion& answer, const std::string& formula, const words::Words& words) {
+    const bool history = answer.history.has_value();
+    words::Table table;
+    table.right = {false, false, true, true, true, true, true, true, true};
+    std::vector<std::string> head;
+    for (const std::string_view key : {"row", "tag", "place", "kg", "kept", "by-weight", "by-space", "smaller", "by-history"}) head.push_back(words("book.suggest." + std::string(key)));
+    table.rows.push_back(std::move(head));
+    const auto whole = [](double buds) { return std::to_string(balance::whole_buds(buds)); };
+    for (const SuggestedBuds& one : answer.vines)
+        table.rows.push_back({one.row, one.tag, one.place ? std::to_string(*one.place) : "-", kg_column(one.prunings.count / 1e6, words), one.kept ? std::to_string(*one.kept) : "-",
+                              whole(one.buds.by_weight) + (one.small_vine ? "*" : ""), whole(one.buds.by_space.low) + "-" + whole(one.buds.by_space.high), whole(one.buds.smaller),
+                              history ? whole(one.by_history) : "-"});
+    std::string text = words("book.suggest-head", {{"block", answer.block.name}, {"winter", std::to_string(answer.winter)}, {"formula", formula}, {"n", Count{static_cast<std::int64_t>(answer.vines.size())}}}) + "\n";
+    if (answer.block.invented) text += words::wrapped(words("book.invented-line"));
+    text += "\n" + words::table_text(table) + "\n";
+    if (answer.middle) {
+        const SuggestedBuds& middle = *answer.middle;
+        text += words::wrapped(words("book.suggest-middle", {{"weight", middle.prunings}, {"buds", whole_count(middle.buds.by_weight)}, {"low", whole_count(middle.buds.by_space.low)}, {"high", whole_count(middle.buds.by_space.high)}, {"n", whole_count(middle.buds.smaller)}}));
+        text += words::wrapped(words(cause_key(middle.buds.meeting)));
+        if (history) text += words::wrapped(words("book.suggest-history", {{"n", whole_count(middle.by_history)}, {"low", whole_count(middle.history_low)}, {"high", whole_count(middle.history_high)}, {"years", Count{answer.history->years}}}));
+        else text += words::wrapped(words("book.no-history", {{"held", Count{std::llround(100 * balance::held_within)}}, {"n", Count{balance::fewest_years}}}));
+    }
+    return text;
+}
+
+Result<Answer> answer_book_suggest(const Asked& asked, const Surroundings& around) {
+    balance::SizeSet sizes = balance::SizeSet::cool;
+    if (const auto text = asked.value("--sizes")) {
+        const auto read = read_choice<balance::SizeSet>(*text, "--sizes");
+        if (!read) return failure(read.error());
+        sizes = *read;
+    }
+    auto store = own_store_to_read();
+    if (!store) return failure(store.error());
+    if (!*store) return failure(unknown_block(asked.subject, {}));
+    const auto book = book_of(**store, asked.subject);
+    if (!book) return failure(book.error());
+    const std::string own = book->front().block.formula;
+    const std::string formula_text = asked.value("--formula").value_or(own.empty() ? "20+20" : own); // the usual one for vinifera [smith-2023]
+    const auto formula = read_formula(formula_text);
+    if (!formula) return failure(formula.error());
+    const BlockSuggestion suggested = suggest(book->front(), *formula, sizes);
+    if (suggested.vines.empty()) return failure(refusal(Fault::not_allowed, "error.book.nothing-weighed", {{"text", asked.subject}}, "book suggest"));
+    const std::string_view source = balance::source_of(*formula);
+    Answer answer;
+    io::Json& o = answer.object;
+    o.set("block", suggested.block.name);
+    o.set("invented", suggested.block.invented);
+    o.set("winter", suggested.winter);
+    o.set("formula", formula_text);
+    o.set("source", source.empty() ? std::string("-") : std::string(source));
+    o.set("cite", cite_json(source));
+    o.set("status", source.empty() ? "choice" : "read");
+    io::Json vines = io::Json::list();
+    for (const SuggestedBuds& one : suggested.vines) vines.push(suggested_object(one, suggested.history.has_value()));
+    o.set("vines", std::move(vines));
+    o.set("middle", suggested_object(*suggested.middle, suggested.history.has_value()));
+    o.set("history_years", suggested.history ? io::Json(suggested.history->years) : io::Json());
+    answer.text = suggestion_text(suggested, formula_text, around.words);
+    answer.text += source.empty() ? around.words("buds.own-formula") + "\n" : words::wrapped(around.words("buds.source", {{"text", cite_text(source)}}));
+    answer.text += words::wrapped(around.words("buds.not-advice"));
+    return answer;
+}
+
+} // namespace
+
+Verb book_suggest_verb() {
+    return {"book suggest", "BLOCK", TextKey{"verb.book-suggest"}, {{"--formula", "A+B", TextKey{"option.formula"}}, {"--sizes", "cool|warm", TextKey{"option.size-set"}}}, answer_book_suggest};
+}
+
+} // namespace spurwright::commands

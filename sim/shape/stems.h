@@ -20,6 +20,8 @@ void add_organs(VineShape& shape, const Vine& vine, const std::vector<int>& stem
 
 void add_wounds(VineShape& shape, const Vine& vine, const std::vector<int>& stem_of_row);
 
+void add_dead_strips(VineShape& shape, const Vine& vine); // needs the wounds
+
 void add_trellis(VineShape& shape, const Vine& vine);
 void add_ties(VineShape& shape, const Vine& vine, const std::vector<int>& stem_of_row);
 

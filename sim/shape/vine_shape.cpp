@@ -31,6 +31,7 @@ VineShape vine_shape(const Vine& vine) {
     add_stems(shape, vine, stem_of_row);
     add_organs(shape, vine, stem_of_row);
     add_wounds(shape, vine, stem_of_row);
+    add_dead_strips(shape, vine);
     add_trellis(shape, vine);
     add_ties(shape, vine, stem_of_row);
     return shape;

@@ -104,6 +104,17 @@ struct WoundShape {
     int wood_age = 1;
 };
 
+// Where the bark of an old trunk died back from a wound or a dead arm: bare, flat, grey. It is as wide as told at its upper
+// end and runs out to a point below.
+struct DeadStrip {
+    std::uint32_t stem = 0;  // of the trunk
+    double from = 0, to = 0; // metres from the root along the chords: lower and upper end
+    Vec3 out;                // unit, square to the trunk at the upper end: where its middle looks to
+    double half_width = 0;   // metres, round the trunk
+    WoundId wound;           // that it comes from, or
+    AxisId dead;             // the dead arm
+};
+
 struct TieShape {
     TieId tie;
     NodeId node;
@@ -152,6 +163,7 @@ struct VineShape {
     std::vector<HangerShape> hangers;
     std::vector<CrownShape> swellings;
     std::vector<WoundShape> wounds;
+    std::vector<DeadStrip> dead_strips; // at most one a trunk
     std::vector<TieShape> ties;
     TrellisShape trellis;
     std::array<NeighbourShape, 2> neighbours;

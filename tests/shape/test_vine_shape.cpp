@@ -1,5 +1,6 @@
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <cmath>
 
 #include "sim/growth/history.h"
@@ -108,4 +109,40 @@ TEST_CASE("grown vines of every age have a shape without holes or numbers that a
             }
             for (const WoundShape& wound : shape.wounds) CHECK(std::fabs(length(wound.outward) - 1) < 1e-9);
         }
+}
+
+TEST_CASE("a fifth of old trunks bear a dead strip, below an old wound or a dead arm of their own; no young one does") {
+    int old_vines = 0, strips = 0, young_strips = 0;
+    for (std::uint64_t seed = 1; seed <= 150; ++seed) {
+        young_strips += static_cast<int>(vine_shape(grown(seed, 11)).dead_strips.size());
+        const Vine vine = grown(seed, 13 + static_cast<int>(seed % 16));
+        const VineShape shape = vine_shape(vine);
+        ++old_vines;
+        strips += shape.dead_strips.empty() ? 0 : 1;
+        CHECK(shape.dead_strips.size() <= 1);
+        for (const DeadStrip& strip : shape.dead_strips) {
+            const Stem& trunk = shape.stems[strip.stem];
+            CHECK(trunk.trunk);
+            CHECK(strip.from < strip.to);
+            CHECK(strip.from >= trunk.graft_at);
+            CHECK(strip.to <= trunk.nodes.back().from_root + 1e-9);
+            CHECK(strip.half_width > 0);
+            CHECK(strip.half_width < trunk.nodes.back().radius * 2);
+            CHECK(length(strip.out) == doctest::Approx(1));
+            REQUIRE((bool(strip.wound) != bool(strip.dead)));
+            if (strip.dead) {
+                CHECK(shape.find(strip.dead)->dead);
+                continue;
+            }
+            const auto wound = std::find_if(vine.wounds.begin(), vine.wounds.end(), [&](const Wound& w) { return w.id == strip.wound; });
+            REQUIRE(wound != vine.wounds.end());
+            CHECK(wound->winter <= vine.winter - 3);
+            CHECK(wound->wood_age >= 2);
+            CHECK(axis_of(wound->node) == trunk.axis);
+        }
+    }
+    MESSAGE(strips << " of " << old_vines << " old trunks bear a strip");
+    CHECK(young_strips == 0);
+    CHECK(strips * 100 >= 12 * old_vines);
+    CHECK(strips * 100 <= 30 * old_vines);
 }

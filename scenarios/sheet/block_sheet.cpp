@@ -44,13 +44,30 @@ void read_buds(BlockSheet& sheet, Fields& fields) {
         fields.refusal().add("error.sheet.buds-fall", {}, fields.required("buds"));
 }
 
-void read_parts(BlockSheet& sheet, Fields& fields) {
+// So many canes are laid, and so many spurs kept, on vines of this system.
+std::int32_t pieces_of(System system) { return system == System::two_cane ? 2 : system == System::one_cane ? 1 : 0; }
+
+void read_spurs(BlockSheet& sheet, Fields& fields) {
+    sheet.spurs = pieces_of(sheet.system);
     if (const Json* given = fields.optional("spurs")) {
         Fields spurs(fields.refusal(), *given);
-        sheet.spurs = small_number(spurs, "wanted", 2, 2, 2);
+        if (sheet.spurs > 0) sheet.spurs = small_number(spurs, "wanted", sheet.spurs, sheet.spurs, sheet.spurs);
         sheet.spur_buds = small_number(spurs, "buds", 1, 3, 2);
         spurs.end();
     }
+}
+
+// What is said of canes laid, and of what stands beside them.
+void read_canes(BlockSheet& sheet, Fields& fields) {
+    sheet.canes = small_number(fields, "canes", pieces_of(sheet.system), pieces_of(sheet.system), pieces_of(sheet.system));
+    sheet.thickness = length_pair(fields, "thickness", sheet.thickness);
+    sheet.heights = length_pair(fields, "heights", sheet.heights);
+    sheet.gap = length_pair(fields, "gap", sheet.gap);
+    sheet.head = fields.text("head", longest_line, sheet.head);
+    if (!fields.refusal().any() && sheet.head != "close-head" && sheet.head != "slow-arms")
+        fields.refusal().add("error.sheet.head", {{"text", sheet.head}}, fields.required("head"));
+    sheet.no_neighbour = fields.word<rules::NoNeighbour>("no_neighbour", rules::NoNeighbour::stop);
+    sheet.spares = small_number(fields, "spare", 0, 2, 0);
     if (const Json* given = fields.optional("kicker")) {
         Fields kicker(fields.refusal(), *given);
         sheet.kickers = small_number(kicker, "wanted", 0, 2, 0);
@@ -78,6 +95,23 @@ Json pair_of(const rules::Range<Length>& range) {
     return list;
 }
 
+void set_canes(Json& o, const BlockSheet& sheet) {
+    Json kicker = Json::object(), tie = Json::object();
+    o.set("canes", std::int64_t{sheet.canes});
+    o.set("thickness", pair_of(sheet.thickness));
+    o.set("heights", pair_of(sheet.heights));
+    o.set("gap", pair_of(sheet.gap));
+    o.set("head", sheet.head);
+    o.set("no_neighbour", word_of(sheet.no_neighbour));
+    o.set("spare", std::int64_t{sheet.spares});
+    kicker.set("wanted", std::int64_t{sheet.kickers});
+    set_text(kicker, "until", sheet.kicker_until);
+    o.set("kicker", std::move(kicker));
+    tie.set("wraps", Json::decimal(sheet.half_wraps * 5, 1));
+    set_text(tie, "with", sheet.tie_with);
+    o.set("tie", std::move(tie));
+}
+
 } // namespace
 
 Result<BlockSheet> read_block_sheet(std::string_view text, const std::string& source) {
@@ -98,22 +132,20 @@ Result<BlockSheet> read_block_sheet(std::string_view text, const std::string& so
     sheet.date = fields.text("date", longest_line, "");
     sheet.by = fields.text("by", longest_line, "");
     sheet.system = fields.word<System>("system", System::two_cane);
-    if (!refusal.any() && sheet.system != System::two_cane)
-        refusal.add("error.sheet.system", {}, *root->find("system"));
+    const bool judged_system =
+        sheet.system == System::two_cane || sheet.system == System::one_cane || sheet.system == System::cordon;
+    if (!refusal.any() && !judged_system) refusal.add("error.sheet.system", {}, *root->find("system"));
     sheet.spacing = fields.length("spacing", sheet.spacing);
     sheet.rows = fields.length("rows", sheet.rows);
     sheet.wire = fields.length("wire", sheet.wire);
     read_buds(sheet, fields);
-    sheet.canes = small_number(fields, "canes", 2, 2, 2);
-    sheet.thickness = length_pair(fields, "thickness", sheet.thickness);
-    sheet.heights = length_pair(fields, "heights", sheet.heights);
-    sheet.gap = length_pair(fields, "gap", sheet.gap);
-    sheet.head = fields.text("head", longest_line, sheet.head);
-    if (!refusal.any() && sheet.head != "close-head" && sheet.head != "slow-arms")
-        refusal.add("error.sheet.head", {{"text", sheet.head}}, *root->find("head"));
-    sheet.no_neighbour = fields.word<rules::NoNeighbour>("no_neighbour", rules::NoNeighbour::stop);
-    sheet.spares = small_number(fields, "spare", 0, 2, 0);
-    read_parts(sheet, fields);
+    read_spurs(sheet, fields);
+    if (sheet.system == System::cordon) {
+        sheet.canes = 0;
+        sheet.apart = length_pair(fields, "apart", sheet.apart);
+    } else {
+        read_canes(sheet, fields);
+    }
     sheet.brush = fields.text("brush", longest_line, "");
     sheet.tools = fields.text("tools", longest_line, "");
     sheet.order = fields.text("order", longest_line, "");
@@ -130,7 +162,7 @@ Result<BlockSheet> load_block_sheet(const std::string& path) {
 }
 
 std::string print_block_sheet(const BlockSheet& sheet) {
-    Json o = Json::object(), buds = Json::object(), spurs = Json::object(), kicker = Json::object(), tie = Json::object();
+    Json o = Json::object(), buds = Json::object(), spurs = Json::object();
     o.set("kind", block_sheet_kind);
     o.set("version", block_sheet_version);
     o.set("block", sheet.block);
@@ -144,39 +176,35 @@ std::string print_block_sheet(const BlockSheet& sheet) {
     for (std::size_t i = 0; i < names.size(); ++i) buds.set(names[i], std::int64_t{sheet.buds[i]});
     set_text(buds, "told_by", sheet.told_by);
     o.set("buds", std::move(buds));
-    o.set("canes", std::int64_t{sheet.canes});
-    spurs.set("wanted", std::int64_t{sheet.spurs});
+    if (sheet.spurs > 0) spurs.set("wanted", std::int64_t{sheet.spurs});
     spurs.set("buds", std::int64_t{sheet.spur_buds});
     o.set("spurs", std::move(spurs));
-    o.set("thickness", pair_of(sheet.thickness));
-    o.set("heights", pair_of(sheet.heights));
-    o.set("gap", pair_of(sheet.gap));
-    o.set("head", sheet.head);
-    o.set("no_neighbour", word_of(sheet.no_neighbour));
-    o.set("spare", std::int64_t{sheet.spares});
-    kicker.set("wanted", std::int64_t{sheet.kickers});
-    set_text(kicker, "until", sheet.kicker_until);
-    o.set("kicker", std::move(kicker));
-    tie.set("wraps", Json::decimal(sheet.half_wraps * 5, 1));
-    set_text(tie, "with", sheet.tie_with);
-    o.set("tie", std::move(tie));
+    if (sheet.system == System::cordon)
+        o.set("apart", pair_of(sheet.apart));
+    else
+        set_canes(o, sheet);
     for (const auto& [key, text] : {std::pair{"brush", &sheet.brush}, {"tools", &sheet.tools}, {"order", &sheet.order}, {"notes", &sheet.notes}})
         set_text(o, key, *text);
     return io::print_json(o);
 }
 
-Result<io::HouseRulesFile> house_rules_of(const BlockSheet& sheet, Strength strength, const std::string& source,
-                                          const io::Assets& assets) {
-    auto base = io::load_house_rules(sheet.head, assets);
-    if (!base) return failure(std::move(base.error()));
-    io::HouseRulesFile file;
-    file.name = "block-sheet";
-    file.title = sheet.block;
-    file.base = sheet.head;
-    file.set_by = sheet.by;
-    file.set_on = sheet.date;
-    rules::HouseRules& house = file.rules = base->rules;
-    house.bud_load.target = sheet.buds[static_cast<std::size_t>(strength)];
+namespace {
+
+// What a sheet sets, by its parameter.
+struct Setting {
+    rules::RuleName rule;
+    const char* key;
+};
+
+std::vector<Setting> set_row(rules::HouseRules& house, const BlockSheet& sheet) {
+    house.spur_buds.full = {{sheet.spur_buds}, {sheet.spur_buds}};
+    auto& apart = house.spur_place.apart;
+    apart.full = sheet.apart;
+    apart.half = {std::min(apart.half.low, sheet.apart.low), std::max(apart.half.high, sheet.apart.high)};
+    return {{rules::RuleName::spur_place, "spur-place.apart_full"}, {rules::RuleName::spur_place, "spur-place.apart_half"}};
+}
+
+std::vector<Setting> set_pieces(rules::HouseRules& house, const BlockSheet& sheet) {
     house.cane_diameter.band = {sheet.thickness,
                                 {std::max(Length{}, sheet.thickness.low - thinner_part), sheet.thickness.high + thicker_part}};
     house.origin_height.band.full = sheet.heights;
@@ -184,24 +212,44 @@ Result<io::HouseRulesFile> house_rules_of(const BlockSheet& sheet, Strength stre
     house.cane_reach.free_wire.half.high = std::max(house.cane_reach.free_wire.half.high, sheet.gap.high);
     house.cane_reach.no_neighbour = sheet.no_neighbour;
     house.spur_buds.full = {{1}, {sheet.spur_buds}};
-    house.spur_buds.half.high.count = std::max(house.spur_buds.half.high.count, sheet.spur_buds);
     house.standing.kickers = sheet.kickers;
     house.standing.spares = sheet.spares;
     house.tying.wraps.high.count = sheet.half_wraps + 1; // half a turn more is no slip
-    for (const auto& [rule, key] : {std::pair{rules::RuleName::bud_load, "bud-load.target"},
-                                    {rules::RuleName::cane_diameter, "cane-diameter.full"},
-                                    {rules::RuleName::cane_diameter, "cane-diameter.half"},
-                                    {rules::RuleName::origin_height, "origin-height.full"},
-                                    {rules::RuleName::cane_reach, "cane-reach.full"},
-                                    {rules::RuleName::cane_reach, "cane-reach.half"},
-                                    {rules::RuleName::cane_reach, "cane-reach.no_neighbour"},
-                                    {rules::RuleName::spur_buds, "spur-buds.full"},
-                                    {rules::RuleName::spur_buds, "spur-buds.half"},
-                                    {rules::RuleName::tying, "tying.wraps"}}) {
-        house.set_by_house[rules::index_of(rule)] = true;
-        file.own.emplace_back(key);
+    return {{rules::RuleName::cane_diameter, "cane-diameter.full"},
+            {rules::RuleName::cane_diameter, "cane-diameter.half"},
+            {rules::RuleName::origin_height, "origin-height.full"},
+            {rules::RuleName::cane_reach, "cane-reach.full"},
+            {rules::RuleName::cane_reach, "cane-reach.half"},
+            {rules::RuleName::cane_reach, "cane-reach.no_neighbour"},
+            {rules::RuleName::tying, "tying.wraps"}};
+}
+
+} // namespace
+
+Result<io::HouseRulesFile> house_rules_of(const BlockSheet& sheet, Strength strength, const std::string& source,
+                                          const io::Assets& assets) {
+    const bool cordon = sheet.system == System::cordon;
+    io::HouseRulesFile file;
+    file.base = cordon ? "spur-cordon" : sheet.head;
+    auto base = io::load_house_rules(file.base, assets);
+    if (!base) return failure(std::move(base.error()));
+    file.name = "block-sheet";
+    file.title = sheet.block;
+    file.set_by = sheet.by;
+    file.set_on = sheet.date;
+    rules::HouseRules& house = file.rules = base->rules;
+    house.bud_load.target = sheet.buds[static_cast<std::size_t>(strength)];
+    std::vector<Setting> set = cordon ? set_row(house, sheet) : set_pieces(house, sheet);
+    house.spur_buds.half.high.count = std::max(house.spur_buds.half.high.count, sheet.spur_buds);
+    set.insert(set.end(), {{rules::RuleName::bud_load, "bud-load.target"},
+                           {rules::RuleName::spur_buds, "spur-buds.full"},
+                           {rules::RuleName::spur_buds, "spur-buds.half"}});
+    for (const Setting& setting : set) {
+        house.set_by_house[rules::index_of(setting.rule)] = true;
+        file.own.emplace_back(setting.key);
     }
-    for (const char* key : {"kicker.wanted", "spare.wanted"}) file.own.emplace_back(key);
+    if (!cordon)
+        for (const char* key : {"kicker.wanted", "spare.wanted"}) file.own.emplace_back(key);
     if (const auto fault = rules::first_fault(house))
         return failure({Fault::bad_file, fault->key,
                         {{"rule", std::string(fault->rule)}, {"parameter", std::string(fault->parameter)}}, {source, 0, 0, 0}});

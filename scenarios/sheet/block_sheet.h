@@ -18,14 +18,16 @@ inline constexpr int block_sheet_version = 1;
 enum class Strength : unsigned char { weak, middle, strong };
 constexpr auto words_of(Strength) { return std::to_array<std::string_view>({"weak", "middle", "strong"}); }
 
-// Lengths as on the page. Texts that are no rule are printed and nothing else.
+// Lengths as on the page. Texts that are no rule are printed and nothing else. On a cordon no cane is laid: of the pieces
+// its sheet says the spurs alone, and how far apart they stand.
 struct BlockSheet {
     std::string block, date, by;
     System system = System::two_cane;
     Length spacing{1'800'000}, rows{2'400'000}, wire{900'000};
     std::array<std::int32_t, 3> buds{};  // to leave, by Strength
     std::string told_by;                 // how the strength is told
-    std::int32_t canes = 2, spurs = 2, spur_buds = 2;
+    std::int32_t canes = 2, spurs = 2, spur_buds = 2; // of a cordon 0, 0: as many spurs as the buds ask
+    rules::Range<Length> apart{{76'000}, {152'000}};  // of a cordon's spurs along the arm, as in the shipped set
     rules::Range<Length> thickness{{8'000}, {12'000}}, heights{{50'000}, {200'000}}, gap{{50'000}, {150'000}};
     std::string head = "close-head";     // a shipped set: the house's way with the head
     rules::NoNeighbour no_neighbour = rules::NoNeighbour::stop;

@@ -30,10 +30,27 @@ public:
         text("sheet.by", sheet_.by);
         add("sheet.system", words_("sheet.system-is." + std::string(word_of(sheet_.system))));
         add("sheet.space", words_("sheet.space-is", {{"spacing", sheet_.spacing}, {"rows", sheet_.rows}, {"wire", sheet_.wire}}));
-        add("sheet.canes", words_("sheet.canes-are", {{"n", Count{sheet_.canes}}}));
+        const bool cordon = sheet_.system == System::cordon;
+        if (!cordon)
+            add("sheet.canes", words_(sheet_.system == System::one_cane ? "sheet.cane-is" : "sheet.canes-are", {{"n", Count{sheet_.canes}}}));
         add("sheet.buds", words_("sheet.buds-are", {{"weak", Count{sheet_.buds[0]}}, {"middle", Count{sheet_.buds[1]}}, {"strong", Count{sheet_.buds[2]}}}));
         text("sheet.told-by", sheet_.told_by);
-        add("sheet.spurs", words_("sheet.spurs-are", {{"n", Count{sheet_.spurs}}, {"buds", Count{sheet_.spur_buds}}}));
+        if (cordon) {
+            add("sheet.spurs", words_("sheet.spurs-along", {{"n", Count{sheet_.spur_buds}}}));
+            add("sheet.apart", range_words(sheet_.apart, words_));
+        } else {
+            add("sheet.spurs", words_("sheet.spurs-are", {{"n", Count{sheet_.spurs}}, {"buds", Count{sheet_.spur_buds}}}));
+            of_canes();
+        }
+        text("sheet.brush", sheet_.brush);
+        text("sheet.tools", sheet_.tools);
+        text("sheet.order", sheet_.order);
+        text("sheet.notes", sheet_.notes);
+        return std::move(lines_);
+    }
+
+private:
+    void of_canes() {
         add("sheet.thickness", range_words(sheet_.thickness, words_));
         add("sheet.heights", range_words(sheet_.heights, words_));
         add("sheet.head", words_("house." + sheet_.head));
@@ -45,14 +62,7 @@ public:
                                                             : words_("sheet.kicker-until", {{"n", Count{sheet_.kickers}}, {"until", sheet_.kicker_until}}));
         add("sheet.tie", words_("sheet.tie-is", {{"wraps", Ratio{sheet_.half_wraps / 2.0}}}));
         text("sheet.tie-with", sheet_.tie_with);
-        text("sheet.brush", sheet_.brush);
-        text("sheet.tools", sheet_.tools);
-        text("sheet.order", sheet_.order);
-        text("sheet.notes", sheet_.notes);
-        return std::move(lines_);
     }
-
-private:
     void add(std::string_view key, std::string value) { lines_.push_back({words_(key), std::move(value)}); }
     void text(std::string_view key, const std::string& value) {
         if (!value.empty()) add(key, value);

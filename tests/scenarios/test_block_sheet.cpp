@@ -78,12 +78,56 @@ TEST_SUITE("scenarios/block-sheet") {
             CHECK(rules::rule_set_hash(again->rules) == rules::rule_set_hash(house));
         }
     }
+    TEST_CASE("a sheet of a single cane and one of a cordon: what each says, and what it sets") {
+        const auto single = load_block_sheet(SPURWRIGHT_SOURCE "/assets/block-sheets/single-cane.json");
+        const auto cordon = load_block_sheet(SPURWRIGHT_SOURCE "/assets/block-sheets/cordon.json");
+        REQUIRE((single.has_value() && cordon.has_value()));
+        CHECK(single->canes == 1);
+        CHECK(single->spurs == 1);
+        CHECK(cordon->canes == 0);
+        for (const auto* sheet : {&*single, &*cordon}) {
+            const std::string written = print_block_sheet(*sheet);
+            CHECK(test::schema_fault("block-sheet-1", written) == "");
+            CHECK(read_block_sheet(written, "s.json") == *sheet);
+        }
+        const auto one = house_rules_of(*single, Strength::strong, "s.json", sheet_assets);
+        REQUIRE(one.has_value());
+        CHECK(one->rules.bud_load.target == 16);
+        CHECK(one->rules.cane_diameter.band.full == rules::Range<Length>{{7'000}, {11'000}});
+        BlockSheet wide = *cordon;
+        wide.apart = {{100'000}, {240'000}};
+        wide.spur_buds = 3;
+        const auto row = house_rules_of(wide, Strength::middle, "s.json", sheet_assets);
+        REQUIRE(row.has_value());
+        const rules::HouseRules& house = row->rules;
+        CHECK(row->base == "spur-cordon");
+        CHECK(house.bud_load.target == 24);
+        CHECK(house.spur_buds.full == rules::CountRange{{3}, {3}});
+        CHECK(house.spur_place.apart == rules::Band<Length>{{{100'000}, {240'000}}, {{50'000}, {240'000}}});
+        CHECK(house.set_by_house[rules::index_of(rules::RuleName::spur_place)]);
+        CHECK_FALSE(house.set_by_house[rules::index_of(rules::RuleName::tying)]);
+        const std::string text = io::print_house_rules(*row);
+        CHECK(test::schema_fault("house-rules-1", text) == "");
+        const auto again = io::read_house_rules(text, "h.json", sheet_assets);
+        REQUIRE(again.has_value());
+        CHECK(rules::rule_set_hash(again->rules) == rules::rule_set_hash(house));
+        // On the wall a cordon's sheet says nothing of canes, and no line is empty.
+        for (const char* language : {"en", "es"}) {
+            const auto words = words::load_words(sheet_assets, language);
+            const auto lines = sheet_lines(*cordon, *words), of_one = sheet_lines(*single, *words);
+            CHECK(lines.size() < of_one.size());
+            for (const auto* all : {&lines, &of_one})
+                for (const SheetLine& line : *all) CHECK((!line.value.empty() && line.value.find('[') == std::string::npos));
+        }
+    }
     TEST_CASE("what cannot be used is refused with key and line") {
         CHECK(sheet_refused("{\"kind\": \"vine\", \"version\": 1}").starts_with("s.json:1:"));
         CHECK(sheet_refused("{\"kind\": \"spurwright-block-sheet\", \"version\": 2, \"block\": \"x\"}").find("2") != std::string::npos);
         CHECK(sheet_refused("{\"kind\": \"spurwright-block-sheet\", \"version\": 1, \"block\": \"x\"}").find("buds") != std::string::npos);
         for (const char* more : {"\"thickness\": [12, 8]", "\"thickness\": [8]", "\"thickness\": 8", "\"gap\": [-5, 8]", "\"head\": \"general\"",
-                                 "\"system\": \"cordon\"", "\"canes\": 3", "\"spare\": 3", "\"tie\": {\"wraps\": 0.3}", "\"tie\": {\"wraps\": 9}",
+                                 "\"system\": \"head-canes\"", "\"canes\": 3", "\"apart\": [76, 152]", "\"system\": \"one-cane\", \"canes\": 2",
+                                 "\"system\": \"one-cane\", \"spurs\": {\"wanted\": 2}", "\"system\": \"cordon\", \"canes\": 2", "\"system\": \"cordon\", \"tie\": {}",
+                                 "\"system\": \"cordon\", \"spurs\": {\"wanted\": 8}", "\"system\": \"cordon\", \"apart\": [152, 76]", "\"system\": \"cordon\", \"head\": \"close-head\"", "\"spare\": 3", "\"tie\": {\"wraps\": 0.3}", "\"tie\": {\"wraps\": 9}",
                                  "\"colour\": 1", "\"spurs\": {\"buds\": 4}", "\"spacing\": 1e99", "\"kicker\": {\"wanted\": NaN}"}) {
             CAPTURE(more);
             CHECK(sheet_refused(with(",\n" + std::string(more))).starts_with("s.json:3"));

@@ -12,6 +12,7 @@
 #include "sim/growth/history_pruner.h"
 #include "sim/growth/season.h"
 #include "sim/pruning/prunings.h"
+#include "sim/rules/cordon_row.h"
 #include "sim/vine/vine_query.h"
 
 namespace spurwright::ahead {
@@ -21,13 +22,31 @@ constexpr std::uint64_t highest_seed = (std::uint64_t{1} << 40) - 1;
 
 using Values = std::array<std::vector<double>, figure_count>;
 
-// Where the laid canes of this winter start: along the wood and over the ground, mean over the sides laid.
+// Where this winter's laid canes start: along the wood and over the ground, mean over the sides laid.
 struct LaidStarts {
     std::array<bool, 2> laid{};
     std::array<double, 2> out_mm{}, up_mm{};
 };
 
-LaidStarts laid_starts(const Vine& pruned) {
+// Of a cordon, on which nothing is laid: how far the spurs kept have climbed from their arm, the mean of each.
+LaidStarts spur_starts(const Vine& pruned, const rules::HouseRules& house) {
+    LaidStarts starts;
+    const rules::CordonRow rows = rules::cordon_row(pruned, house);
+    for (std::size_t side = 0; side < rows.size(); ++side) {
+        double spurs = 0;
+        for (const rules::RowCane& spur : rows[side]) {
+            if (pruned.nodes_of(*pruned.find(spur.axis))[1].removed) continue;
+            starts.up_mm[side] += in_mm(spur.climbed);
+            ++spurs;
+        }
+        starts.laid[side] = spurs > 0;
+        if (spurs > 0) starts.up_mm[side] /= spurs;
+    }
+    return starts;
+}
+
+LaidStarts starts_of(const Vine& pruned, const rules::HouseRules& house) {
+    if (pruned.system == System::cordon) return spur_starts(pruned, house);
     LaidStarts starts;
     for (const Laid& row : pruned.laid) {
         const Axis& cane = *pruned.find(row.axis);
@@ -60,13 +79,14 @@ public:
     Life(const Vine& pruned, const rules::HouseRules& house, const AheadWish& wish, std::uint32_t draw_number)
         : vine_(pruned), house_(house), wish_(wish), draw_(draw_number) {
         settings_.constants = growth::with_variety({}, *wish.variety);
+        settings_.tendrils_everywhere = wish.variety->tendrils_everywhere;
         settings_.site_capacity = own_site_capacity(pruned, settings_.constants);
         // The first draw is the vine's own luck, as it would grow on in practice; the others have luck of their own.
         if (draw_number > 1) vine_.seed = mix(pruned.seed + draw_number) & highest_seed;
     }
 
     void live(std::vector<Values>& winters, std::array<int, 3>& budbreaks) {
-        LaidStarts before = laid_starts(vine_);
+        LaidStarts before = starts_of(vine_, house_);
         for (int year = 0; year < wish_.seasons; ++year) {
             Values& into = winters[static_cast<std::size_t>(year)];
             ++budbreaks[static_cast<std::size_t>(spring(into, static_cast<std::uint32_t>(year)))];
@@ -123,19 +143,23 @@ private:
         put(into, Figure::blind_nodes, notes.blind);
         put(into, Figure::yield_kg, notes.yield_kg);
         std::array<int, 2> good{}; // by side
+        const bool cordon = grown.system == System::cordon;
         for (const AxisId id : cane_candidates(grown)) {
             const Axis& cane = *grown.find(id);
             put(into, Figure::thickness_mm, in_mm(thickness(grown, cane)));
             put(into, Figure::cane_distance_mm, in_mm(distance_to_head(grown, cane)));
-            good[cane.side == Side::right ? 1 : 0] += is_good(grown, cane, house_);
+            good[cane.side == Side::right ? 1 : 0] += !cordon && is_good(grown, cane, house_);
         }
+        const rules::CordonRow rows = rules::cordon_row(grown, house_); // empty but on a cordon
+        for (std::size_t side = 0; side < rows.size(); ++side)
+            for (const rules::RowCane& cane : rows[side]) good[side] += cane.good;
         put(into, Figure::good_canes, good[0] + good[1]);
         put(into, Figure::good_left, good[0]);
         put(into, Figure::good_right, good[1]);
         const double prunings_g = prunings(grown, vine_).removed.one_year_mg / 1000;
         put(into, Figure::prunings_g, prunings_g);
         if (prunings_g > 0) put(into, Figure::crop_to_prunings, 1000 * notes.yield_kg / prunings_g);
-        const LaidStarts now = laid_starts(vine_);
+        const LaidStarts now = starts_of(vine_, house_);
         double out = 0, up = 0, sides = 0;
         for (std::size_t side = 0; side < 2; ++side) {
             if (!now.laid[side] || !before.laid[side]) continue;
@@ -144,7 +168,7 @@ private:
             ++sides;
         }
         if (sides > 0) {
-            put(into, Figure::creep_mm, out / sides);
+            if (!cordon) put(into, Figure::creep_mm, out / sides);
             put(into, Figure::climb_mm, up / sides);
         }
         before = now;

@@ -33,9 +33,9 @@ enum class Figure : unsigned char {
     yield_kg,
     prunings_g,
     crop_to_prunings,
-    creep_mm,
-    climb_mm,
-    good_canes,
+    creep_mm, // of the laid canes' starts, along the wood
+    climb_mm, // of them over the ground; of a cordon's spurs from their arm
+    good_canes, // to lay by the house's full bands; of a cordon good spurs of their places
     good_left, // of them, on the near post's side
     good_right,
     cane_distance_mm,

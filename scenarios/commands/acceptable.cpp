@@ -1,7 +1,9 @@
 // acceptable: the plans as good as the best of a vine, counted exactly and grouped; and whether a plan is one of them.
+#include "scenarios/commands/acceptable_cordon.h"
 #include "scenarios/commands/choice_text.h"
 #include "scenarios/commands/house_rules_option.h"
 #include "scenarios/commands/judged.h"
+#include "scenarios/commands/my_plan.h"
 #include "scenarios/commands/verbs.h"
 #include "scenarios/words/layout.h"
 #include "sim/core/hash.h"
@@ -15,8 +17,6 @@ namespace {
 
 using io::Json;
 using planning::PlanGroup;
-
-constexpr std::size_t most_groups = 20;
 
 // What stands at a row of the tables.
 struct Rows {
@@ -98,76 +98,29 @@ std::string groups_text(const planning::AsGood& good, const Rows& rows, const st
 }
 
 struct Mine {
-    Plan plan;
-    Tenths points;
-    planning::Tally tally;
+    MyPlan plan;
     std::optional<planning::Pick> pick; // none: it keeps no choice of the space
 };
 
 Result<std::optional<Mine>> plan_asked(const Asked& asked, const Vine& vine, const rules::HouseRules& house,
                                        const planning::Planning& planning) {
-    const auto text = asked.value("--plan");
-    if (!text) return std::optional<Mine>{};
-    auto pruned = prune_by_text(vine, *text);
+    auto pruned = plan_beside(asked, vine);
     if (!pruned) return failure(std::move(pruned.error()));
+    if (!*pruned) return std::optional<Mine>{};
+    const Vine& after = (*pruned)->after;
     const rules::Offers offers = rules::offers(vine, house);
-    const auto kept = planning::kept_choice(vine, rules::measure_plan(vine, pruned->after, house, offers), house);
-    const Tenths points = rules::judge(vine, pruned->after, house).points;
-    return std::optional<Mine>{{std::move(pruned->plan), points, planning.count(points), pick_of(planning.tables(), kept)}};
-}
-
-PerMille share(std::uint64_t part, std::uint64_t of) {
-    return {of == 0 ? 0 : static_cast<std::int32_t>(static_cast<double>(part) * 1000.0 / static_cast<double>(of))};
-}
-
-Json mine_object(const Mine& mine, Tenths best, Tenths least) {
-    Json o = Json::object();
-    o.set("plan", print_plan(mine.plan));
-    o.set("points", mine.points);
-    o.set("behind", best - mine.points);
-    o.set("as_good", mine.points >= least);
-    o.set("margin", mine.points - least); // below 0: so far from as good
-    o.set("plans_better", mine.tally.better);
-    o.set("plans_equal", mine.tally.equal);
-    o.set("better_share", share(mine.tally.better, mine.tally.counted));
-    return o;
-}
-
-std::string mine_text(const Mine& mine, Tenths best, Tenths least, const words::Words& words) {
-    const Tenths margin = mine.points - least;
-    const auto count = [](std::uint64_t n) { return Count{static_cast<std::int64_t>(n)}; };
-    return words::wrapped(words(margin.count >= 0 ? "acceptable.is-as-good" : "acceptable.is-not",
-                                {{"points", mine.points},
-                                 {"behind", best - mine.points},
-                                 {"margin", Tenths{std::abs(margin.count)}},
-                                 {"better", count(mine.tally.better)},
-                                 {"counted", count(mine.tally.counted)},
-                                 {"share", share(mine.tally.better, mine.tally.counted)}})) +
-           "\n";
-}
-
-// Pieces on which calliper and ruler were used: "a4,a7".
-Result<std::vector<AxisId>> measured_asked(const Asked& asked, const Vine& vine) {
-    std::vector<AxisId> pieces;
-    const std::string text = asked.value("--measured").value_or("");
-    for (std::size_t from = 0; from < text.size();) {
-        const std::size_t end = std::min(text.find(',', from), text.size());
-        const std::string name = text.substr(from, end - from);
-        const auto axis = read_axis(name);
-        if (!axis || !vine.find(*axis))
-            return failure(refusal(Fault::unknown_part, "error.acceptable.piece", {{"text", name}}, "--measured"));
-        pieces.push_back(*axis);
-        from = end + 1;
-    }
-    return pieces;
+    const auto kept = planning::kept_choice(vine, rules::measure_plan(vine, after, house, offers), house);
+    const Tenths points = rules::judge(vine, after, house).points;
+    return std::optional<Mine>{{{(*pruned)->plan, points, planning.count(points)}, pick_of(planning.tables(), kept)}};
 }
 
 Result<Answer> answer_acceptable(const Asked& asked, const Surroundings& around) {
     const auto found = find_vine(asked.subject);
     if (!found) return failure(found.error());
-    const auto house = house_rules_asked(asked, around);
+    const auto house = house_rules_asked(asked, around, found->vine.system);
     if (!house) return failure(house.error());
-    if (auto fine = can_be_judged_by_canes(found->vine, asked.subject); !fine) return failure(std::move(fine.error()));
+    if (auto fine = can_be_judged(found->vine, asked.subject); !fine) return failure(std::move(fine.error()));
+    if (found->vine.system == System::cordon) return acceptable_of_cordon(asked, found->vine, *house, around.words);
     const planning::Planning planning(found->vine, house->rules);
     const auto best = planning.best();
     if (!best)
@@ -197,13 +150,13 @@ Result<Answer> answer_acceptable(const Asked& asked, const Surroundings& around)
     o.set("clear_by", other ? Json(best->points - other->points) : Json());
     o.set("plans_counted", counted);
     o.set("count", good.count);
-    o.set("share", share(good.count, counted));
+    o.set("share", share_of(good.count, counted));
     o.set("groups_counted", good.groups);
     Json groups = Json::list();
     for (const PlanGroup& group : good.shown) groups.push(group_object(group, rows, my_pick && group.holds(*my_pick)));
     o.set("groups", std::move(groups));
     o.set("more", good.groups - good.shown.size());
-    o.set("mine", *mine ? mine_object(**mine, best->points, least) : Json());
+    o.set("mine", *mine ? my_plan_object((*mine)->plan, best->points, least) : Json());
 
     const words::Words& words = around.words;
     const auto number = [](std::uint64_t n) { return Count{static_cast<std::int64_t>(n)}; };
@@ -218,7 +171,7 @@ Result<Answer> answer_acceptable(const Asked& asked, const Surroundings& around)
         answer.text += words::wrapped(
             words("acceptable.clear-by", {{"lead", best->points - other->points}, {"other", other->points}}));
     answer.text += "\n";
-    if (*mine) answer.text += mine_text(**mine, best->points, least, words);
+    if (*mine) answer.text += my_plan_text((*mine)->plan, best->points, least, words);
     answer.text += groups_text(good, rows, my_pick, words);
     if (good.groups > good.shown.size())
         answer.text += words("acceptable.more", {{"n", number(good.groups - good.shown.size())}}) + "\n";

@@ -9,8 +9,11 @@
 #include "scenarios/commands/judged.h"
 #include "scenarios/commands/quantities.h"
 #include "scenarios/commands/verbs.h"
+#include "scenarios/io/site_file.h"
 #include "scenarios/io/temperature_file.h"
+#include "scenarios/io/variety_file.h"
 #include "scenarios/words/layout.h"
+#include "sim/planning/cordon.h"
 #include "sim/vine/words_of.h"
 
 namespace spurwright::commands {
@@ -24,30 +27,32 @@ struct NamedLife {
     ahead::Ahead ahead;
 };
 
-std::string joined_names(std::string_view (*name)(std::size_t), std::size_t count) {
-    std::string all;
-    for (std::size_t i = 0; i < count; ++i) all += (i > 0 ? ", " : "") + std::string(name(i));
-    return all;
-}
-
-Result<ahead::AheadWish> wish_of(const Asked& asked, const Vine& vine) {
+// A wish and what it points to.
+struct OwnWish {
     ahead::AheadWish wish;
+    std::shared_ptr<const growth::Variety> variety;
+    std::shared_ptr<const weather::Climate> climate;
+};
+
+Result<OwnWish> wish_of(const Asked& asked, const Vine& vine) {
+    OwnWish own_wish;
+    ahead::AheadWish& wish = own_wish.wish;
     const auto seasons = read_whole(*asked.value("--seasons"), "--seasons", 1, ahead::most_seasons);
     if (!seasons) return failure(seasons.error());
     wish.seasons = static_cast<int>(*seasons);
-    const std::string variety = asked.value("--variety").value_or(vine.variety);
-    wish.variety = growth::find_variety(variety);
-    if (!wish.variety && asked.has("--variety"))
-        return failure(unknown_word(
-            variety, "--variety",
-            joined_names([](std::size_t i) { return growth::varieties()[i].name; }, growth::varieties().size())));
-    if (!wish.variety) wish.variety = &growth::varieties()[0]; // a file's own variety that we have no values of
-    const std::string climate = asked.value("--climate").value_or(std::string(ahead::usual_climate));
-    wish.climate = weather::find_climate(climate);
-    if (!wish.climate)
-        return failure(unknown_word(
-            climate, "--climate",
-            joined_names([](std::size_t i) { return weather::climates()[i].name; }, weather::climates().size())));
+    if (const auto text = asked.value("--variety")) {
+        auto variety = io::load_variety(*text, "--variety");
+        if (!variety) return failure(std::move(variety.error()));
+        own_wish.variety = *std::move(variety);
+        wish.variety = own_wish.variety.get();
+    } else {
+        wish.variety = growth::find_variety(vine.variety);
+        if (!wish.variety) wish.variety = &growth::varieties()[0]; // of its own variety the vine file holds no values
+    }
+    const auto site = io::load_site(asked.value("--climate").value_or(std::string(ahead::usual_climate)), "--climate");
+    if (!site) return failure(site.error());
+    own_wish.climate = site->climate;
+    wish.climate = own_wish.climate.get();
     bool south = false;
     if (const auto text = asked.value("--south")) {
         const auto yes = read_yes(*text, "--south");
@@ -61,7 +66,7 @@ Result<ahead::AheadWish> wish_of(const Asked& asked, const Vine& vine) {
         if (!own) return failure(own.error());
         wish.own = *std::move(own);
     }
-    return wish;
+    return own_wish;
 }
 
 // Acts that wait for spring, as days of the year in the north; what is not said was done in winter.
@@ -148,21 +153,34 @@ std::string winter_text(const std::vector<NamedLife>& lives, std::size_t year, c
     return words::table_text(table) + "\n";
 }
 
+// Nothing where the vine has none.
+std::optional<Plan> best_plan_of(const Vine& vine, const rules::HouseRules& house) {
+    if (vine.system == System::cordon) return planning::best_of_cordon(vine, house).plan;
+    const auto best = planning::Planning(vine, house).best();
+    return best ? std::optional(best->plan) : std::nullopt;
+}
+
 Result<Answer> answer_ahead(const Asked& asked, const Surroundings& around) {
     const auto found = find_vine(asked.subject);
     if (!found) return failure(found.error());
-    const auto house = house_rules_asked(asked, around);
+    const auto house = house_rules_asked(asked, around, found->vine.system);
     if (!house) return failure(house.error());
-    if (auto fine = can_be_judged_by_canes(found->vine, asked.subject); !fine) return failure(std::move(fine.error()));
-    auto wish = wish_of(asked, found->vine);
-    if (!wish) return failure(wish.error());
+    if (auto fine = can_be_judged(found->vine, asked.subject); !fine) return failure(std::move(fine.error()));
+    if (found->vine.system == System::cordon)
+        for (const char* option : {"--laid-on", "--kickers-until"})
+            if (asked.has(option))
+                return failure(refusal(Fault::not_allowed, "error.ahead.of-cordon", {{"text", std::string(option)}}, option));
+    auto whole_wish = wish_of(asked, found->vine);
+    if (!whole_wish) return failure(whole_wish.error());
+    ahead::AheadWish* const wish = &whole_wish->wish;
     if (auto late = late_acts(asked, *wish); !late) return failure(late.error());
     std::vector<NamedLife> lives;
     const auto mine = prune_by_text(found->vine, *asked.value("--plan"));
     if (!mine) return failure(mine.error());
+    if (auto meant = is_for_this_system(found->vine, mine->plan, mine->after); !meant) return failure(meant.error());
     lives.push_back({"mine", mine->after, {}});
-    if (const auto best = planning::Planning(found->vine, house->rules).best()) {
-        auto after = prune(found->vine, best->plan);
+    if (const auto best = best_plan_of(found->vine, house->rules)) {
+        auto after = prune(found->vine, *best);
         if (!after) return failure(std::move(after.error()));
         lives.push_back({"best", *std::move(after), {}});
     }
@@ -171,6 +189,10 @@ Result<Answer> answer_ahead(const Asked& asked, const Surroundings& around) {
         if (!against) {
             if (against.error().where.source == "plan") against.error().where.source = "--against";
             return failure(std::move(against.error()));
+        }
+        if (auto meant = is_for_this_system(found->vine, against->plan, against->after); !meant) {
+            meant.error().where.source = "--against";
+            return failure(std::move(meant.error()));
         }
         lives.push_back({"against", std::move(against->after), {}});
     }
@@ -223,8 +245,8 @@ Verb ahead_verb() {
             {{"--plan", "TEXT", TextKey{"option.plan"}, true},
              {"--seasons", "N", TextKey{"option.seasons"}, true},
              {"--against", "TEXT", TextKey{"option.against"}},
-             {"--variety", "NAME", TextKey{"option.ahead-variety"}},
-             {"--climate", "NAME", TextKey{"option.climate"}},
+             {"--variety", "NAME|FILE", TextKey{"option.ahead-variety"}},
+             {"--climate", "NAME|FILE", TextKey{"option.climate"}},
              {"--temperatures", "FILE", TextKey{"option.temperatures"}},
              {"--cut-on", "DAY", TextKey{"option.cut-on"}},
              {"--laid-on", "DAY", TextKey{"option.laid-on"}},

@@ -27,16 +27,21 @@ io::Json plan_object(const planning::BestPlan& plan) {
     return o;
 }
 
-io::Json plan_object(const planning::BestCordon& plan) {
-    io::Json o = io::Json::object(), choice = io::Json::object();
+io::Json choice_object(const planning::CordonChoice& choice) {
+    io::Json o = io::Json::object();
     for (const Side side : both_sides) {
         io::Json spurs = io::Json::list();
-        for (const planning::SpurKept& spur : plan.choice[planning::at(side)]) spurs.push(spur_name(spur.axis, spur.buds));
-        choice.set(side == Side::left ? "left_spurs" : "right_spurs", std::move(spurs));
+        for (const planning::SpurKept& spur : choice[planning::at(side)]) spurs.push(spur_name(spur.axis, spur.buds));
+        o.set(side == Side::left ? "left_spurs" : "right_spurs", std::move(spurs));
     }
+    return o;
+}
+
+io::Json plan_object(const planning::BestCordon& plan) {
+    io::Json o = io::Json::object();
     o.set("points", plan.points);
     o.set("plan", print_plan(plan.plan));
-    o.set("choice", std::move(choice));
+    o.set("choice", choice_object(plan.choice));
     return o;
 }
 

@@ -11,6 +11,7 @@ namespace spurwright::commands {
 io::Json cane_name(NodeId cane);            // "a4.7"; null where there is none
 io::Json spur_name(AxisId spur, int buds);  // "a6x2"
 io::Json choice_object(const planning::Choice& choice);
+io::Json choice_object(const planning::CordonChoice& choice); // spurs of each side, outward
 io::Json plan_object(const planning::BestPlan& plan); // points, plan, choice
 io::Json plan_object(const planning::BestCordon& plan);
 

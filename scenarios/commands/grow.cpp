@@ -6,6 +6,8 @@
 #include "scenarios/commands/switch_option.h"
 #include "scenarios/commands/verbs.h"
 #include "scenarios/commands/vine_answer.h"
+#include "scenarios/io/site_file.h"
+#include "scenarios/io/variety_file.h"
 #include "scenarios/words/layout.h"
 #include "sim/growth/history.h"
 #include "sim/growth/row.h"
@@ -63,6 +65,11 @@ Result<std::vector<double>> read_catch(std::string_view text, std::string_view o
 
 Result<growth::Site> site_of_options(const Asked& asked) {
     growth::Site site;
+    if (const auto text = asked.value("--site")) {
+        auto file = io::load_site(*text, "--site");
+        if (!file) return failure(std::move(file.error()));
+        site = std::move(file->vineyard);
+    }
     SiteOptions o(asked);
     o.take(
         "--age", [](auto text, auto option) { return read_whole(text, option, -1'000'000, 1'000'000); },
@@ -74,9 +81,12 @@ Result<growth::Site> site_of_options(const Asked& asked) {
     o.metres("--wire", site.wire_m);
     o.word("--system", site.system);
     o.take(
-        "--variety", [](auto text, auto) { return Result<std::string>(std::string(text)); },
-        [&](std::string v) { site.variety = std::move(v); });
-    site.graft = growth::usually_grafted(site.variety);
+        "--variety", [](auto text, auto option) { return io::load_variety(std::string(text), option); },
+        [&](std::shared_ptr<const growth::Variety> v) {
+            site.variety = v->name;
+            if (!growth::find_variety(v->name)) site.own_variety = std::move(v);
+        });
+    site.graft = growth::usually_grafted(growth::variety_of(site));
     o.word("--pruner", site.pruner);
     o.take(
         "--trunks", [](auto text, auto option) { return read_whole(text, option, 1, 2); },
@@ -168,7 +178,8 @@ Verb grow_verb() {
              {"--pruner", "W", about("option.pruner")},
              {"--neighbours", "both|near|far|none", about("option.neighbours")},
              {"--system", "W", about("option.system")},
-             {"--variety", "W", about("option.variety")},
+             {"--variety", "NAME|FILE", about("option.variety")},
+             {"--site", "NAME|FILE", about("option.site")},
              {"--trunks", "1|2", about("option.trunks")},
              {"--catch", "L,L,...|none", about("option.catch")},
              {"--head-below", "L", about("option.head-below")},

@@ -40,6 +40,7 @@ Result<Answer> answer_judge(const Asked& asked, const Surroundings& around) {
     if (auto fine = can_be_judged(found->vine, asked.subject); !fine) return failure(std::move(fine.error()));
     const auto pruned = prune_by_text(found->vine, *asked.value("--plan"));
     if (!pruned) return failure(pruned.error());
+    if (auto meant = is_for_this_system(found->vine, pruned->plan, pruned->after); !meant) return failure(meant.error());
     const bool cordon = found->vine.system == System::cordon;
     const auto first_pass = first_pass_asked(asked, found->vine);
     if (!first_pass) return failure(first_pass.error());

@@ -1,5 +1,7 @@
 #include "scenarios/commands/judged.h"
 
+#include <algorithm>
+
 #include "sim/planning/cordon.h"
 #include "sim/planning/first_pass_plan.h"
 #include "sim/rules/first_pass.h"
@@ -15,6 +17,29 @@ Result<void> can_be_judged(const Vine& vine, const std::string& subject) {
 Result<void> can_be_judged_by_canes(const Vine& vine, const std::string& subject) {
     if (vine.system == System::cordon) return failure({Fault::not_allowed, {"error.judge.cordon"}, {}, {subject, 0, 0, 0}});
     return can_be_judged(vine, subject);
+}
+
+Result<void> is_for_this_system(const Vine& before, const Plan& plan, const Vine& after) {
+    const auto lies_whole = [&](AxisId cane) {
+        const auto nodes = after.nodes_of(*after.find(cane));
+        return nodes.size() > 1 && !nodes[1].removed && std::any_of(after.laid.begin(), after.laid.end(), [&](const Laid& laid) {
+            return laid.axis == cane && laid.winter == after.winter && laid.state != LaidState::snapped;
+        });
+    };
+    int laid = 0;
+    for (std::size_t i = 0; i < plan.edits.size(); ++i) {
+        const auto* lay = std::get_if<Lay>(&plan.edits[i]);
+        if (!lay) continue;
+        const bool on_cordon = before.system == System::cordon;
+        laid += lies_whole(lay->cane);
+        const bool second = before.system == System::one_cane && laid > 1 && lies_whole(lay->cane);
+        if (on_cordon || second)
+            return failure({Fault::not_allowed,
+                            {on_cordon ? "error.plan.other-system" : "error.plan.second-cane"},
+                            {{"part", lay->cane}},
+                            {"plan", 0, 0, static_cast<int>(i) + 1}});
+    }
+    return {};
 }
 
 Result<bool> first_pass_asked(const Asked& asked, const Vine& vine) {
@@ -37,9 +62,6 @@ Result<Judged> judged_first_pass(const Vine& before, const Plan& plan, const rul
 
 Result<Judged> judged_cordon(const Vine& before, const Plan& plan, const rules::HouseRules& house,
                              const std::optional<rules::Report>& report) {
-    for (std::size_t i = 0; i < plan.edits.size(); ++i)
-        if (const auto* lay = std::get_if<Lay>(&plan.edits[i]))
-            return failure({Fault::not_allowed, {"error.plan.other-system"}, {{"part", lay->cane}}, {"plan", 0, 0, static_cast<int>(i) + 1}});
     const auto after = prune(before, plan);
     if (!after) return failure(after.error());
     const rules::Offers offers = rules::offers(before, house);

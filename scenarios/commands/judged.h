@@ -17,7 +17,11 @@ struct Judged {
     std::optional<Tenths> best; // none: the vine offers no plan
 };
 
-// Of a cordon, whose choices are rows of spurs. A plan that lays a cane is for another system, and refused.
+// Refuses a plan for another system: one that lays a cane on a cordon, or a second one on a vine of a single cane where
+// the first lies whole. `after` is `before` pruned by it.
+[[nodiscard]] Result<void> is_for_this_system(const Vine& before, const Plan& plan, const Vine& after);
+
+// Of a cordon, whose choices are rows of spurs; `plan` lays nothing.
 [[nodiscard]] Result<Judged> judged_cordon(const Vine& before, const Plan& plan, const rules::HouseRules& house,
                                            const std::optional<rules::Report>& report = std::nullopt);
 
@@ -32,7 +36,7 @@ VerbOption pass_option();
                                     const planning::Planning& planning,
                                     const std::optional<rules::Report>& report = std::nullopt);
 [[nodiscard]] Result<void> can_be_judged(const Vine& vine, const std::string& subject);
-// The same for what knows canes alone: a cordon is refused.
+// The same for the window, which knows canes alone: a cordon is refused.
 [[nodiscard]] Result<void> can_be_judged_by_canes(const Vine& vine, const std::string& subject);
 
 } // namespace spurwright::commands

@@ -38,7 +38,8 @@ Json step_object(const Review& r, rules::Step step, Tenths lost) {
     return o;
 }
 
-Json charge_object(const planning::Charge& charge, const Review& r, const words::Words& words) {
+Json charge_object(std::size_t nth, const Review& r, const words::Words& words) {
+    const planning::Charge& charge = r.charges.edits[nth];
     Json o = Json::object();
     o.set("edit", static_cast<std::int64_t>(charge.edit) + 1);
     o.set("act", print_edit(r.plan.edits[charge.edit]));
@@ -46,20 +47,25 @@ Json charge_object(const planning::Charge& charge, const Review& r, const words:
     o.set("step", word_of(charge.step));
     o.set("lost", charge.lost);
     o.set("missed", charge.missed ? Json(name_of(charge.missed)) : Json());
-    o.set("better", choice_object(charge.better));
-    o.set("left", charge.left ? choice_object(*charge.left) : Json());
+    o.set("better", r.row ? choice_object(r.row->better[nth]) : choice_object(charge.better));
+    o.set("left", !charge.left ? Json() : r.row ? choice_object(r.row->left[nth]) : choice_object(*charge.left));
     o.set("sentence", review::charge_sentence(charge, r, words));
     return o;
 }
 
-Json mending_object(const planning::Mending& mending, const words::Words& words) {
+Json mending_object(const planning::Mending& mending, const Review& r, const words::Words& words) {
     Json o = Json::object();
     o.set("step", word_of(mending.step));
     o.set("lost", mending.lost);
-    o.set("kept", choice_object(mending.kept));
-    o.set("better", choice_object(mending.better));
+    o.set("kept", r.row ? choice_object(r.row->mine) : choice_object(mending.kept));
+    o.set("better", r.row ? choice_object(r.row->meant) : choice_object(mending.better));
     o.set("sentence", review::mending_sentence(mending, words));
     return o;
+}
+
+// Of a cordon its choice is a row.
+Json plan_in(const planning::BestPlan& plan, const planning::CordonChoice* row) {
+    return row ? plan_object(planning::BestCordon{*row, plan.plan, plan.points, plan.sum}) : plan_object(plan);
 }
 
 Json end_object(const planning::WhatIf& end, const words::Words& words) {
@@ -80,16 +86,17 @@ Json tolerance_object(const Review& r) {
 }
 
 void set_review(Json& o, const Review& r, const words::Words& words) {
-    o.set("best", plan_object(r.best_plan));
+    o.set("best", plan_in(r.best_plan, r.row ? &r.row->best : nullptr));
     o.set("tolerance", tolerance_object(r));
     o.set("mine_as_good", r.as_good());
     o.set("as_good_count", r.as_good_count);
     Json plans = Json::list(), steps = Json::list(), charges = Json::list(), hand = Json::list(), twins = Json::list(),
          mistakes = Json::list(), ends = Json::list(), houses = Json::list();
-    for (const planning::BestPlan& plan : r.plans_as_good) plans.push(plan_object(plan));
+    for (std::size_t i = 0; i < r.plans_as_good.size(); ++i)
+        plans.push(plan_in(r.plans_as_good[i], r.row ? &r.row->as_good[i] : nullptr));
     for (std::size_t s = 0; s < r.charges.by_step.size(); ++s)
         if (r.charges.by_step[s].count != 0) steps.push(step_object(r, static_cast<rules::Step>(s), r.charges.by_step[s]));
-    for (const planning::Charge& charge : r.charges.edits) charges.push(charge_object(charge, r, words));
+    for (std::size_t i = 0; i < r.charges.edits.size(); ++i) charges.push(charge_object(i, r, words));
     for (const planning::HandLoss& loss : r.charges.hand) {
         Json one = Json::object();
         one.set("finding", static_cast<std::int64_t>(loss.finding));
@@ -119,7 +126,7 @@ void set_review(Json& o, const Review& r, const words::Words& words) {
     o.set("as_good", std::move(plans));
     o.set("steps", std::move(steps));
     o.set("charges", std::move(charges));
-    o.set("mending", r.charges.mending ? mending_object(*r.charges.mending, words) : Json());
+    o.set("mending", r.charges.mending ? mending_object(*r.charges.mending, r, words) : Json());
     o.set("hand", std::move(hand));
     o.set("caps_lost", r.charges.caps);
     o.set("mistakes", std::move(mistakes));
@@ -191,17 +198,26 @@ Json moved_object(const std::optional<Moved>& moved, const words::Words& words) 
     return o;
 }
 
+// Nothing where the vine has no plan.
+std::optional<Review> review_of(const Vine& vine, const Plan& plan, const io::HouseRulesFile& house, const io::Assets& assets) {
+    if (vine.system == System::cordon) return review::review_of_cordon(vine, plan, house);
+    const planning::Planning planning(vine, house.rules);
+    if (!planning.best()) return std::nullopt;
+    return review::review(vine, plan, house, planning, assets);
+}
+
 Result<Answer> answer_review(const Asked& asked, const Surroundings& around) {
     const auto found = find_vine(asked.subject);
     if (!found) return failure(found.error());
-    const auto house = house_rules_asked(asked, around);
+    const auto house = house_rules_asked(asked, around, found->vine.system);
     if (!house) return failure(house.error());
-    if (auto fine = can_be_judged_by_canes(found->vine, asked.subject); !fine) return failure(std::move(fine.error()));
+    if (auto fine = can_be_judged(found->vine, asked.subject); !fine) return failure(std::move(fine.error()));
     const auto pruned = prune_by_text(found->vine, *asked.value("--plan"));
     if (!pruned) return failure(pruned.error());
-    const planning::Planning planning(found->vine, house->rules);
-    if (!planning.best()) return failure(refusal(Fault::not_allowed, "error.vine.no-plan", {}, asked.subject));
-    const Review r = review::review(found->vine, pruned->plan, *house, planning, around.assets);
+    if (auto meant = is_for_this_system(found->vine, pruned->plan, pruned->after); !meant) return failure(meant.error());
+    const auto looked_back = review_of(found->vine, pruned->plan, *house, around.assets);
+    if (!looked_back) return failure(refusal(Fault::not_allowed, "error.vine.no-plan", {}, asked.subject));
+    const Review& r = *looked_back;
     const auto moved = move_asked(asked, found->vine, house->rules, r);
     if (!moved) return failure(moved.error());
     const auto html = asked.value("--html");

@@ -24,6 +24,8 @@ Verb rules_verb();
 Verb acceptable_verb();
 Verb review_verb();
 Verb sheet_verb();
+Verb variety_verb();
+Verb site_verb();
 Verb crew_import_verb();
 Verb crew_list_verb();
 Verb crew_export_verb();

@@ -3,10 +3,12 @@
 // text, JSON and page are made from. Must not know: sentences, pictures.
 #pragma once
 
+#include <optional>
 #include <string>
 #include <vector>
 
 #include "scenarios/io/house_rules_file.h"
+#include "sim/planning/cordon_charges.h"
 #include "sim/planning/plan_mistakes.h"
 #include "sim/planning/what_if.h"
 
@@ -22,6 +24,14 @@ struct TwinPiece {
     bool same() const { return mine == best; }
 };
 
+// Of a cordon, whose choices are rows of spurs: what the other fields tell of canes is told here.
+struct RowReview {
+    planning::CordonChoice best, mine;
+    std::vector<planning::CordonChoice> as_good;              // beside plans_as_good
+    std::vector<planning::CordonChoice> better, left;         // beside charges.edits
+    planning::CordonChoice meant;                             // of the mending: the best that still stands
+};
+
 struct Review {
     Plan plan;
     Vine after;
@@ -35,7 +45,8 @@ struct Review {
     std::vector<planning::BestPlan> plans_as_good;  // the best first, at most most_plans_as_good
     planning::Charges charges;
     std::vector<rules::Mistake> mistakes;
-    std::vector<TwinPiece> twins;          // left cane, right cane, left spur, right spur
+    std::optional<RowReview> row;          // of a cordon alone
+    std::vector<TwinPiece> twins; // left cane, right cane, left spur, right spur; of a cordon each spur, outward by side
     std::vector<planning::WhatIf> ends;    // better ends of own pieces
     std::vector<std::string> other_houses; // shipped sets under which it is as good, though under these rules it is not
 };
@@ -43,5 +54,8 @@ struct Review {
 // `before` is uncut this winter, can be judged and has a plan; `plan` is legal on it.
 Review review(const Vine& before, const Plan& plan, const io::HouseRulesFile& house, const planning::Planning& planning,
               const io::Assets& assets);
+
+// The same of an uncut cordon that can be judged; `plan` lays nothing.
+Review review_of_cordon(const Vine& before, const Plan& plan, const io::HouseRulesFile& house);
 
 } // namespace spurwright::review

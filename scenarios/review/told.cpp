@@ -30,6 +30,14 @@ Meant meant(const Choice& choice, AxisId axis) {
     return {};
 }
 
+// On a cordon every piece is a spur of the side that its place stands on.
+Meant meant_in(const planning::CordonChoice& choice, AxisId axis) {
+    for (const Side side : both_sides)
+        for (const planning::SpurKept& spur : choice[planning::at(side)])
+            if (spur.axis == axis) return {"spur", side, spur.buds};
+    return {};
+}
+
 std::string act_text(const Edit& edit, const Vine& after, const words::Words& words) {
     const practice::NamedAct act = practice::named(edit, after);
     return words.sentence(act.key, act.arguments);
@@ -38,7 +46,7 @@ std::string act_text(const Edit& edit, const Vine& after, const words::Words& wo
 std::vector<std::string> told_head(const Review& r, const words::Words& words) {
     std::vector<std::string> head;
     head.push_back(words("judge.points", {{"points", r.mine.points}, {"best", r.best_plan.points}}));
-    head.push_back(words("judge.rank", {{"counted", number_of_plans(r.tally.counted)},
+    head.push_back(words(r.row ? "judge.cordon-rank" : "judge.rank", {{"counted", number_of_plans(r.tally.counted)},
                                         {"better", number_of_plans(r.tally.better)},
                                         {"equal", number_of_plans(r.tally.equal)}}));
     head.push_back(words(r.as_good() ? "review.as-good" : "review.not-as-good",
@@ -62,24 +70,35 @@ struct Missing {
     Tenths lost;
     std::int64_t rules = 0;
     rules::Mend mend{};
+    const Arguments* in_row = nullptr; // of a cordon: how many of how many
 };
-bool is_missing(const Finding& f) { return f.on.empty() && (f.said.key == f.rule->missing || f.said.key.name == "rule.end-cut.missing-spur"); }
+bool is_missing_in_row(const Finding& f) { return f.said.key.name == "rule.spur-row.missing"; }
+bool is_missing(const Finding& f) {
+    return is_missing_in_row(f) ||
+           (f.on.empty() && (f.said.key == f.rule->missing || f.said.key.name == "rule.end-cut.missing-spur"));
+}
 
 void tell_missing(Told& told, const Review& r, const words::Words& words) {
     std::vector<Missing> all;
     for (const Finding& f : r.mine.findings) {
         if (!is_missing(f) || f.lost().count <= 0) continue;
-        const bool spur = f.rule->per == rules::Per::spur || f.said.key.name == "rule.end-cut.missing-spur";
+        const bool spur = is_missing_in_row(f) || f.rule->per == rules::Per::spur ||
+                          f.said.key.name == "rule.end-cut.missing-spur";
         const auto same = std::find_if(all.begin(), all.end(), [&](const Missing& m) { return m.side == f.side && m.spur == spur; });
         Missing& m = same != all.end() ? *same : all.emplace_back(Missing{f.side, spur, {}, 0, f.mend});
         m.lost += f.lost();
         ++m.rules;
+        if (is_missing_in_row(f)) m.in_row = &f.said.arguments;
     }
-    for (const Missing& m : all)
-        told.losses.push_back({words::points_text(-m.lost, words.numbers()),
-                               words(m.spur ? "review.missing-spur" : "review.missing-cane",
-                                     {{"side", rules::side_key(m.side)}, {"n", Count{m.rules}}}),
+    for (const Missing& m : all) {
+        Arguments arguments{{"side", rules::side_key(m.side)}, {"rules", Count{m.rules}}};
+        if (m.in_row)
+            for (const Named& argument : *m.in_row)
+                if (argument.gap != "side") arguments.push_back(argument); // n of those asked
+        const std::string_view key = m.in_row ? "review.missing-in-row" : m.spur ? "review.missing-spur" : "review.missing-cane";
+        told.losses.push_back({words::points_text(-m.lost, words.numbers()), words(key, arguments),
                                words("mend." + std::string(word_of(m.mend))), words("review.missing-source"), m.mend, m.lost});
+    }
 }
 
 void tell_losses(Told& told, const Review& r, const words::Words& words) {
@@ -115,7 +134,10 @@ std::string piece_words(const TwinPiece& twin, NodeId end, const words::Words& w
 
 std::string charge_sentence(const Charge& charge, const Review& r, const words::Words& words) {
     const Edit& edit = r.plan.edits[charge.edit];
-    const Meant missed = meant(charge.better, charge.missed ? charge.missed : charge.on);
+    const AxisId piece = charge.missed ? charge.missed : charge.on;
+    Meant missed = meant(charge.better, piece);
+    for (std::size_t i = 0; r.row && i < r.charges.edits.size(); ++i)
+        if (r.charges.edits[i].edit == charge.edit) missed = meant_in(r.row->better[i], piece);
     std::string_view key = "review.charge.less";
     if (!charge.left)
         key = "review.charge.none-left";

@@ -15,7 +15,9 @@ constexpr int youngest = 3; // of a vine with a head
 
 SeasonSettings settings_of(const Site& site) {
     SeasonSettings settings;
-    settings.constants = with_variety({}, *find_variety(site.variety));
+    const Variety& variety = variety_of(site);
+    settings.constants = with_variety({}, variety);
+    settings.tendrils_everywhere = variety.tendrils_everywhere;
     settings.thinning = site.thinning;
     settings.hedge_m = site.hedge_m;
     settings.machine_harvest = site.harvest == Harvest::machine;

@@ -76,7 +76,7 @@ void dress(NextVine& next, const Push& push, const Trellis& trellis, const Seaso
     const Constants& c = settings.constants;
     const int bare = draws.chance(Trait::tendril_start, axis.id.value, 0, 0.5) ? 2 : 3;
     const Variety* variety = find_variety(next.vine.variety);
-    const bool continuous = variety && variety->tendrils_everywhere;
+    const bool continuous = settings.tendrils_everywhere.value_or(variety && variety->tendrils_everywhere);
     int bunches = bunch_count(axis.id, push, c, draws);
     for (std::uint32_t i = 1; i < axis.node_count; ++i) {
         Node& node = next.vine.nodes[axis.first_node + i];

@@ -16,6 +16,7 @@ struct SeasonSettings {
     bool leaf_removal = true;             // S2
     std::optional<double> hedge_m = 1.00; // S3: top above the fruiting wire; none: not hedged
     bool machine_harvest = false;
+    std::optional<bool> tendrils_everywhere; // of a variety of one's own; none: as the table says of the vine's
     // The crop's memory (G11 to G14): C drawn back to what the site gives this vine, in shoots, and moved by the crop;
     // R by the load. None: capacity and reserves hold over the years, as for practice vines, and no crop is noted.
     std::optional<double> site_capacity;

@@ -47,7 +47,7 @@ std::optional<Error> first_fault(const Site& s) {
     if (s.hedge_m)
         if (auto e = range("error.grow.hedge", "--hedge", *s.hedge_m, 0.6, 1.4)) return e;
     if (auto e = range("error.grow.capacity-share", "--capacity-share", s.capacity_share, 0.2, 5)) return e;
-    if (!find_variety(s.variety)) {
+    if (!s.own_variety && !find_variety(s.variety)) {
         Error error = *not_grown("error.grow.variety", "--variety", s.variety);
         std::string known;
         for (const Variety& variety : varieties()) known += (known.empty() ? "" : ", ") + std::string(variety.name);
@@ -77,9 +77,13 @@ Result<void> check(const Site& site) {
     return {};
 }
 
+const Variety& variety_of(const Site& site) {
+    return site.own_variety ? *site.own_variety : *find_variety(site.variety);
+}
+
 std::optional<CodedSite> coded(const Site& s) {
     const Site plain;
-    if (s.catch_m != plain.catch_m || s.head_below_mm != plain.head_below_mm || s.hedge_m != plain.hedge_m ||
+    if (s.own_variety || s.catch_m != plain.catch_m || s.head_below_mm != plain.head_below_mm || s.hedge_m != plain.hedge_m ||
         s.thinning != plain.thinning || s.harvest != plain.harvest || s.graft != usually_grafted(s.variety) ||
         s.wires_in_winter != plain.wires_in_winter || s.drip != plain.drip || s.capacity_share != plain.capacity_share)
         return std::nullopt;

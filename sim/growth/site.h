@@ -3,6 +3,7 @@
 #pragma once
 
 #include <cstdint>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -11,6 +12,8 @@
 #include "sim/vine/vine_code.h"
 
 namespace spurwright::growth {
+
+struct Variety;
 
 enum class Harvest : unsigned char { hand, machine };
 enum class Neighbours : unsigned char { both, near, far, none }; // near: only the one towards the near post stands
@@ -34,6 +37,7 @@ struct Site {
     Harvest harvest = Harvest::hand;
     bool frost = false;
     std::string variety = "plain";
+    std::shared_ptr<const Variety> own_variety; // one that no table holds, of that name; none: the table's
     Pruner pruner = Pruner::good;
     System system = System::two_cane;
     int trunks = 1;
@@ -49,8 +53,11 @@ struct Site {
 // range) or value (a word), where "--<option>". NaN and infinity lie in no range.
 [[nodiscard]] Result<void> check(const Site& site);
 
+// What the vine's variety says. Needs a site that check() passes.
+const Variety& variety_of(const Site& site);
+
 // The same site in the steps of the vine code; nothing where the code cannot say it (an option without a field, a
-// value between or beyond its steps). Needs a site that check() passes.
+// value between or beyond its steps, a variety of one's own). Needs a site that check() passes.
 std::optional<CodedSite> coded(const Site& site);
 
 // The site a code names; refused like check().

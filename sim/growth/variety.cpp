@@ -1,5 +1,7 @@
 #include "sim/growth/variety.h"
 
+#include <string>
+
 namespace spurwright::growth {
 namespace {
 
@@ -37,6 +39,20 @@ constexpr auto variety_rows = std::to_array<Variety>({
      reserve_plain, ri_vinifera, false},
 });
 
+constexpr auto field_rows = std::to_array<VarietyField>({
+    {"bunch_mass_g", "bunch_mass_ref", &Variety::bunch_mass_g},
+    {"noncount_f", "noncount_f", &Variety::noncount_f},
+    {"reserve_a", "reserve_a", &Variety::reserve_a},
+    {"ri_star", "ri_star", &Variety::ri_star},
+});
+
+// A variety beside the texts that it points to.
+struct KeptVariety {
+    std::string name, shown, hardiness;
+    std::array<std::string, field_rows.size()> sources;
+    Variety variety;
+};
+
 } // namespace
 
 std::span<const Variety> varieties() { return variety_rows; }
@@ -47,9 +63,26 @@ const Variety* find_variety(std::string_view name) {
     return nullptr;
 }
 
+std::span<const VarietyField> variety_fields() { return field_rows; }
+
+std::shared_ptr<const Variety> kept(const Variety& variety) {
+    const auto whole = std::make_shared<KeptVariety>();
+    whole->variety = variety;
+    whole->variety.name = whole->name = variety.name;
+    whole->variety.shown = whole->shown = variety.shown;
+    whole->variety.hardiness = whole->hardiness = variety.hardiness;
+    for (std::size_t i = 0; i < field_rows.size(); ++i) {
+        Told& told = whole->variety.*field_rows[i].value;
+        told.source = whole->sources[i] = told.source;
+    }
+    return {whole, &whole->variety};
+}
+
+bool usually_grafted(const Variety& variety) { return variety.species == Species::vinifera; }
+
 bool usually_grafted(std::string_view name) {
     const Variety* variety = find_variety(name);
-    return !variety || variety->species == Species::vinifera;
+    return !variety || usually_grafted(*variety);
 }
 
 Constants with_variety(const Constants& base, const Variety& variety) {

@@ -1,8 +1,10 @@
-// Varieties as data: what a cultivar changes of the model's constants, each value with its status. C++ tables, not
-// files: every name the program offers is then known when it is built, and no file can be wrong (DEVELOPERS.md).
+// Varieties as data: what a cultivar changes of the model's constants, each value with its status. Those that ship are
+// C++ tables: every name the program offers is then known when it is built. One of one's own is the same record, kept
+// with its texts (DEVELOPERS.md, 41 and 85).
 #pragma once
 
 #include <array>
+#include <memory>
 #include <span>
 #include <string_view>
 
@@ -37,7 +39,20 @@ struct Variety {
 std::span<const Variety> varieties();
 const Variety* find_variety(std::string_view name); // null where there is none
 
-// Whether vines of it are planted on a rootstock unless somebody says otherwise: vinifera (from memory).
+// The values that a variety sets, by the names of files; `constant` is the row of the constants' table that each takes
+// the place of, with its unit and range.
+struct VarietyField {
+    std::string_view name, constant;
+    Told Variety::*value;
+};
+std::span<const VarietyField> variety_fields();
+
+// The same variety with texts of its own: for one that no table holds.
+std::shared_ptr<const Variety> kept(const Variety& variety);
+
+// Whether vines of it are planted on a rootstock unless somebody says otherwise: vinifera (from memory). Of a name that
+// is not known: as vinifera.
+bool usually_grafted(const Variety& variety);
 bool usually_grafted(std::string_view name);
 
 // `base` with the cultivar's values in the places of the plain ones.

@@ -244,9 +244,14 @@ std::int32_t sum_of(const CordonTables& tables, const CordonPick& pick) {
     return sum + tables.totals[static_cast<std::size_t>(buds)];
 }
 
+int held_points(const CordonTables& tables, std::int32_t sum, int buds, const std::array<bool, 2>& nothing_kept) {
+    const bool is_bare = arm_bare(tables.arms[0], nothing_kept[0]) || arm_bare(tables.arms[1], nothing_kept[1]);
+    return std::min<int>(sum, cordon_cap(tables, is_bare, buds));
+}
+
 int points_of(const CordonTables& tables, const CordonPick& pick) {
-    const bool is_bare = arm_bare(tables.arms[0], pick.spurs[0].empty()) || arm_bare(tables.arms[1], pick.spurs[1].empty());
-    return std::min<int>(sum_of(tables, pick), cordon_cap(tables, is_bare, row_buds(pick.spurs[0]) + row_buds(pick.spurs[1])));
+    return held_points(tables, sum_of(tables, pick), row_buds(pick.spurs[0]) + row_buds(pick.spurs[1]),
+                       {pick.spurs[0].empty(), pick.spurs[1].empty()});
 }
 
 bool ranks_above(const CordonRanked& one, const CordonRanked& other) {

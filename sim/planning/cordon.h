@@ -51,6 +51,8 @@ CordonTables cordon_tables(const Vine& vine, const rules::HouseRules& house);
 bool is_choice(const CordonTables& tables, const CordonPick& pick);
 std::int32_t sum_of(const CordonTables& tables, const CordonPick& pick);
 int points_of(const CordonTables& tables, const CordonPick& pick);
+// A sum under the caps of a choice that holds so many buds and keeps nothing on the sides said.
+int held_points(const CordonTables& tables, std::int32_t sum, int buds, const std::array<bool, 2>& nothing_kept);
 
 struct CordonRanked {
     CordonPick pick;

@@ -21,6 +21,9 @@ enum class Seen : std::uint32_t {
     over_the_head = 1'007,
     reach = 1'008,
     first_joint = 1'009,
+    climbed = 1'010,
+    above_lowest = 1'011,
+    gap = 1'012,
 };
 
 // One reading of a vine's pieces by eye.
@@ -47,6 +50,16 @@ public:
     void read(rules::SpurFacts& spur) const {
         spur.first_joint_diameter += off(spur.axis, Seen::first_joint, see_.see_diameter);
         read_base(spur);
+    }
+    // A spur in the row of a cordon: by its place there. Where it does not stand over another it is seen not to.
+    void read(rules::SidePieces::RowSpur& one) const {
+        read(one.spur);
+        const AxisId axis = one.spur.axis;
+        one.place.climbed = std::max(Length{}, one.place.climbed + off(axis, Seen::climbed, see_.see_length));
+        if (one.place.above_lowest.count != 0)
+            one.place.above_lowest =
+                std::max(Length{}, one.place.above_lowest + off(axis, Seen::above_lowest, see_.see_length));
+        if (one.place.gap) *one.place.gap = std::max(Length{}, *one.place.gap + off(axis, Seen::gap, see_.see_length));
     }
 
 private:
@@ -88,6 +101,7 @@ Tenths eye_noise(const Vine& vine, const rules::HouseRules& house, const Plan& b
         for (rules::SidePieces& side : seen.sides) {
             if (side.cane) eye.read(*side.cane);
             if (side.spur) eye.read(*side.spur);
+            for (rules::SidePieces::RowSpur& one : side.row) eye.read(one);
         }
         changes[reading] = std::abs((rules::judge_facts(seen, asked, house).points - true_points).count);
     }

@@ -2,6 +2,7 @@
 
 #include <array>
 #include <cmath>
+#include <string>
 
 #include "sim/core/numeric.h"
 #include "sim/core/random.h"
@@ -18,6 +19,19 @@ constexpr auto known_climates = std::to_array<Climate>({
     {"inland-test", 11.0, 11.7, 199, 13},
 });
 
+constexpr auto climate_field_rows = std::to_array<ClimateField>({
+    {"mean_c", "°C", &Climate::mean_c, -5, 25},
+    {"swing_c", "°C", &Climate::swing_c, 0, 25},
+    {"warmest_day", "day", &Climate::warmest_day, 150, 250},
+    {"day_range_c", "°C", &Climate::day_range_c, 0, 30},
+});
+
+// A climate beside the text that it points to.
+struct KeptClimate {
+    std::string name;
+    Climate climate;
+};
+
 constexpr int april_1 = 91, october_31 = 304;
 
 } // namespace
@@ -28,6 +42,15 @@ const Climate* find_climate(std::string_view name) {
     for (const Climate& climate : known_climates)
         if (climate.name == name) return &climate;
     return nullptr;
+}
+
+std::span<const ClimateField> climate_fields() { return climate_field_rows; }
+
+std::shared_ptr<const Climate> kept(const Climate& climate) {
+    const auto whole = std::make_shared<KeptClimate>();
+    whole->climate = climate;
+    whole->climate.name = whole->name = climate.name;
+    return {whole, &whole->climate};
 }
 
 double mean_temperature(const Climate& climate, int day) {

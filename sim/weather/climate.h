@@ -3,6 +3,7 @@
 #pragma once
 
 #include <cstdint>
+#include <memory>
 #include <span>
 #include <string_view>
 
@@ -22,6 +23,17 @@ struct Climate {
 // the published hardiness parameters are tried.
 std::span<const Climate> climates();
 const Climate* find_climate(std::string_view name); // null where there is none
+
+// The values of a climate, by the names of files. Ranges our choice: no vineyard lies beyond.
+struct ClimateField {
+    std::string_view name, unit;
+    double Climate::*value;
+    double low, high;
+};
+std::span<const ClimateField> climate_fields();
+
+// The same climate with a name of its own: for one that no table holds.
+std::shared_ptr<const Climate> kept(const Climate& climate);
 
 double mean_temperature(const Climate& climate, int day); // of the wave alone
 

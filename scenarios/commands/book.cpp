@@ -141,37 +141,38 @@ Result<Answer> answer_book_import(const Asked& asked, const Surroundings& around
 }
 
 Result<Answer> answer_book_list(const Asked& asked, const Surroundings& around) {
+    auto store = own_store_to_read();
+    if (!store) return failure(store.error());
+    Result<std::vector<BlockCounts>> counts{};
+    if (*store) counts = block_counts(**store);
+    if (!counts) return failure(counts.error());
     const auto name = asked.value("--block");
-    const auto book = book_kept(name);
-    if (!book) return failure(book.error());
+    if (name) {
+        Book names;
+        for (const BlockCounts& one : *counts) names.push_back({one.block, {}});
+        std::erase_if(*counts, [&](const BlockCounts& one) { return one.block.name != *name; });
+        if (counts->empty()) return failure(unknown_block(*name, names));
+    }
     Answer answer;
     io::Json blocks = io::Json::list();
-    if (book->empty()) answer.text = words::wrapped(around.words("book.empty"));
     words::Table table;
     table.right = {false, true, true, true, true, true};
     std::vector<std::string> head;
     for (const std::string_view key : {"block", "vines", "weighings", "first", "last", "spacing"}) head.push_back(around.words("book." + std::string(key)));
     table.rows.push_back(std::move(head));
-    for (const BlockBook& one : *book) {
-        std::int64_t weighings = 0;
-        int first = 0, last = 0;
-        for (const ReferenceVine& vine : one.vines) {
-            weighings += static_cast<std::int64_t>(vine.winters.size());
-            if (vine.winters.empty()) continue;
-            first = first == 0 ? vine.winters.front().winter : std::min(first, vine.winters.front().winter);
-            last = std::max(last, vine.winters.back().winter);
-        }
+    for (const BlockCounts& one : *counts) {
+        const bool weighed = one.weighings > 0;
         io::Json o = block_object(one.block);
-        o.set("vines", static_cast<std::int64_t>(one.vines.size()));
-        o.set("weighings", weighings);
-        o.set("first_winter", first ? io::Json(first) : io::Json());
-        o.set("last_winter", last ? io::Json(last) : io::Json());
+        o.set("vines", one.vines);
+        o.set("weighings", one.weighings);
+        o.set("first_winter", weighed ? io::Json(one.first_winter) : io::Json());
+        o.set("last_winter", weighed ? io::Json(one.last_winter) : io::Json());
         blocks.push(std::move(o));
         const std::string shown = one.block.invented ? around.words("book.invented", {{"block", one.block.name}}) : one.block.name;
-        table.rows.push_back({shown, std::to_string(one.vines.size()), std::to_string(weighings), first ? std::to_string(first) : "-", last ? std::to_string(last) : "-",
-                              around.words.measure(one.block.spacing)});
+        table.rows.push_back({shown, std::to_string(one.vines), std::to_string(one.weighings), weighed ? std::to_string(one.first_winter) : "-",
+                              weighed ? std::to_string(one.last_winter) : "-", around.words.measure(one.block.spacing)});
     }
-    if (!book->empty()) answer.text = words::table_text(table);
+    answer.text = counts->empty() ? words::wrapped(around.words("book.empty")) : words::table_text(table);
     answer.object.set("blocks", std::move(blocks));
     return answer;
 }

@@ -95,6 +95,21 @@ io::Json line_object(const balance::LineFit& line) {
     return o;
 }
 
+io::Json row_object(const RowSummary& row) {
+    io::Json o = io::Json::object();
+    o.set("row", row.row);
+    o.set("first_winter", row.first);
+    o.set("last_winter", row.last);
+    o.set("kg", vine_spread_object(row.kg));
+    o.set("buds", vine_spread_object(row.buds));
+    o.set("pairs", row.since.pairs);
+    o.set("mean_kg", io::Json::number(row.since.mean, 6));
+    o.set("low_kg", row.since.tested ? io::Json::number(row.since.low, 6) : io::Json());
+    o.set("high_kg", row.since.tested ? io::Json::number(row.since.high, 6) : io::Json());
+    o.set("p", row.since.tested ? io::Json::number(row.since.p, 9) : io::Json());
+    return o;
+}
+
 Count percent_of(double share) { return Count{std::llround(100 * share)}; }
 
 class ComparisonText {
@@ -105,7 +120,7 @@ public:
         std::string text = words_("book.compare-head", {{"block", compared_.block.name}, {"n", Count{compared_.vines}}, {"spacing", compared_.block.spacing}}) + "\n";
         if (compared_.block.invented) text += words::wrapped(words_("book.invented-line"));
         if (compared_.winters.empty()) return text + words::wrapped(words_("book.no-winters"));
-        return text + "\n" + winters() + "\n" + changes() + sizes() + relations();
+        return text + "\n" + winters() + "\n" + changes() + rows() + sizes() + relations();
     }
 
 private:
@@ -147,6 +162,21 @@ private:
         }
         if (!text.empty()) text = words_("book.changes-head") + "\n" + text + words::wrapped(words_("book.same-vines"));
         return text;
+    }
+
+    std::string rows() const {
+        if (compared_.rows.empty()) return {};
+        words::Table table;
+        table.right = {false, true, true, true, true, true, true};
+        std::vector<std::string> head;
+        for (const std::string_view key : {"row", "vines", "winters", "buds", "median-kg", "since", "p"}) head.push_back(words_("book.column." + std::string(key)));
+        table.rows.push_back(std::move(head));
+        for (const RowSummary& row : compared_.rows) {
+            const auto& since = row.since;
+            table.rows.push_back({row.row, std::to_string(row.kg.n), std::to_string(row.first) + "-" + std::to_string(row.last), row.buds.n ? kg(row.buds.median, 0) : "-", kg(row.kg.median),
+                                  since.tested ? signed_kg(since.mean) + " (" + signed_kg(since.low) + " .. " + signed_kg(since.high) + ")" : "-", since.tested ? chance_text(since.p, words_) : "-"});
+        }
+        return "\n" + words_("book.rows-head") + "\n" + words::table_text(table) + "\n";
     }
 
     std::string sizes() const {
@@ -237,9 +267,11 @@ Result<Answer> answer_book_compare(const Asked& asked, const Surroundings& aroun
     auto store = own_store_to_read();
     if (!store) return failure(store.error());
     if (!*store) return failure(unknown_block(asked.subject, {}));
-    const auto book = book_of(**store, asked.subject);
+    auto book = book_of(**store, asked.subject, wish->row);
     if (!book) return failure(book.error());
-    const BlockComparison compared = compare(book->front(), *wish);
+    BlockBook shown; // every vine's weights, where they are asked for
+    if (asked.has("--vines")) shown = book->front();
+    const BlockComparison compared = compare(std::move(book->front()), *wish);
     if (wish->row && compared.vines == 0) return failure(refusal(Fault::unknown_part, "error.book.no-row", {{"text", *wish->row}}, "--row"));
     Answer answer;
     io::Json& o = answer.object;
@@ -254,12 +286,15 @@ Result<Answer> answer_book_compare(const Asked& asked, const Surroundings& aroun
     for (const WinterChange& change : compared.changes) changes.push(change_object(change));
     o.set("winters", std::move(winters));
     o.set("changes", std::move(changes));
+    io::Json rows = io::Json::list();
+    for (const RowSummary& row : compared.rows) rows.push(row_object(row));
+    o.set("rows", std::move(rows));
     o.set("next_by_buds", line_object(compared.next_by_buds));
     o.set("history", history_object(compared.history));
     answer.text = ComparisonText(compared, *wish, around.words).all();
     if (asked.has("--vines")) {
-        o.set("by_vine", vines_object(book->front()));
-        answer.text += vines_text(book->front(), around.words);
+        o.set("by_vine", vines_object(shown));
+        answer.text += vines_text(shown, around.words);
     }
     return answer;
 }

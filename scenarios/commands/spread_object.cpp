@@ -25,6 +25,7 @@ std::string chance_text(double p, const words::Words& words) {
 
 std::string kg_column(double kg, const words::Words& words, int decimals) {
     std::string text = words::number_text(std::llround(kg * 1e6), 6, decimals, words.numbers());
+    if (decimals == 0) return text;
     const std::string& point = words.numbers().point;
     auto at = text.find(point);
     if (at == std::string::npos) {

@@ -35,6 +35,7 @@ Result<void> back_up_daily(Store& store, const Day& today) {
     const auto acts = store.whole("SELECT count(*) FROM (SELECT 1 FROM act LIMIT 1)");
     if (!acts) return failure(acts.error());
     if (*acts == 0) return {};
+    if (auto sound = store.check(); !sound) return sound; // a damaged one is never put over good ones
     if (auto made = settings::make_folder(backup_folder(store)); !made) return made;
     const std::string part = backup_folder(store) + "/part-" + day_text(today);
     if (auto gone = take_away(part); !gone) return gone;

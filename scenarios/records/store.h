@@ -62,6 +62,9 @@ public:
     [[nodiscard]] Result<std::optional<std::string>> text(std::string_view sql, const Values& values = {});
     [[nodiscard]] Result<std::optional<std::int64_t>> whole(std::string_view sql, const Values& values = {});
 
+    // Reads the whole file; bad_file where it is damaged.
+    [[nodiscard]] Result<void> check();
+
     std::int64_t last_number() const; // of the row put in last
 
 private:

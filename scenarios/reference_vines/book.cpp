@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <map>
+#include <unordered_map>
 
 #include "scenarios/records/table_import.h"
 
@@ -75,7 +76,25 @@ Error unknown_block(const std::string& name, const Book& book) {
     return {Fault::unknown_part, TextKey{"error.book.block"}, {{"text", name}, {"words", std::move(all)}}, {"book", 0, 0, 0}};
 }
 
-Result<Book> book_of(records::Store& store, const std::optional<std::string>& block) {
+Result<std::vector<BlockCounts>> block_counts(records::Store& store) {
+    Book book;
+    if (auto read = read_blocks(store, book); !read) return failure(read.error());
+    std::vector<BlockCounts> counts;
+    for (BlockBook& one : book) counts.push_back({std::move(one.block), 0, 0, 0, 0});
+    const auto of_block = [&](std::int64_t id) { return std::find_if(counts.begin(), counts.end(), [&](const BlockCounts& one) { return one.block.id == id; }); };
+    auto vines = store.each("SELECT block, count(*) FROM reference_vine GROUP BY block", {}, 2, [&](const Row& row) { of_block(row.whole(0))->vines = row.whole(1); });
+    if (!vines) return failure(vines.error());
+    auto weighings = store.each("SELECT block, count(*), min(winter), max(winter) FROM weighing JOIN reference_vine ON reference_vine.id = vine GROUP BY block", {}, 4, [&](const Row& row) {
+        const auto at = of_block(row.whole(0));
+        at->weighings = row.whole(1);
+        at->first_winter = static_cast<int>(row.whole(2));
+        at->last_winter = static_cast<int>(row.whole(3));
+    });
+    if (!weighings) return failure(weighings.error());
+    return counts;
+}
+
+Result<Book> book_of(records::Store& store, const std::optional<std::string>& block, const std::optional<std::string>& row_name) {
     Book book;
     if (auto read = read_blocks(store, book); !read) return failure(read.error());
     std::int64_t only = 0; // every block
@@ -89,17 +108,17 @@ Result<Book> book_of(records::Store& store, const std::optional<std::string>& bl
     }
     std::map<std::int64_t, std::size_t> row_of_block;
     for (std::size_t i = 0; i < book.size(); ++i) row_of_block.emplace(book[i].block.id, i);
-    std::map<std::int64_t, std::pair<std::size_t, std::size_t>> row_of_vine;
-    auto vines = store.each("SELECT id, block, tag, vine_row, place, latitude_e7, longitude_e7 FROM reference_vine WHERE ?1 = 0 OR block = ?1 ORDER BY id", {only}, 7, [&](const Row& row) {
+    std::unordered_map<std::int64_t, std::pair<std::size_t, std::size_t>> row_of_vine;
+    auto vines = store.each("SELECT id, block, tag, vine_row, place, latitude_e7, longitude_e7 FROM reference_vine WHERE (?1 = 0 OR block = ?1) AND (?2 IS NULL OR vine_row = ?2) ORDER BY id", {only, value_of(row_name)}, 7, [&](const Row& row) {
         const std::size_t at = row_of_block.at(row.whole(1));
         row_of_vine.emplace(row.whole(0), std::pair(at, book[at].vines.size()));
         book[at].vines.push_back({row.whole(0), row.text(2), row.text(3), row.maybe_whole(4), row.maybe_whole(5), row.maybe_whole(6), {}});
     });
     if (!vines) return failure(vines.error());
     auto weighings = store.each(
-        "SELECT vine, winter, mass_mg, typed, day, canes, buds, crop_mg, crop_typed, note FROM weighing WHERE ?1 = 0 OR vine IN (SELECT id FROM reference_vine WHERE block = ?1) ORDER "
-        "BY vine, winter",
-        {only}, 10, [&](const Row& row) {
+        "SELECT vine, winter, mass_mg, typed, day, canes, buds, crop_mg, crop_typed, note FROM weighing WHERE ?1 = 0 OR vine IN (SELECT id FROM reference_vine WHERE block = ?1 AND (?2 IS NULL OR vine_row = ?2)) "
+        "ORDER BY vine, winter",
+        {only, value_of(row_name)}, 10, [&](const Row& row) {
             const auto [at, vine] = row_of_vine.at(row.whole(0));
             book[at].vines[vine].winters.push_back({static_cast<int>(row.whole(1)), Mass{static_cast<std::int32_t>(row.whole(2))}, row.text(3), row.text(4), row.maybe_whole(5),
                                                     row.maybe_whole(6), maybe_mass(row, 7), row.text(8), row.text(9)});

@@ -42,8 +42,17 @@ struct BlockBook {
 };
 using Book = std::vector<BlockBook>; // by name
 
-// All of it, or one block. Refused (unknown_part): no block of that name, with the nearest there is.
-[[nodiscard]] Result<Book> book_of(records::Store& store, const std::optional<std::string>& block = std::nullopt);
+// All of it, or one block, or one row of that block. Refused (unknown_part): no block of that name, with the nearest there
+// is.
+[[nodiscard]] Result<Book> book_of(records::Store& store, const std::optional<std::string>& block = std::nullopt, const std::optional<std::string>& row = std::nullopt);
+
+// What the list of blocks tells, without reading every weighing.
+struct BlockCounts {
+    Block block;
+    std::int64_t vines = 0, weighings = 0;
+    int first_winter = 0, last_winter = 0; // 0 where nothing was weighed
+};
+[[nodiscard]] Result<std::vector<BlockCounts>> block_counts(records::Store& store);
 Error unknown_block(const std::string& name, const Book& book);
 
 // New, or in place of the one of that id; the id is set.

@@ -40,20 +40,61 @@ WinterSummary summary_of(int winter, const std::vector<const Weighing*>& weighed
     return summary;
 }
 
-WinterChange change_of(int from, int to, const std::vector<ReferenceVine>& vines, const CompareWish& wish) {
-    WinterChange change{from, to, {}, 0, 0};
+// Pairs of two winters' weights, kg, of the vines weighed in both.
+struct WeighedTwice {
     std::vector<double> before, after;
+};
+WeighedTwice weighed_twice(int from, int to, const std::vector<ReferenceVine>& vines) {
+    WeighedTwice twice;
     for (const ReferenceVine& vine : vines) {
         const Weighing *a = weighed_in(vine, from), *b = weighed_in(vine, to);
         if (!a || !b) continue;
-        before.push_back(in_kg(a->prunings));
-        after.push_back(in_kg(b->prunings));
+        twice.before.push_back(in_kg(a->prunings));
+        twice.after.push_back(in_kg(b->prunings));
     }
-    change.kg = balance::paired_change(before, after, wish.confidence);
-    const double mean = vine_spread(before).mean;
+    return twice;
+}
+
+WinterChange change_of(int from, int to, const std::vector<ReferenceVine>& vines, const CompareWish& wish) {
+    WinterChange change{from, to, {}, 0, 0};
+    const WeighedTwice twice = weighed_twice(from, to, vines);
+    change.kg = balance::paired_change(twice.before, twice.after, wish.confidence);
+    const double mean = vine_spread(twice.before).mean;
     if (mean > 0) change.share = change.kg.mean / mean;
     if (change.kg.tested) change.vines_to_see = balance::vines_to_see(wish.within * mean, change.kg.deviation);
     return change;
+}
+
+RowSummary row_summary(const std::vector<ReferenceVine>& vines, const CompareWish& wish) {
+    RowSummary summary;
+    summary.row = vines.front().row;
+    summary.first = vines.front().winters.front().winter;
+    for (const ReferenceVine& vine : vines) {
+        summary.first = std::min(summary.first, vine.winters.front().winter);
+        summary.last = std::max(summary.last, vine.winters.back().winter);
+    }
+    std::vector<double> kg, buds;
+    for (const ReferenceVine& vine : vines)
+        if (const Weighing* w = weighed_in(vine, summary.last)) {
+            kg.push_back(in_kg(w->prunings));
+            if (w->buds) buds.push_back(static_cast<double>(*w->buds));
+        }
+    summary.kg = vine_spread(std::move(kg));
+    summary.buds = vine_spread(std::move(buds));
+    const WeighedTwice twice = weighed_twice(summary.first, summary.last, vines);
+    summary.since = balance::paired_change(twice.before, twice.after, wish.confidence);
+    return summary;
+}
+
+// Vines stand in walking order, so those of a row follow one another.
+std::vector<RowSummary> row_summaries(const std::vector<ReferenceVine>& vines, const CompareWish& wish) {
+    std::vector<RowSummary> rows;
+    for (std::size_t from = 0, to = 0; from < vines.size(); from = to) {
+        while (to < vines.size() && vines[to].row == vines[from].row) ++to;
+        if (from == 0 && to == vines.size()) return {};
+        rows.push_back(row_summary({vines.begin() + static_cast<std::ptrdiff_t>(from), vines.begin() + static_cast<std::ptrdiff_t>(to)}, wish));
+    }
+    return rows;
 }
 
 } // namespace
@@ -68,22 +109,22 @@ std::vector<balance::KeptYear> kept_years(const std::vector<ReferenceVine>& vine
     return years;
 }
 
-BlockComparison compare(const BlockBook& book, const CompareWish& wish) {
+BlockComparison compare(BlockBook book, const CompareWish& wish) {
     BlockComparison answer;
-    answer.block = book.block;
-    std::vector<ReferenceVine> vines;
-    for (ReferenceVine vine : book.vines) {
-        if (wish.row && vine.row != *wish.row) continue;
-        std::erase_if(vine.winters, [&](const Weighing& w) { return (wish.first && w.winter < *wish.first) || (wish.last && w.winter > *wish.last); });
-        if (!vine.winters.empty()) vines.push_back(std::move(vine));
-    }
+    answer.block = std::move(book.block);
+    std::vector<ReferenceVine> vines = std::move(book.vines);
+    if (wish.first || wish.last)
+        for (ReferenceVine& vine : vines)
+            std::erase_if(vine.winters, [&](const Weighing& w) { return (wish.first && w.winter < *wish.first) || (wish.last && w.winter > *wish.last); });
+    std::erase_if(vines, [](const ReferenceVine& vine) { return vine.winters.empty(); });
     answer.vines = static_cast<int>(vines.size());
     std::map<int, std::vector<const Weighing*>> by_winter;
     for (const ReferenceVine& vine : vines)
         for (const Weighing& w : vine.winters) by_winter[w.winter].push_back(&w);
-    for (const auto& [winter, weighed] : by_winter) answer.winters.push_back(summary_of(winter, weighed, book.block, wish));
+    for (const auto& [winter, weighed] : by_winter) answer.winters.push_back(summary_of(winter, weighed, answer.block, wish));
     for (std::size_t i = 0; i + 1 < answer.winters.size(); ++i)
         answer.changes.push_back(change_of(answer.winters[i].winter, answer.winters[i + 1].winter, vines, wish));
+    answer.rows = row_summaries(vines, wish);
     const auto years = kept_years(vines);
     for (const balance::KeptYear& year : years) {
         answer.buds.push_back(year.buds);

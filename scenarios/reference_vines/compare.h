@@ -17,7 +17,7 @@ struct CompareWish {
     double confidence = 0.95;
     double within = 0.10;                             // of the mean: the precision asked of a mean
     balance::SizeSet sizes = balance::SizeSet::cool;
-    std::optional<std::string> row;                   // of the block; none: all
+    std::optional<std::string> row;                   // which row the book holds of its block; none: all
     std::optional<int> first, last;                   // winters
 };
 
@@ -38,16 +38,25 @@ struct WinterChange {
     int vines_to_see = 0; // a change of `within` of the mean before; 0 where not tested
 };
 
+// One row of the block: its last winter, and what its vines changed by since its first.
+struct RowSummary {
+    std::string row;
+    int first = 0, last = 0; // winters
+    balance::VineSpread kg, buds;
+    balance::PairedChange since;
+};
+
 struct BlockComparison {
     Block block;
     int vines = 0;
     std::vector<WinterSummary> winters;
     std::vector<WinterChange> changes;
+    std::vector<RowSummary> rows;                // in walking order; of more rows than one
     balance::LineFit next_by_buds;               // next winter's kg by buds kept
     std::vector<double> buds, next_kg;           // its points
     std::optional<balance::OwnHistory> history;
 };
-BlockComparison compare(const BlockBook& book, const CompareWish& wish);
+BlockComparison compare(BlockBook book, const CompareWish& wish);
 
 // Buds kept, weight and next winter's weight, of every vine and winter where all three are known.
 std::vector<balance::KeptYear> kept_years(const std::vector<ReferenceVine>& vines);

@@ -51,11 +51,15 @@ Running::Running(const std::string& program, const std::vector<std::string>& arg
     }
 }
 
+void Running::kill() {
+    if (ended()) return;
+    ::kill(child_, SIGKILL);
+    ::waitpid(child_, &status_, 0);
+    over_ = true;
+}
+
 Running::~Running() {
-    if (!ended()) {
-        ::kill(child_, SIGKILL);
-        ::waitpid(child_, &status_, 0);
-    }
+    kill();
     std::error_code ignored;
     std::filesystem::remove(out_, ignored);
     std::filesystem::remove(err_, ignored);

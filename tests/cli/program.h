@@ -29,6 +29,7 @@ public:
     Running& operator=(const Running&) = delete;
     Ran wait();     // until it ends by itself
     bool ended();   // does not wait
+    void kill();    // at once, where it has not ended
 
 private:
     std::string out_, err_;

@@ -1,7 +1,10 @@
-// The program `spurwright-paper`: the verbs that set type on paper. Sibling of `spurwright`, which hands them over; apart
+// The program `spurwright-paper`: the verbs that set type on paper or draw a plot. Sibling of `spurwright`, which hands them over; apart
 // from the window, which needs no library of pages in its memory.
+#include "render/paper/book_plot.h"
 #include "render/paper/sheet_paper.h"
+#include "scenarios/commands/compare_wish.h"
 #include "scenarios/commands/drawn_verbs.h"
+#include "scenarios/commands/own_store.h"
 #include "scenarios/commands/write_out.h"
 #include "scenarios/io/safe_file.h"
 #include "scenarios/words/load_words.h"
@@ -26,11 +29,41 @@ Result<commands::Answer> answer_paper(const commands::Asked& asked, const comman
     return done;
 }
 
+// The picture, and beside it the table of what it shows.
+Result<commands::Answer> answer_book_plot(const commands::Asked& asked, const commands::Surroundings& around) {
+    const std::string path = *asked.value("-o");
+    if (!path.ends_with(".png")) return failure(commands::refusal(Fault::bad_text, "error.book.plot-kind", {{"text", path}}, "-o"));
+    const auto wish = commands::compare_wish(asked);
+    if (!wish) return failure(wish.error());
+    auto store = commands::own_store_to_read();
+    if (!store) return failure(store.error());
+    if (!*store) return failure(reference_vines::unknown_block(asked.subject, {}));
+    auto book = reference_vines::book_of(**store, asked.subject, wish->row);
+    if (!book) return failure(book.error());
+    reference_vines::BlockBook& block = book->front();
+    for (auto& vine : block.vines) reference_vines::keep_winters(vine, *wish);
+    const auto compared = reference_vines::compare(block, *wish);
+    if (compared.winters.empty()) return failure(commands::refusal(Fault::not_allowed, "error.book.nothing-weighed", {{"text", asked.subject}}, "book plot"));
+    const std::string data = path.substr(0, path.size() - 4) + ".csv", picture = paper::book_plot(block, compared, *wish, around.words);
+    if (picture.empty()) return failure(commands::refusal(Fault::missing, "error.book.cannot-draw", {}, "book plot"));
+    if (auto written = io::write_file(data, paper::plot_data(block)); !written) return failure(written.error());
+    if (auto written = io::write_file(path, picture); !written) return failure(written.error());
+    commands::Answer done;
+    done.object.set("file", path);
+    done.object.set("data", data);
+    done.object.set("block", block.block.name);
+    done.object.set("width", paper::plot_width);
+    done.object.set("height", paper::plot_height);
+    done.text = around.words("book.plotted", {{"file", path}, {"data", data}}) + "\n";
+    return done;
+}
+
 } // namespace
 
 int main(int argc, char** argv) {
     const std::vector<std::string> arguments(argv + (argc > 0 ? 1 : 0), argv + argc);
-    std::vector<commands::Verb> verbs{commands::paper_verb()};
+    std::vector<commands::Verb> verbs{commands::paper_verb(), commands::book_plot_verb()};
     verbs[0].answer = answer_paper;
+    verbs[1].answer = answer_book_plot;
     return commands::write_out(commands::run_command(arguments, verbs));
 }

@@ -2,9 +2,8 @@
 
 #include <algorithm>
 #include <cairo-pdf.h>
-#include <memory>
-#include <pango/pangocairo.h>
 
+#include "render/paper/page_parts.h"
 #include "scenarios/sheet/sheet_page.h"
 
 namespace spurwright::paper {
@@ -13,20 +12,6 @@ namespace {
 // Points. A4 and its margin; type from the largest to the smallest that is read at arm's length on a wall: our choice.
 constexpr double page_width = 595.276, page_height = 841.890, margin = 40, gap = 8, what_share = 0.42;
 constexpr double largest_type = 12, smallest_type = 7;
-
-struct Freed {
-    void operator()(cairo_surface_t* s) const { cairo_surface_destroy(s); }
-    void operator()(cairo_t* c) const { cairo_destroy(c); }
-    void operator()(PangoLayout* l) const { g_object_unref(l); }
-    void operator()(PangoFontDescription* f) const { pango_font_description_free(f); }
-};
-template <class T>
-using Held = std::unique_ptr<T, Freed>;
-
-cairo_status_t add_bytes(void* to, const unsigned char* bytes, unsigned int count) {
-    static_cast<std::string*>(to)->append(reinterpret_cast<const char*>(bytes), count);
-    return CAIRO_STATUS_SUCCESS;
-}
 
 // Sets text on the page from the top down; without `draws` only measures.
 class Pen {

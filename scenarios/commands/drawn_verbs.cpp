@@ -42,6 +42,16 @@ Verb paper_verb() {
     return {"paper", "FILE", TextKey{"verb.paper"}, {{"-o", "FILE", TextKey{"option.output"}, true}}, no_paper};
 }
 
+Verb book_plot_verb() {
+    return {"book plot", "BLOCK", TextKey{"verb.book-plot"},
+            {{"-o", "FILE", TextKey{"option.plot-output"}, true},
+             {"--row", "NAME", TextKey{"option.block-row"}},
+             {"--from", "WINTER", TextKey{"option.from-winter"}},
+             {"--to", "WINTER", TextKey{"option.to-winter"}},
+             {"--confidence", "PERCENT", TextKey{"option.confidence"}}},
+            no_paper};
+}
+
 bool is_drawn(const Verb& verb) { return verb.answer == no_window || verb.answer == no_paper; }
 
 void hand_over_drawing(const std::vector<std::string>& arguments) {

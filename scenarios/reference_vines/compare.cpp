@@ -99,6 +99,10 @@ std::vector<RowSummary> row_summaries(const std::vector<ReferenceVine>& vines, c
 
 } // namespace
 
+void keep_winters(ReferenceVine& vine, const CompareWish& wish) {
+    std::erase_if(vine.winters, [&](const Weighing& w) { return (wish.first && w.winter < *wish.first) || (wish.last && w.winter > *wish.last); });
+}
+
 std::vector<balance::KeptYear> kept_years(const std::vector<ReferenceVine>& vines) {
     std::vector<balance::KeptYear> years;
     for (const ReferenceVine& vine : vines)
@@ -114,8 +118,7 @@ BlockComparison compare(BlockBook book, const CompareWish& wish) {
     answer.block = std::move(book.block);
     std::vector<ReferenceVine> vines = std::move(book.vines);
     if (wish.first || wish.last)
-        for (ReferenceVine& vine : vines)
-            std::erase_if(vine.winters, [&](const Weighing& w) { return (wish.first && w.winter < *wish.first) || (wish.last && w.winter > *wish.last); });
+        for (ReferenceVine& vine : vines) keep_winters(vine, wish);
     std::erase_if(vines, [](const ReferenceVine& vine) { return vine.winters.empty(); });
     answer.vines = static_cast<int>(vines.size());
     std::map<int, std::vector<const Weighing*>> by_winter;

@@ -58,6 +58,9 @@ struct BlockComparison {
 };
 BlockComparison compare(BlockBook book, const CompareWish& wish);
 
+// Leaves a vine the winters that are wished for.
+void keep_winters(ReferenceVine& vine, const CompareWish& wish);
+
 // Buds kept, weight and next winter's weight, of every vine and winter where all three are known.
 std::vector<balance::KeptYear> kept_years(const std::vector<ReferenceVine>& vines);
 

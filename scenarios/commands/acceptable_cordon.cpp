@@ -58,7 +58,8 @@ Json group_in_row(const CordonTables& tables, const CordonGroup& group, bool min
 // "a4x2 a9x2", as the best plan of the set cuts them.
 std::string row_cell(const CordonTables& tables, const CordonGroup& group, std::size_t side) {
     std::string cell;
-    for (const planning::SpurKept& spur : planning::choice_of(tables, group.best)[side])
+    const auto choice = planning::choice_of(tables, group.best);
+    for (const planning::SpurKept& spur : choice[side])
         cell += (cell.empty() ? "" : " ") + name_of(spur.axis) + "x" + std::to_string(spur.buds);
     return cell.empty() ? "-" : cell;
 }

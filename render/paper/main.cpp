@@ -1,6 +1,7 @@
 // The program `spurwright-paper`: the verbs that set type on paper or draw a plot. Sibling of `spurwright`, which hands them over; apart
 // from the window, which needs no library of pages in its memory.
 #include "render/paper/book_plot.h"
+#include "render/paper/field_sheet.h"
 #include "render/paper/sheet_paper.h"
 #include "scenarios/commands/compare_wish.h"
 #include "scenarios/commands/drawn_verbs.h"
@@ -58,12 +59,39 @@ Result<commands::Answer> answer_book_plot(const commands::Asked& asked, const co
     return done;
 }
 
+Result<commands::Answer> answer_book_sheet(const commands::Asked& asked, const commands::Surroundings& around) {
+    auto store = commands::own_store_to_read();
+    if (!store) return failure(store.error());
+    if (!*store) return failure(reference_vines::unknown_block(asked.subject, {}));
+    const auto book = reference_vines::book_of(**store, asked.subject, asked.value("--row"));
+    if (!book) return failure(book.error());
+    const reference_vines::BlockBook& block = book->front();
+    if (block.vines.empty()) {
+        const auto row = asked.value("--row");
+        return failure(row ? commands::refusal(Fault::unknown_part, "error.book.no-row", {{"text", *row}}, "--row")
+                           : commands::refusal(Fault::not_allowed, "error.book.no-vines", {{"text", asked.subject}}, "book sheet"));
+    }
+    const auto other = words::load_words(around.assets, around.words.language() == "en" ? "es" : "en");
+    if (!other) return failure(other.error());
+    const paper::FieldSheet sheet = paper::field_sheet(block, around.words, *other);
+    const std::string path = *asked.value("-o");
+    if (auto written = io::write_file(path, sheet.bytes); !written) return failure(written.error());
+    commands::Answer done;
+    done.object.set("file", path);
+    done.object.set("block", block.block.name);
+    done.object.set("pages", sheet.pages);
+    done.object.set("vines", static_cast<std::int64_t>(block.vines.size()));
+    done.text = around.words("book.sheet-done", {{"file", path}, {"n", Count{sheet.pages}}}) + "\n";
+    return done;
+}
+
 } // namespace
 
 int main(int argc, char** argv) {
     const std::vector<std::string> arguments(argv + (argc > 0 ? 1 : 0), argv + argc);
-    std::vector<commands::Verb> verbs{commands::paper_verb(), commands::book_plot_verb()};
+    std::vector<commands::Verb> verbs{commands::paper_verb(), commands::book_plot_verb(), commands::book_sheet_verb()};
     verbs[0].answer = answer_paper;
     verbs[1].answer = answer_book_plot;
+    verbs[2].answer = answer_book_sheet;
     return commands::write_out(commands::run_command(arguments, verbs));
 }

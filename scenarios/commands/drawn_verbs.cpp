@@ -52,6 +52,10 @@ Verb book_plot_verb() {
             no_paper};
 }
 
+Verb book_sheet_verb() {
+    return {"book sheet", "BLOCK", TextKey{"verb.book-sheet"}, {{"-o", "FILE", TextKey{"option.output"}, true}, {"--row", "NAME", TextKey{"option.block-row"}}}, no_paper};
+}
+
 bool is_drawn(const Verb& verb) { return verb.answer == no_window || verb.answer == no_paper; }
 
 void hand_over_drawing(const std::vector<std::string>& arguments) {

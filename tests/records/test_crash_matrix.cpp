@@ -1,0 +1,199 @@
+// The crash matrix: every writing step of every act on the store, with every fault. What is there afterwards is the store
+// before the act or after it, never a third, and after it where the act was acknowledged.
+#include <doctest/doctest.h>
+
+#include <sys/wait.h>
+#include <unistd.h>
+
+#include <functional>
+
+#include "scenarios/records/act.h"
+#include "scenarios/records/backup.h"
+#include "scenarios/records/events.h"
+#include "scenarios/records/roster.h"
+#include "scenarios/reference_vines/book_file.h"
+#include "tests/records/faulty_disk.h"
+#include "tests/support/folder.h"
+#include "tests/support/full_size.h"
+
+using namespace spurwright;
+using namespace spurwright::records;
+
+namespace {
+
+constexpr const char* at_noon = "2026-01-31T12:00:00Z";
+
+// An act on a store that was made ready for it, and what can be told of the store before and after.
+struct MatrixRow {
+    const char* name;
+    std::function<void(Store&)> ready;
+    std::function<Result<void>(Store&)> act;
+    std::function<std::string(Store&)> state;
+};
+
+Roster people_from(int first, int people) {
+    std::string text = "number,name,language\n";
+    for (int i = 0; i < people; ++i) text += std::to_string(first + i) + ",Name " + std::to_string(i) + ",es\n";
+    return *read_roster(text, "roster.csv", {}, {"es"});
+}
+
+std::string counts(Store& store) {
+    std::string told;
+    for (const char* table : {"person", "event", "weighing", "reference_vine", "act"}) told += std::to_string(store.whole("SELECT count(*) FROM " + std::string(table))->value_or(-1)) + " ";
+    return told;
+}
+// Without the acts: an undone act leaves them behind.
+std::string people_told(Store& store) { return std::to_string(people_of(store)->size()) + " " + std::to_string(store.whole("SELECT count(*) FROM event WHERE person = 2")->value_or(-1)); }
+
+void some_people(Store& store) { REQUIRE(take_in(store, people_from(1, 3), at_noon)); }
+
+Result<void> weigh_some(Store& store) {
+    std::string text = "block,tag,winter,weight_kg\n";
+    for (int i = 0; i < 60; ++i) text += "north," + std::to_string(i % 20) + "," + std::to_string(2020 + i / 20) + ",1.1\n";
+    const auto book = reference_vines::book_of(store);
+    if (!book) return failure(book.error());
+    return reference_vines::take_in(store, *book, *reference_vines::read_book_file(text, "b.csv", *book, {2026, 2, 1}), at_noon);
+}
+
+void with_block(Store& store) {
+    some_people(store);
+    reference_vines::Block block{0, "north", from_mm(1800), std::nullopt, "", false};
+    REQUIRE(put_block(store, block));
+}
+
+std::vector<MatrixRow> matrix_rows() {
+    return {{"import roster", some_people, [](Store& store) { return take_in(store, people_from(11, 4), at_noon); }, counts},
+            {"acknowledge answer", some_people,
+             [](Store& store) -> Result<void> {
+                 const auto id = add_event(store, {0, "answer", 1, at_noon, 2, R"({"plan":"x"})", std::nullopt});
+                 if (!id) return failure(id.error());
+                 return {};
+             },
+             counts},
+            {"import weighings", with_block, weigh_some, counts},
+            {"undo", [](Store& store) {
+                 with_block(store);
+                 REQUIRE(weigh_some(store));
+             },
+             [](Store& store) -> Result<void> {
+                 const auto last = last_act(store, "book-");
+                 if (!last) return failure(last.error());
+                 return *last ? undo(store, **last, at_noon) : Result<void>{}; // already back where the first try came that far
+             },
+             [](Store& store) { return std::to_string(store.whole("SELECT count(*) FROM weighing")->value_or(-1)); }},
+            {"delete person",
+             [](Store& store) {
+                 some_people(store);
+                 for (int i = 0; i < 4; ++i) REQUIRE(add_event(store, {0, "answer", 1, at_noon, 2, "{}", std::nullopt}));
+             },
+             [](Store& store) -> Result<void> {
+                 const auto gone = forget_person(store, 2, false, at_noon);
+                 if (!gone && gone.error().key.name != "error.crew.nobody") return failure(gone.error()); // nobody: the first try came that far
+                 return {};
+             },
+             people_told},
+            {"daily backup", some_people, [](Store& store) { return back_up_daily(store, {2026, 2, 1}); },
+             [](Store& store) {
+                 std::string told = counts(store);
+                 for (const std::string& file : backups_of(store)) {
+                     auto copy = Store::open_to_read(file);
+                     told += copy && *copy && (*copy)->check() ? std::to_string(people_of(**copy)->size()) : "broken copy";
+                 }
+                 return told;
+             }}};
+}
+
+struct Outcome {
+    bool stopped = false;      // by the fault
+    bool acknowledged = false; // the act said it was done
+    int steps = 0;             // where there was no fault
+    bool told_why = true, done_later = true;
+};
+
+// The act in a process of its own, on a disk that fails at a step.
+Outcome run_row(const MatrixRow& row, const std::string& path, int step, test::DiskFault fault) {
+    int ends[2];
+    REQUIRE(::pipe(ends) == 0);
+    const pid_t child = ::fork();
+    if (child == 0) {
+        const auto say = [&](const char* word) {
+            if (::write(ends[1], word, 1) != 1) ::_exit(95);
+        };
+        auto store = Store::open(path);
+        if (!store) ::_exit(94);
+        test::fail_at(step, fault);
+        const auto done = row.act(*store);
+        const int steps = test::steps_so_far();
+        say(done ? "y" : done.error().key.name.starts_with("error.") ? "n" : "?");
+        if (test::stops_process(fault)) test::stop_now(fault); // the step after the last: what was said to be done is
+        test::fail_at(0, test::DiskFault::none); // there is room again
+        if (!done) say(row.act(*store) ? "y" : "n");
+        if (fault == test::DiskFault::none && ::write(ends[1], &steps, sizeof steps) != sizeof steps) ::_exit(95);
+        ::_exit(0);
+    }
+    ::close(ends[1]);
+    Outcome outcome;
+    char first = 0, second = 0;
+    if (::read(ends[0], &first, 1) == 1) {
+        outcome.acknowledged = first == 'y';
+        outcome.told_why = first != '?';
+        if (first != 'y' && ::read(ends[0], &second, 1) == 1) outcome.done_later = second == 'y';
+        if (fault == test::DiskFault::none) REQUIRE(::read(ends[0], &outcome.steps, sizeof outcome.steps) == sizeof outcome.steps);
+    }
+    ::close(ends[0]);
+    int status = 0;
+    ::waitpid(child, &status, 0);
+    REQUIRE(WIFEXITED(status));
+    outcome.stopped = WEXITSTATUS(status) == 9;
+    REQUIRE((WEXITSTATUS(status) == 0 || outcome.stopped));
+    return outcome;
+}
+
+}  // namespace
+
+TEST_SUITE("records/crash-matrix") {
+    TEST_CASE("training 9.3: every step of every act with every fault: old or new, never a third") {
+        const test::FaultyDisk disk; // without a fault here, only quicker
+        for (const MatrixRow& row : matrix_rows()) {
+            CAPTURE(std::string(row.name));
+            const test::Folder start;
+            std::string before, after;
+            {
+                auto store = Store::open(start.file("s.sqlite"));
+                REQUIRE(store);
+                row.ready(*store);
+                before = row.state(*store);
+            }
+            const std::string ready = test::file_text(start.file("s.sqlite")); // whole: its log went with the last that had it open
+            const int steps = run_row(row, start.file("s.sqlite"), 0, test::DiskFault::none).steps;
+            {
+                auto store = Store::open(start.file("s.sqlite"));
+                after = row.state(*store);
+            }
+            CHECK(before != after);
+            REQUIRE(steps > 0);
+            int cells = 0, acknowledged = 0;
+            const int stride = std::max(1, steps / test::sized(4, 100'000)); // all of them under SPURWRIGHT_FULL
+            for (const test::DiskFault fault : test::all_disk_faults)
+                for (int step = 1 + static_cast<int>(fault) % stride; step <= steps + stride; step += stride) {
+                    const test::Folder folder;
+                    folder.write("s.sqlite", ready);
+                    const Outcome outcome = run_row(row, folder.file("s.sqlite"), step, fault);
+                    CAPTURE(step);
+                    CAPTURE(static_cast<int>(fault));
+                    CHECK(outcome.told_why);
+                    CHECK(outcome.done_later);
+                    auto store = Store::open(folder.file("s.sqlite"));
+                    REQUIRE(store);
+                    CHECK(store->check().has_value());
+                    const std::string now = row.state(*store);
+                    CHECK((now == before || now == after));
+                    if (outcome.acknowledged || !outcome.stopped) CHECK(now == after); // at once, or when there was room again
+                    acknowledged += outcome.stopped && outcome.acknowledged;
+                    ++cells;
+                }
+            MESSAGE(std::string(row.name), ": ", steps, " steps, ", cells, " cells, stopped ", acknowledged, " times once it was done");
+            CHECK(acknowledged >= 6); // each way of stopping
+        }
+    }
+}

@@ -7,6 +7,8 @@
 #include "scenarios/commands/quantities.h"
 #include "scenarios/commands/spread_object.h"
 #include "scenarios/commands/verbs.h"
+#include "scenarios/io/house_rules_file.h"
+#include "scenarios/io/safe_file.h"
 #include "scenarios/reference_vines/suggest.h"
 #include "scenarios/words/layout.h"
 
@@ -42,7 +44,7 @@ std::string_view cause_key(balance::Meeting meeting) {
     return meeting == balance::Meeting::above ? "buds.above" : meeting == balance::Meeting::below ? "buds.below" : "buds.agree";
 }
 
-std::string suggestion_text(const BlockSuggestion& answer, const std::string& formula, const words::Words& words) {
+std::string suggestion_text(const BlockSuggestion& answer, const std::string& formula, const std::optional<std::string>& tag, const words::Words& words) {
     const bool history = answer.history.has_value();
     words::Table table;
     table.right = {false, false, true, true, true, true, true, true, true};
@@ -51,13 +53,13 @@ std::string suggestion_text(const BlockSuggestion& answer, const std::string& fo
     table.rows.push_back(std::move(head));
     const auto whole = [](double buds) { return std::to_string(balance::whole_buds(buds)); };
     for (const SuggestedBuds& one : answer.vines)
-        table.rows.push_back({one.row, one.tag, one.place ? std::to_string(*one.place) : "-", kg_column(one.prunings.count / 1e6, words), one.kept ? std::to_string(*one.kept) : "-",
+        if (!tag || one.tag == *tag) table.rows.push_back({one.row, one.tag, one.place ? std::to_string(*one.place) : "-", kg_column(one.prunings.count / 1e6, words), one.kept ? std::to_string(*one.kept) : "-",
                               whole(one.buds.by_weight) + (one.small_vine ? "*" : ""), whole(one.buds.by_space.low) + "-" + whole(one.buds.by_space.high), whole(one.buds.smaller),
                               history ? whole(one.by_history) : "-"});
     std::string text = words("book.suggest-head", {{"block", answer.block.name}, {"winter", std::to_string(answer.winter)}, {"formula", formula}, {"n", Count{static_cast<std::int64_t>(answer.vines.size())}}}) + "\n";
     if (answer.block.invented) text += words::wrapped(words("book.invented-line"));
     text += "\n" + words::table_text(table) + "\n";
-    if (answer.middle) {
+    if (answer.middle && !tag) {
         const SuggestedBuds& middle = *answer.middle;
         text += words::wrapped(words("book.suggest-middle", {{"weight", middle.prunings}, {"buds", whole_count(middle.buds.by_weight)}, {"low", whole_count(middle.buds.by_space.low)}, {"high", whole_count(middle.buds.by_space.high)}, {"n", whole_count(middle.buds.smaller)}}));
         text += words::wrapped(words(cause_key(middle.buds.meeting)));
@@ -65,6 +67,30 @@ std::string suggestion_text(const BlockSuggestion& answer, const std::string& fo
         else text += words::wrapped(words("book.no-history", {{"held", Count{std::llround(100 * balance::held_within)}}, {"n", Count{balance::fewest_years}}}));
     }
     return text;
+}
+
+// The house rules that ask a vine of the block for so many buds: a practice vine judged by them is pruned to its last weight.
+Result<io::HouseRulesFile> house_of(const BlockSuggestion& suggested, const SuggestedBuds& one, const io::Assets& assets) {
+    auto base = io::load_house_rules("general", assets);
+    if (!base) return failure(std::move(base.error()));
+    io::HouseRulesFile file;
+    file.base = "general";
+    file.name = "reference-vine";
+    file.title = suggested.block.name + (one.tag.empty() ? "" : ", " + one.tag) + ", " + std::to_string(suggested.winter);
+    file.rules = base->rules;
+    file.rules.bud_load.target = balance::whole_buds(one.buds.smaller);
+    file.rules.set_by_house[rules::index_of(rules::RuleName::bud_load)] = true;
+    file.own = {"bud-load.target"};
+    if (const auto fault = rules::first_fault(file.rules))
+        return failure({Fault::out_of_range, fault->key, {{"rule", std::string(fault->rule)}, {"parameter", std::string(fault->parameter)}}, {"--house", 0, 0, 0}});
+    return file;
+}
+
+Result<SuggestedBuds> vine_asked(const BlockSuggestion& suggested, const std::optional<std::string>& tag) {
+    if (!tag) return *suggested.middle;
+    for (const SuggestedBuds& one : suggested.vines)
+        if (one.tag == *tag) return one;
+    return failure(refusal(Fault::unknown_part, "error.book.tag", {{"text", *tag}, {"winter", std::to_string(suggested.winter)}}, "--tag"));
 }
 
 Result<Answer> answer_book_suggest(const Asked& asked, const Surroundings& around) {
@@ -85,6 +111,14 @@ Result<Answer> answer_book_suggest(const Asked& asked, const Surroundings& aroun
     if (!formula) return failure(formula.error());
     const BlockSuggestion suggested = suggest(book->front(), *formula, sizes);
     if (suggested.vines.empty()) return failure(refusal(Fault::not_allowed, "error.book.nothing-weighed", {{"text", asked.subject}}, "book suggest"));
+    const auto house_file = asked.value("--house"), tag = asked.value("--tag");
+    const auto one_vine = vine_asked(suggested, tag);
+    if (!one_vine) return failure(one_vine.error());
+    if (house_file) {
+        const auto house = house_of(suggested, *one_vine, around.assets);
+        if (!house) return failure(house.error());
+        if (auto done = io::write_file(*house_file, io::print_house_rules(*house)); !done) return failure(done.error());
+    }
     const std::string_view source = balance::source_of(*formula);
     Answer answer;
     io::Json& o = answer.object;
@@ -96,12 +130,15 @@ Result<Answer> answer_book_suggest(const Asked& asked, const Surroundings& aroun
     o.set("cite", cite_json(source));
     o.set("status", source.empty() ? "choice" : "read");
     io::Json vines = io::Json::list();
-    for (const SuggestedBuds& one : suggested.vines) vines.push(suggested_object(one, suggested.history.has_value()));
+    for (const SuggestedBuds& one : suggested.vines)
+        if (!tag || one.tag == *tag) vines.push(suggested_object(one, suggested.history.has_value()));
     o.set("vines", std::move(vines));
     o.set("middle", suggested_object(*suggested.middle, suggested.history.has_value()));
     o.set("history_years", suggested.history ? io::Json(suggested.history->years) : io::Json());
-    answer.text = suggestion_text(suggested, formula_text, around.words);
+    o.set("house", house_file ? io::Json(*house_file) : io::Json());
+    answer.text = suggestion_text(suggested, formula_text, tag, around.words);
     answer.text += source.empty() ? around.words("buds.own-formula") + "\n" : words::wrapped(around.words("buds.source", {{"text", cite_text(source)}}));
+    if (house_file) answer.text += words::wrapped(around.words("book.house-written", {{"file", *house_file}, {"n", whole_count(one_vine->buds.smaller)}}));
     answer.text += words::wrapped(around.words("buds.not-advice"));
     return answer;
 }
@@ -109,7 +146,7 @@ Result<Answer> answer_book_suggest(const Asked& asked, const Surroundings& aroun
 } // namespace
 
 Verb book_suggest_verb() {
-    return {"book suggest", "BLOCK", TextKey{"verb.book-suggest"}, {{"--formula", "A+B", TextKey{"option.formula"}}, {"--sizes", "cool|warm", TextKey{"option.size-set"}}}, answer_book_suggest};
+    return {"book suggest", "BLOCK", TextKey{"verb.book-suggest"}, {{"--formula", "A+B", TextKey{"option.formula"}}, {"--sizes", "cool|warm", TextKey{"option.size-set"}}, {"--tag", "TAG", TextKey{"option.tag"}}, {"--house", "FILE", TextKey{"option.house-out"}}}, answer_book_suggest};
 }
 
 } // namespace spurwright::commands

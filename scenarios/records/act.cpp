@@ -43,8 +43,8 @@ Result<void> put_back(Store& store, const NotedChange& change) {
 } // namespace
 
 Rollback::~Rollback() {
-    // Fails where the act was committed: then there is nothing to roll back.
-    [[maybe_unused]] const auto nothing_open = store_.run("ROLLBACK");
+    // Fails where SQLite rolled back by itself, as on a full disk: then nothing is open.
+    if (open_) [[maybe_unused]] const auto done = store_.run("ROLLBACK");
 }
 
 Result<std::unique_ptr<Act>> Act::begin(Store& store, std::string_view what, const std::string& when_utc) {
@@ -58,7 +58,9 @@ Result<std::unique_ptr<Act>> Act::begin(Store& store, std::string_view what, con
 
 Result<void> Act::commit() {
     if (auto done = store_.run("DELETE FROM open_act"); !done) return done;
-    return store_.run("COMMIT");
+    auto done = store_.run("COMMIT");
+    if (done) rollback_.committed();
+    return done;
 }
 
 Result<std::optional<DoneAct>> last_act(Store& store, std::string_view kind) {

@@ -13,11 +13,13 @@ class Rollback {
 public:
     explicit Rollback(Store& store) : store_(store) {}
     ~Rollback();
+    void committed() { open_ = false; }
     Rollback(const Rollback&) = delete;
     Rollback& operator=(const Rollback&) = delete;
 
 private:
     Store& store_;
+    bool open_ = true;
 };
 
 class Act {

@@ -92,12 +92,13 @@ Result<void> bring_up_to_date(Store& store) {
     if (!tables_there) return failure(tables_there.error());
     if (*tables_there != 0) return check_version(store); // version 1 is the first: nothing is older
     if (auto begun = store.run("BEGIN IMMEDIATE"); !begun) return begun;
-    const Rollback undone(store);
+    Rollback undone(store);
     tables_there = empty(); // another program may have been quicker
     if (!tables_there) return failure(tables_there.error());
     if (*tables_there == 0)
         if (auto made = make_tables(store); !made) return made;
     if (auto kept = store.run("COMMIT"); !kept) return kept;
+    undone.committed();
     return check_version(store);
 }
 

@@ -136,6 +136,18 @@ TEST_SUITE("records/book") {
         shed.object({"book", "block", "north", "--formula", "30+10"}, "verb-book-block");
         CHECK(shed.object({"book", "suggest", "north"}, "verb-book-suggest")["formula"] == "30+10");
         for (const char* language : {"en", "es", "es-ES", "es-CL"}) CHECK(shed.run({"book", "suggest", "north", "--language", language}).out.find('[') == std::string::npos);
+        // A practice vine pruned to a reference vine's last weight.
+        const std::string house = shed.folder.file("vine.json");
+        const json one = shed.object({"book", "suggest", "north", "--tag", "a", "--house", house}, "verb-book-suggest");
+        CHECK(one["house"] == house);
+        REQUIRE(one["vines"].size() == 1);
+        CHECK(schema_fault("house-rules-1", file_text(house)) == "");
+        const int asked = one["vines"][0]["smaller"];
+        const json judged = shed.object({"judge", "00RM-K1SX-G00Q-0004-0005-046T", "--plan", "", "--rules", house}, "verb-judge");
+        CHECK(judged.dump().find("\"reference-vine\"") != std::string::npos);
+        CHECK(json::parse(file_text(house))["rules"]["bud-load"]["target"] == asked);
+        shed.object({"rules", "--check", house}, "verb-rules");
+        CHECK(shed.refused({"book", "suggest", "north", "--tag", "c"}).find("was weighed in winter 2025") != std::string::npos);
     }
     TEST_CASE("words that are wrong") {
         const BookShed shed;

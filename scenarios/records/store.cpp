@@ -12,7 +12,64 @@
 #include "scenarios/settings/folders.h"
 
 namespace spurwright::records {
+
+// Named: Store::Inside holds them, and a type with an outside name may hold none of an unnamed namespace.
+namespace store_parts {
+
+// One value on its way in; its address stays while its statement lives.
+struct Bound {
+    std::size_t kind = 0;
+    long long whole = 0;
+    std::string text;
+    std::unique_ptr<soci::blob> bytes;
+    soci::indicator given = soci::i_ok;
+};
+
+inline void fill(Bound& bound, const Value& value) {
+    bound.given = std::holds_alternative<std::monostate>(value) ? soci::i_null : soci::i_ok;
+    if (const auto* whole = std::get_if<std::int64_t>(&value)) bound.whole = *whole;
+    else if (const auto* text = std::get_if<std::string>(&value)) bound.text = *text;
+    else if (const auto* bytes = std::get_if<Bytes>(&value)) {
+        bound.bytes->trim(0);
+        if (!bytes->bytes.empty()) bound.bytes->write(0, bytes->bytes.data(), bytes->bytes.size());
+    }
+}
+
+// A statement that was read once and can be run again with other values of the same kinds.
+struct Prepared {
+    Prepared(soci::session& session, const std::string& sql, const Values& values) : statement(session) {
+        statement.alloc();
+        statement.prepare(sql);
+        for (const Value& value : values) {
+            Bound& one = bound.emplace_back();
+            one.kind = value.index();
+            if (std::holds_alternative<std::int64_t>(value)) statement.exchange(soci::use(one.whole, one.given));
+            else if (std::holds_alternative<Bytes>(value)) {
+                one.bytes = std::make_unique<soci::blob>(session);
+                statement.exchange(soci::use(*one.bytes, one.given));
+            } else
+                statement.exchange(soci::use(one.text, one.given));
+        }
+    }
+    bool takes(const Values& values) const {
+        if (values.size() != bound.size()) return false;
+        for (std::size_t i = 0; i < values.size(); ++i)
+            if (values[i].index() != bound[i].kind && !std::holds_alternative<std::monostate>(values[i])) return false;
+        return true;
+    }
+    void give(const Values& values) {
+        for (std::size_t i = 0; i < values.size(); ++i) fill(bound[i], values[i]);
+    }
+
+    soci::statement statement;
+    std::deque<Bound> bound;
+};
+
+} // namespace store_parts
+
 namespace {
+
+using store_parts::Prepared;
 
 namespace sq = ::sqlite_api;
 
@@ -71,55 +128,6 @@ int code_of(const soci::soci_error& error) {
     return own ? own->result() : SQLITE_ERROR;
 }
 
-// One value on its way in; its address stays while its statement lives.
-struct Bound {
-    std::size_t kind = 0;
-    long long whole = 0;
-    std::string text;
-    std::unique_ptr<soci::blob> bytes;
-    soci::indicator given = soci::i_ok;
-};
-
-void fill(Bound& bound, const Value& value) {
-    bound.given = std::holds_alternative<std::monostate>(value) ? soci::i_null : soci::i_ok;
-    if (const auto* whole = std::get_if<std::int64_t>(&value)) bound.whole = *whole;
-    else if (const auto* text = std::get_if<std::string>(&value)) bound.text = *text;
-    else if (const auto* bytes = std::get_if<Bytes>(&value)) {
-        bound.bytes->trim(0);
-        if (!bytes->bytes.empty()) bound.bytes->write(0, bytes->bytes.data(), bytes->bytes.size());
-    }
-}
-
-// A statement that was read once and can be run again with other values of the same kinds.
-struct Prepared {
-    Prepared(soci::session& session, const std::string& sql, const Values& values) : statement(session) {
-        statement.alloc();
-        statement.prepare(sql);
-        for (const Value& value : values) {
-            Bound& one = bound.emplace_back();
-            one.kind = value.index();
-            if (std::holds_alternative<std::int64_t>(value)) statement.exchange(soci::use(one.whole, one.given));
-            else if (std::holds_alternative<Bytes>(value)) {
-                one.bytes = std::make_unique<soci::blob>(session);
-                statement.exchange(soci::use(*one.bytes, one.given));
-            } else
-                statement.exchange(soci::use(one.text, one.given));
-        }
-    }
-    bool takes(const Values& values) const {
-        if (values.size() != bound.size()) return false;
-        for (std::size_t i = 0; i < values.size(); ++i)
-            if (values[i].index() != bound[i].kind && !std::holds_alternative<std::monostate>(values[i])) return false;
-        return true;
-    }
-    void give(const Values& values) {
-        for (std::size_t i = 0; i < values.size(); ++i) fill(bound[i], values[i]);
-    }
-
-    soci::statement statement;
-    std::deque<Bound> bound;
-};
-
 // What an answer is read into, row by row.
 class ReadRow : public Row {
 public:
@@ -168,7 +176,7 @@ std::optional<std::int64_t> Row::maybe_whole(std::size_t column) const {
 struct Store::Inside {
     std::string path;
     std::unique_ptr<soci::session> session;
-    std::map<std::string, std::unique_ptr<Prepared>, std::less<>> kept; // after the session, so that they go first
+    std::map<std::string, std::unique_ptr<store_parts::Prepared>, std::less<>> kept; // after the session, so that they go first
 
     sq::sqlite3* raw() const { return static_cast<soci::sqlite3_session_backend*>(session->get_backend())->conn_; }
 

@@ -5,63 +5,13 @@
 #include <unistd.h>
 
 #include <cerrno>
-#include <climits>
 #include <cstdlib>
 #include <vector>
 
+#include "scenarios/io/open_file.h"
+
 namespace spurwright::io {
 namespace {
-
-class Open {
-public:
-    explicit Open(int file) : file_(file) {}
-    ~Open() { close_now(); }
-    Open(const Open&) = delete;
-    Open& operator=(const Open&) = delete;
-    explicit operator bool() const { return file_ >= 0; }
-    int file() const { return file_; }
-    bool close_now() {
-        const int file = file_;
-        file_ = -1;
-        return file < 0 || ::close(file) == 0;
-    }
-
-private:
-    int file_;
-};
-
-// Our own few words for what the system says, so that they exist in every language.
-Error why(Fault fault, std::string_view other, const std::string& path, int code) {
-    std::string_view key = other;
-    if (code == ENOENT || code == ENOTDIR)
-        key = fault == Fault::cannot_write ? "error.file.no-folder" : "error.file.no-such";
-    else if (code == EACCES || code == EPERM || code == EROFS)
-        key = "error.file.not-allowed";
-    else if (code == EISDIR)
-        key = "error.file.is-folder";
-    else if (code == ENOSPC || code == EDQUOT)
-        key = "error.file.full";
-    else if (code == ENAMETOOLONG)
-        key = "error.file.long-name";
-    return {fault, TextKey{key}, {{"code", Count{code}}}, {path, 0, 0, 0}};
-}
-
-Error unreadable(const std::string& path, int code) {
-    return why(Fault::bad_file, "error.file.unreadable", path, code);
-}
-Error unwritable(const std::string& path, int code) {
-    return why(Fault::cannot_write, "error.file.unwritable", path, code);
-}
-
-bool write_all(int file, std::string_view bytes) {
-    while (!bytes.empty()) {
-        const ssize_t written = ::write(file, bytes.data(), bytes.size());
-        if (written < 0 && errno == EINTR) continue;
-        if (written <= 0) return false;
-        bytes.remove_prefix(static_cast<std::size_t>(written));
-    }
-    return true;
-}
 
 // The file a link leads to, so that the link stays one; the path itself where nothing is there yet.
 std::string resolved(const std::string& path) {
@@ -85,7 +35,7 @@ bool is_there(const std::string& path) {
 }
 
 Result<std::string> read_file(const std::string& path, std::size_t largest) {
-    const Open file(::open(path.c_str(), O_RDONLY | O_CLOEXEC));
+    const OpenFile file(::open(path.c_str(), O_RDONLY | O_CLOEXEC));
     if (!file) return failure(unreadable(path, errno));
     std::string bytes;
     std::vector<char> part(1 << 16);
@@ -119,7 +69,7 @@ Result<void> write_file(const std::string& path, std::string_view bytes) {
         mode = 0666 & ~mask;
     }
     std::string beside = target + ".part-XXXXXX";
-    Open file(::mkstemp(beside.data()));
+    OpenFile file(::mkstemp(beside.data()));
     if (!file) return failure(unwritable(path, errno));
     const bool whole = write_all(file.file(), bytes) && ::fchmod(file.file(), mode) == 0 && ::fsync(file.file()) == 0 &&
                        file.close_now() && ::rename(beside.c_str(), target.c_str()) == 0;
@@ -128,7 +78,7 @@ Result<void> write_file(const std::string& path, std::string_view bytes) {
         ::unlink(beside.c_str());
         return failure(unwritable(path, code));
     }
-    const Open folder(::open(folder_of(target).c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC));
+    const OpenFile folder(::open(folder_of(target).c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC));
     if (folder) ::fsync(folder.file()); // the new name itself; some file systems cannot, and the file is whole anyway
     return {};
 }

@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "scenarios/practice/in_sight.h"
+#include "scenarios/quiz/in_sight.h"
 #include "sim/core/random.h"
 #include "sim/vine/canonical_text.h"
 #include "sim/vine/vine_query.h"
@@ -26,7 +26,7 @@ struct Wood {
 
 bool may_be_touched(const Vine& vine, const Axis& axis, const Node& node, Length along) {
     return !node.removed && index_of(node.id) > 0 && node.joint >= shortest_joint && mean_diameter(node) >= thinnest && node.place.y.count > 0 &&
-           node.place.y <= fruiting_wire_height(vine) + over_the_wire && along <= axis.ripe && in_sight(vine, node.id);
+           node.place.y <= fruiting_wire_height(vine) + over_the_wire && along <= axis.ripe && quiz::in_sight(vine, node.id);
 }
 
 std::vector<Wood> wood_of(const Vine& vine, bool older, std::uint64_t seed) {

@@ -10,6 +10,13 @@ namespace {
 // Worth less than any piece of a plan that can be had, and small enough for the search's words.
 constexpr std::int32_t ruled_out = -1'500;
 
+// The row of this axis, where it may lie to that side.
+std::optional<std::size_t> lying_row(const VineTables& tables, AxisId cane, Side side) {
+    for (std::size_t row = 0; row < tables.pieces.size(); ++row)
+        if (tables.pieces[row].axis == cane && tables.tables.candidates[row].lies(side)) return row;
+    return std::nullopt;
+}
+
 }  // namespace
 
 Planning::Planning(const Vine& vine, const rules::HouseRules& house)
@@ -34,6 +41,34 @@ std::optional<BestPlan> Planning::best_laying(AxisId cane, Side side) const {
     tables.no_cane[at(side)] = {ruled_out, ruled_out};
     const auto found = best_pick(tables);
     if (!found) return std::nullopt;
+    return full(*found);
+}
+
+std::optional<BestPlan> Planning::best_laying_both(AxisId left, AxisId right) const {
+    const auto left_row = lying_row(tables_, left, Side::left), right_row = lying_row(tables_, right, Side::right);
+    if (!left_row || !right_row || *left_row == *right_row) return std::nullopt;
+    Tables tables = tables_.tables;
+    const std::size_t wanted = *left_row * (tables.candidates.size() + 1) + *right_row;
+    for (std::size_t i = 0; i < tables.pair.size(); ++i)
+        if (i != wanted) tables.pair[i] = ruled_out;
+    const auto found = best_pick(tables);
+    if (!found || found->pick.left_cane != *left_row || found->pick.right_cane != *right_row) return std::nullopt;
+    return full(*found);
+}
+
+std::optional<BestPlan> Planning::best_keeping_spur(AxisId spur, Side side) const {
+    Tables tables = tables_.tables;
+    bool may = false;
+    for (std::size_t row = 0; row < tables.candidates.size(); ++row) {
+        Candidate& candidate = tables.candidates[row];
+        if (candidate.side != side) continue;
+        if (tables_.pieces[row].axis == spur) may = !candidate.spur.empty();
+        else candidate.spur.clear();
+    }
+    if (!may) return std::nullopt;
+    tables.no_spur[at(side)] = ruled_out;
+    const auto found = best_pick(tables);
+    if (!found || (side == Side::left ? found->pick.left_spur : found->pick.right_spur) == no_piece) return std::nullopt;
     return full(*found);
 }
 

@@ -28,6 +28,10 @@ public:
     std::optional<BestPlan> best() const;
     // The best of those that lay this cane to this side; nothing where it cannot lie there.
     std::optional<BestPlan> best_laying(AxisId cane, Side side) const;
+    // The best of those that lay these two canes; nothing where one of them cannot lie there.
+    std::optional<BestPlan> best_laying_both(AxisId left, AxisId right) const;
+    // The best of those that keep this axis as the spur of that side; nothing where it cannot be one.
+    std::optional<BestPlan> best_keeping_spur(AxisId spur, Side side) const;
     // The best of those that do not lay the same two canes to the same sides; nothing where there are no others.
     std::optional<BestPlan> best_with_other_canes(const Choice& choice) const;
     // The best first, in their exact order; fewer where there are fewer choices.

@@ -3,7 +3,7 @@
 
 #include <set>
 
-#include "scenarios/practice/in_sight.h"
+#include "scenarios/quiz/in_sight.h"
 #include "scenarios/practice/practice.h"
 #include "scenarios/words/load_words.h"
 #include "sim/growth/history.h"
@@ -63,7 +63,7 @@ TEST_CASE("twelve places of standing wood, none twice, five to seven of them old
             CHECK_FALSE(beyond->removed);
             CHECK(touch.spot.beyond > Length{});
             CHECK(touch.spot.beyond < beyond->joint);
-            CHECK(practice::in_sight(vine, beyond->id));
+            CHECK(quiz::in_sight(vine, beyond->id));
             places.insert(touch.spot.node);
             older += touch.older;
         }
@@ -78,7 +78,7 @@ TEST_CASE("twelve places of standing wood, none twice, five to seven of them old
 TEST_CASE("wood before a place hides it, wood behind it does not") {
     Vine vine = test::little_vine();
     const NodeId joint = node_id(AxisId{4}, 3);
-    REQUIRE(practice::in_sight(vine, joint));
+    REQUIRE(quiz::in_sight(vine, joint));
     const Place place = vine.find(joint)->place;
     // Another cane moved across the same place of the row, nearer to the eye and then farther from it.
     const auto moved = [&](std::int32_t across_um) {
@@ -86,7 +86,7 @@ TEST_CASE("wood before a place hides it, wood behind it does not") {
         const Axis& axis = *other.find(AxisId{5});
         for (std::uint32_t i = 0; i < axis.node_count; ++i)
             other.nodes[axis.first_node + i].place = {{place.x.count + 400'000 * (static_cast<std::int32_t>(i) - 1)}, {place.y.count + 20'000}, {place.z.count + across_um}};
-        return practice::in_sight(other, joint);
+        return quiz::in_sight(other, joint);
     };
     CHECK_FALSE(moved(60'000));
     CHECK(moved(-60'000));

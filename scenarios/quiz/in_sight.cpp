@@ -1,10 +1,10 @@
-#include "scenarios/practice/in_sight.h"
+#include "scenarios/quiz/in_sight.h"
 
 #include <algorithm>
 
 #include "sim/vine/vine_query.h"
 
-namespace spurwright::practice {
+namespace spurwright::quiz {
 namespace {
 
 // Where the eyes of somebody are who bends to a place (our choice): before the row, a little above it, no lower than
@@ -51,4 +51,4 @@ bool in_sight(const Vine& vine, NodeId joint) {
     return true;
 }
 
-}  // namespace spurwright::practice
+}  // namespace spurwright::quiz

@@ -4,9 +4,9 @@
 
 #include "sim/vine/vine.h"
 
-namespace spurwright::practice {
+namespace spurwright::quiz {
 
 // `joint` stands; its middle is looked at, from the near side of the row.
 bool in_sight(const Vine& vine, NodeId joint);
 
-}  // namespace spurwright::practice
+}  // namespace spurwright::quiz

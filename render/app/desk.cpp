@@ -8,6 +8,7 @@
 
 #include "render/app/desk_report.h"
 #include "render/app/place_on_vine.h"
+#include "render/app/wall_marks.h"
 #include "scenarios/words/load_words.h"
 #include "sim/pruning/legal_edits.h"
 
@@ -54,7 +55,8 @@ Desk::~Desk() {
 }
 
 Result<void> Desk::build_fonts() {
-    const float em = std::round(ui::em_at_one * content_scale_ * static_cast<float>(session_->shell().settings.text_percent) / 100.0f);
+    float em = std::round(ui::em_at_one * content_scale_ * static_cast<float>(session_->shell().settings.text_percent) / 100.0f);
+    if (session_->crew() && session_->crew()->quiz() && session_->shell().screen == Screen::wall) em = std::max(em, std::round(height_ * ui::wall_em_share));
     if (em == built_em_) return {};
     const bool ever_built = built_em_ > 0;
     if (ever_built) ImGui_ImplOpenGL3_DestroyFontsTexture();
@@ -83,7 +85,22 @@ void Desk::show_two() {
     else eye_.look_from(scene::View::row, stage_->panes().shape(), {});
 }
 
+// A question's vine while the wall is before the eye; the one in hand comes back by itself afterwards.
+void Desk::show_question(const quiz::Item& item) {
+    if (shown_question_ == session_->crew()->shown()) return;
+    if (const auto shown = stage_->show(item.vine, true, true); !shown) session_->say(shown.error());
+    else eye_.begin(stage_->shape());
+    if (item.kind == quiz::Kind::which_rule || item.kind == quiz::Kind::find_the_fault || item.kind == quiz::Kind::which_job)
+        eye_.look_from(scene::View::step_back, stage_->shape(), {});  // little may stand above the wire: all of it from farther off
+    shown_question_ = session_->crew()->shown();
+    shown_vine_ = 0;
+    pointing_.vine_changed();
+    again_ = std::max(again_, 2);
+}
+
 void Desk::show_vine() {
+    if (const quiz::Item* item = session_->on_wall()) return show_question(*item);
+    shown_question_ = 0;
     const Practice* practice = session_->practice();
     if (!practice) return;
     show_two();
@@ -116,9 +133,9 @@ bool Desk::beside_house() const {
 }
 
 void Desk::use_mouse() {
-    if (!(on_vine() || beside_house()) || stage_->empty()) return;
+    if (!(on_vine() || beside_house() || session_->on_wall()) || stage_->empty()) return;
     const float slack = std::max(1.0f, content_scale_);
-    if (beside_house()) {
+    if (beside_house() || session_->on_wall()) {
         pointing_.look_about(eye_, {camera(), width_, height_, slack, moving_});
         return;
     }
@@ -134,12 +151,14 @@ void Desk::use_mouse() {
 
 // The keys of the picture itself. All others are commands of the screens.
 void Desk::use_keys() {
-    if (!on_vine() || ImGui::GetIO().WantTextInput || views_.takes_arrows()) return;
-    if (gaze_.by_keys(presses_, session_->practice()->hand_rests(), camera().target)) again_ = 2;
+    const bool wall = session_->on_wall() != nullptr;
+    if (!(on_vine() || wall) || ImGui::GetIO().WantTextInput || views_.takes_arrows()) return;
+    if (gaze_.by_keys(presses_, !wall && session_->practice()->hand_rests(), camera().target)) again_ = 2;
 }
 
 void Desk::look_at_shown() {
     if (stage_->empty()) return;
+    if (session_->on_wall()) return;
     const bool high = width_ < built_em_ * ui::narrow_below_em;
     if (gaze_.to_shown(session_->practice(), stage_->shape(), high)) again_ = std::max(again_, 2);
 }
@@ -210,11 +229,12 @@ void Desk::frame(const gl::Target& target, float seconds) {
               .free_keys = !io.WantTextInput};
     probe_.clear();
     Overlay overlay;
-    const bool picture = (on_vine() || beside_house()) && !stage_->empty();
-    if (picture && stage_->shows_two()) {
+    const bool wall = session_->on_wall() != nullptr, picture = (on_vine() || beside_house() || wall) && !stage_->empty();
+    if (picture && !wall && stage_->shows_two()) {
         draw_two(ui);
     } else if (picture) {
-        overlay = overlay_of(*session_->practice(), shell, stage_->shape(), camera, would_cut(), pointing_.place(), ui, width_, height_);
+        overlay = wall ? wall_overlay(*session_->crew()->quiz(), stage_->shape(), camera, ui, width_, height_)
+                       : overlay_of(*session_->practice(), shell, stage_->shape(), camera, would_cut(), pointing_.place(), ui, width_, height_);
         const bool drew = stage_->draw(camera, overlay.emphases, target.width, target.height, moving_ || (stage_->slow() && !finer_asked_));
         rough_ = stage_->plain();
         finer_asked_ = false;
@@ -223,7 +243,7 @@ void Desk::frame(const gl::Target& target, float seconds) {
     } else {
         rough_ = false;
     }
-    const ui::State state{shell, session_->practice(), session_->two_vines()};
+    const ui::State state{shell, session_->practice(), session_->two_vines(), session_->crew()};
     const auto asked = ui::draw_screens(state, views_, spoken_, overlay.marks, ui);
     ImGui::Render();
     glBindFramebuffer(GL_FRAMEBUFFER, target.framebuffer);
@@ -254,9 +274,10 @@ void Desk::draw_two(const ui::Ui& ui) {
 
 // A small bar above the tools comes and goes: the picture does not jump for it. A demonstration places its own.
 void Desk::keep_free_area() {
-    if (session_->shows_two()) return;
+    if (session_->shows_two() && !session_->on_wall()) return;
     const Practice* practice = session_->practice();
-    const FreeArea now = practice->watching() || practice->drill() ? FreeArea{}
+    const FreeArea now = session_->on_wall() ? free_area(views_.panels, width_, height_)
+                         : practice->watching() || practice->drill() ? FreeArea{}
                          : views_.takes_arrows() || views_.row.bar_shown ? free_
                                                                    : free_area(views_.panels, width_, height_);
     if (now == free_) return;

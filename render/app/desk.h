@@ -53,6 +53,7 @@ public:
 private:
     Desk(const io::Assets& assets, std::unique_ptr<practice::Session> session);
     [[nodiscard]] Result<void> build_fonts();
+    void show_question(const quiz::Item& item);
     void show_vine();
     void show_two();
     void draw_two(const ui::Ui& ui);
@@ -93,6 +94,7 @@ private:
     float width_ = 1, height_ = 1;
 
     std::uint64_t shown_vine_ = 0, shown_change_ = 0;
+    std::size_t shown_question_ = 0;  // 0: none
     std::array<std::shared_ptr<const ahead::NextVine>, 2> shown_two_;
 
     struct Previewed {

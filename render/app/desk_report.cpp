@@ -2,6 +2,7 @@
 
 #include "render/app/vine_marks.h"
 #include "scenarios/io/json.h"
+#include "scenarios/quiz/results.h"
 #include "sim/pruning/plan_text.h"
 #include "sim/vine/vine_query.h"
 
@@ -55,6 +56,25 @@ Json walk_of(const practice::Practice& practice) {
         if (walker.chosen == first) break;
     }
     return axes;
+}
+
+// Where the crew's quiz stands; never its key before the reveal.
+Json wall_of(const practice::CrewQuiz& crew) {
+    Json o = Json::object();
+    o.set("stage", word_of(crew.stage()));
+    o.set("offered", crew.offered());
+    const quiz::Quiz* quiz = crew.quiz();
+    if (!quiz) return o;
+    o.set("phase", word_of(quiz->phase()));
+    o.set("at", static_cast<std::int64_t>(quiz->at()));
+    o.set("questions", static_cast<std::int64_t>(quiz->items().size()));
+    o.set("kind", word_of(quiz->item().kind));
+    o.set("answers", quiz->state().last().answers());
+    const quiz::Results results = quiz::results_of(*quiz);
+    o.set("right", results.all.right);
+    o.set("of", results.all.of);
+    o.set("revealed", static_cast<std::int64_t>(results.items.size()));
+    return o;
 }
 
 }  // namespace
@@ -130,6 +150,7 @@ std::string report_of(const practice::Session& session, const Stage& stage, cons
         // Not at rest, the stage may still show the vine of before, whose parts the one in hand lacks.
         if (at_rest && session.shell().screen == practice::Screen::row && !stage.empty() && !session.shows_two()) o.set("parts", parts_of(practice->now(), stage, camera, width, height));
     }
+    if (const auto* crew = session.crew()) o.set("wall", wall_of(*crew));
     Json widgets = Json::list();
     for (const ui::Probed& p : probe.all()) {
         Json w = Json::object();

@@ -13,7 +13,7 @@ using practice::HandTool;
 
 constexpr unsigned home = static_cast<unsigned>(Place::home), row = static_cast<unsigned>(Place::row),
                    look = static_cast<unsigned>(Place::look), watch = static_cast<unsigned>(Place::watch),
-                   drill = static_cast<unsigned>(Place::drill), two = static_cast<unsigned>(Place::two), buds = static_cast<unsigned>(Place::buds), picture = row | look | watch | drill | buds, seen = picture | two;
+                   drill = static_cast<unsigned>(Place::drill), two = static_cast<unsigned>(Place::two), buds = static_cast<unsigned>(Place::buds), picture = row | look | watch | drill | buds, wall = static_cast<unsigned>(Place::wall), seen = picture | two;
 
 bool in_hand(const State& s) { return s.practice != nullptr; }
 bool chosen(const State& s) { return in_hand(s) && s.practice->chosen; }
@@ -85,6 +85,26 @@ template <bool older>
 Asked answer(const State&, Views&) {
     return Request{ask::DrillAnswer{older}};
 }
+
+const quiz::Quiz* quiz_of(const State& s) { return s.crew ? s.crew->quiz() : nullptr; }
+template <class Event>
+bool quiz_may(const State& s) {
+    return quiz_of(s) && quiz_of(s)->allows(Event{});
+}
+template <class Event>
+Asked quiz_event(const State&, Views&) {
+    return Request{ask::WallDo{Event{}}};
+}
+// The space bar alone takes a quiz through: locked, revealed, the next.
+bool quiz_goes_on(const State& s) { return quiz_may<quiz::event::Locked>(s) || quiz_may<quiz::event::Revealed>(s) || quiz_may<quiz::event::Next>(s); }
+Asked go_on_quiz(const State& s, Views& views) {
+    views.wall.begin_entry();
+    if (quiz_may<quiz::event::Locked>(s)) return Request{ask::WallDo{quiz::event::Locked{}}};
+    if (quiz_may<quiz::event::Revealed>(s)) return Request{ask::WallDo{quiz::event::Revealed{}}};
+    return Request{ask::WallDo{quiz::event::Next{}}};
+}
+bool quiz_answers(const State& s) { return quiz_may<quiz::event::Locked>(s); }
+bool quiz_revealed(const State& s) { return quiz_of(s) && quiz_of(s)->phase() == quiz::Phase::revealed; }
 
 Asked enter(const State& s, Views&) {
     if (s.practice->waiting()) return Request{ask::Confirm{}};
@@ -218,6 +238,15 @@ const std::array table{
             [](const State& s) { return !s.practice->buds()->here() || s.practice->buds()->answered(); },
             plain<ask::BudsNext>},
     Command{"buds-end", buds, {key::escape}, {}, in_hand, plain<ask::DrillEnd>},
+    // ---- the crew's quiz
+    Command{"wall", everywhere & ~wall, {}, {}, past_safety, plain<ask::Wall>},
+    Command{"wall-on", wall, {key::space}, {}, quiz_goes_on, go_on_quiz},
+    Command{"wall-back", wall, {key::page_up}, {}, quiz_may<quiz::event::Back>, quiz_event<quiz::event::Back>},
+    Command{"wall-talk", wall, {'A'}, {}, quiz_may<quiz::event::Talk>, quiz_event<quiz::event::Talk>},
+    Command{"wall-end", wall, {}, {}, quiz_may<quiz::event::Ended>, quiz_event<quiz::event::Ended>},
+    Command{"wall-way", wall, {'M'}, {}, quiz_answers, [](const State&, Views& v) { v.wall.next_way(); return Asked{}; }},
+    Command{"wall-disagree", wall, {'D'}, {}, quiz_revealed, [](const State&, Views& v) { v.wall.disagrees = !v.wall.disagrees; v.wall.typed.clear(); return Asked{}; }},
+    Command{"wall-close", wall, {}, {}, nullptr, plain<ask::WallClose>},
     // ---- looking
     Command{"view-row", seen, {key::f2}, {key::home}, in_hand, [](const State&, Views&) { return view("row"); }},
     Command{
@@ -276,6 +305,7 @@ Place place_of(const State& state) {
     case practice::Screen::home: return Place::home;
     case practice::Screen::settings: return Place::settings;
     case practice::Screen::house: return Place::house;
+    case practice::Screen::wall: return state.crew ? Place::wall : Place::home;
     case practice::Screen::row: break;
     }
     if (!state.practice) return Place::home;

@@ -10,6 +10,7 @@
 
 #include "render/ui/ui.h"
 #include "render/ui/views.h"
+#include "scenarios/practice/crew_quiz.h"
 #include "scenarios/practice/shell.h"
 #include "scenarios/practice/two_vines.h"
 
@@ -24,15 +25,16 @@ struct State {
     const Shell& shell;
     const Practice* practice = nullptr;
     const practice::TwoVines* two = nullptr; // next winter's, shown or one of them in hand; none: not grown on
+    const practice::CrewQuiz* crew = nullptr; // none: the wall was not gone to
 };
 
-enum class Place : unsigned short { safety = 1, home = 2, row = 4, look = 8, settings = 16, watch = 32, drill = 64, two = 128, buds = 256, house = 512 };
+enum class Place : unsigned short { safety = 1, home = 2, row = 4, look = 8, settings = 16, watch = 32, drill = 64, two = 128, buds = 256, house = 512, wall = 1024 };
 Place place_of(const State& state);
-inline constexpr unsigned everywhere = 1023;
+inline constexpr unsigned everywhere = 2047;
 // Whether the screen there lies over the picture of the vine.
 constexpr bool over_picture(Place place) {
     return place == Place::row || place == Place::look || place == Place::watch || place == Place::drill ||
-           place == Place::two || place == Place::buds || place == Place::house;
+           place == Place::two || place == Place::buds || place == Place::house || place == Place::wall;
 }
 
 struct Command {

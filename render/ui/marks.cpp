@@ -4,6 +4,7 @@
 #include <array>
 #include <cmath>
 
+#include "render/ui/digit_tags.h"
 #include "render/ui/widgets.h"
 
 namespace spurwright::ui {
@@ -198,6 +199,7 @@ void draw_marks(Ui& ui, const Marks& marks, const std::vector<Box>& panels) {
         draw.AddCircleFilled({at.x, at.y}, 3.5f * px, dark, 12);
         draw.AddCircleFilled({at.x, at.y}, 2.5f * px, light, 12);
     }
+    draw_digit_tags(ui, draw, marks.digits, panels);
     for (const HungTape& hung : marks.tapes) {
         const float grown = hung.current ? 1.35f : 1.0f, length = std::clamp(hung.length, 20.0f, 60.0f) * px * grown,
                     width = 6 * px * grown;

@@ -49,6 +49,14 @@ struct Label {
     std::string first, second;
     bool quiet = false; // names, not answers
 };
+// A tape with its digit, hung on the wood; its pattern and colour say the same again.
+struct DigitTag {
+    At at;
+    int digit = 1;
+    bool right = false;   // after the reveal: framed, with a tick
+    bool wrong = false;   // after the reveal: pale
+    std::string votes{};  // beside it after the reveal
+};
 struct TieArrow {
     At at, way;
 };
@@ -61,6 +69,7 @@ struct Marks {
     std::vector<CutBar> cuts;
     std::vector<GoingLine> going;
     std::vector<TieArrow> arrows;
+    std::vector<DigitTag> digits;
     std::vector<At> rings; // a place spoken of, whatever it is
     std::vector<Label> labels; // those that matter most first: later ones give way
 };

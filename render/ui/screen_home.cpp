@@ -53,6 +53,14 @@ Asked row_door(const State& state, Views& views, Ui& ui, float picture) {
     return asked;
 }
 
+// Under the row's door: the crew's quiz.
+Asked wall_door(const State& state, Views& views, Ui& ui) {
+    ImGui::Dummy({1, ui.grid.half()});
+    head_text(ui, ui.say("screen.home.wall"));
+    text(ui, ui.say("screen.home.wall-says"));
+    return command_button(ui, state, views, "home", "wall");
+}
+
 // The first vine of the scene not walked in this sitting; all walked: the first again.
 ask::OpenScene next_of(const State& state, const practice::SceneLine& scene, std::size_t& walked) {
     std::vector<bool> done(scene.vines, false);
@@ -179,6 +187,7 @@ Asked screen_home(const State& state, Views& views, Ui& ui) {
     if (ImGui::BeginTable("###doors", wide ? 2 : 1, ImGuiTableFlags_SizingStretchSame, {room, 0})) {
         ImGui::TableNextColumn();
         take(row_door(state, views, ui, picture));
+        take(wall_door(state, views, ui));
         ImGui::TableNextColumn();
         take(shed_door(state, ui, picture));
         ImGui::EndTable();

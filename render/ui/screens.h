@@ -35,6 +35,8 @@ std::optional<Request> screen_two(const State& state, Views& views, Ui& ui);
 std::optional<Request> screen_settings(const State& state, Views& views, const std::vector<Spoken>& spoken, Ui& ui);
 // The house's own rules beside the vine in hand, which is judged anew with each change.
 std::optional<Request> screen_house(const State& state, Views& views, Ui& ui);
+// The crew's quiz: set up, played under the picture of each vine, its results. Needs state.crew.
+std::optional<Request> screen_wall(const State& state, Views& views, Ui& ui);
 // Sheets over any of them.
 std::optional<Request> sheet_find(const State& state, Views& views, Ui& ui);
 void sheet_keys(const State& state, Views& views, Ui& ui);

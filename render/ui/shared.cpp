@@ -68,9 +68,9 @@ std::optional<Request> draw_screens(const State& state, Views& views, const std:
                                     const Marks& marks, Ui& ui) {
     const Place place = place_of(state);
     ui.free_keys = !ImGui::GetIO().WantTextInput;
-    if (over_picture(place) && state.practice)
+    if (over_picture(place) && (state.practice || (place == Place::wall && state.crew->item())))
         draw_marks(ui, marks, views.panels);
-    else if (views.sheet != Sheet::none || place == Place::house)
+    else if (views.sheet != Sheet::none || place == Place::house || place == Place::wall)
         ImGui::GetBackgroundDrawList()->AddRectFilled({0, 0}, ImGui::GetIO().DisplaySize, ui.colours().raised);
     std::optional<Request> asked = asked_by_keys(state, views, ui);
     std::optional<Request> drawn;
@@ -91,6 +91,7 @@ std::optional<Request> draw_screens(const State& state, Views& views, const std:
         case Place::drill: drawn = screen_drill(state, views, ui); break;
         case Place::buds: drawn = screen_buds(state, views, ui); break;
         case Place::house: drawn = screen_house(state, views, ui); break;
+        case Place::wall: drawn = screen_wall(state, views, ui); break;
         case Place::two: drawn = screen_two(state, views, ui); break;
         }
     views.panels = std::move(ui.boxes);

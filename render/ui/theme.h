@@ -42,6 +42,9 @@ struct Grid {
 inline constexpr float em_at_one = 16;
 inline constexpr float corner = 3;
 inline constexpr float head_size = 1.35f;
+// Of the window's height: on the wall a capital letter of body text (0.626 of the font's size as Dear ImGui takes it, in
+// DejaVu Sans) is a thirtieth of it, one of a heading a twenty-second: 13 and 18 minutes of arc on a 55-inch screen at 6 m.
+inline constexpr float wall_em_share = 1 / (30 * 0.626f);
 
 // Body text, the stronger one and that of headings, all in the atlas of the current context.
 struct Fonts {

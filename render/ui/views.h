@@ -3,9 +3,11 @@
 #pragma once
 
 #include <cstdint>
+#include <optional>
 #include <string>
 
 #include "render/ui/widgets.h"
+#include "scenarios/quiz/quiz.h"
 #include "sim/core/ids.h"
 #include "sim/vine/words_of.h"
 
@@ -41,6 +43,30 @@ struct HouseView {
     Field path;
 };
 
+// The answer being typed on the wall: whose, and what so far.
+struct WallView {
+    quiz::Way way = quiz::Way::post;
+    int voter = 1;            // the post whose answer comes next
+    std::string typed;        // digits so far
+    std::string person;       // the number said before a person's answer
+    std::optional<quiz::Answer> counting; // hands: the answer whose hands are counted
+    bool disagrees = false;   // the house's own key is being typed
+    float foot_height = 0;    // of the panel of acts, in the frame before
+    void begin_entry() {
+        typed.clear();
+        person.clear();
+        counting.reset();
+        voter = 1;
+        disagrees = false;
+    }
+    void next_way() {
+        const int last_voter = voter;
+        begin_entry();
+        voter = last_voter;
+        way = way == quiz::Way::post ? quiz::Way::hands : way == quiz::Way::hands ? quiz::Way::person : quiz::Way::post;
+    }
+};
+
 struct Views {
     Sheet sheet{};
     Field find;
@@ -51,6 +77,7 @@ struct Views {
     LookView look;
     ShownView shown;
     HouseView house;
+    WallView wall;
     float two_foot = 0; // where the panel under the two vines begins, in pixels
     // While true, arrows and Enter belong to a bar or sheet: the picture leaves them alone.
     bool takes_arrows() const { return sheet != Sheet::none || row.bar != Bar::none; }

@@ -105,6 +105,28 @@ struct Session::Asker {
         if (auto written = s.house_.write_out(a.path); !written) return s.say(written.error());
         s.shell_.message = Message{{"screen.house.written"}, {{"path", a.path}}};
     }
+    // ---- the crew's quiz
+    void operator()(const ask::Wall&) { s.go_to_wall(); }
+    void operator()(const ask::WallKind& a) {
+        if (CrewQuiz* crew = setting_up()) crew->setup.turn(a.kind);
+    }
+    void operator()(const ask::WallQuestions& a) {
+        if (CrewQuiz* crew = setting_up()) crew->setup.questions = std::clamp(a.n, fewest_questions, most_questions);
+    }
+    void operator()(const ask::WallPosts& a) {
+        if (CrewQuiz* crew = setting_up()) crew->setup.posts = std::clamp(a.n, 0, most_posts);
+    }
+    void operator()(const ask::WallLanguages& a) {
+        if (CrewQuiz* crew = setting_up()) crew->setup.two_languages = a.two;
+    }
+    void operator()(const ask::WallBegin&) { s.begin_quiz(false); }
+    void operator()(const ask::WallGoOn&) { s.begin_quiz(true); }
+    void operator()(const ask::WallDo& a) { s.happen(a.event); }
+    void operator()(const ask::WallClose&) {
+        s.crew_.reset();
+        s.shell_.message.reset();
+        s.shell_.screen = Screen::home;
+    }
     // ---- the shell
     void operator()(const ask::Hatch& a) { s.shell_.hatch = a.on; }
     void operator()(const ask::GoTo& a) {
@@ -124,6 +146,7 @@ struct Session::Asker {
     void operator()(const ask::Leave&) { s.leaving_ = true; }
 
 private:
+    CrewQuiz* setting_up() { return s.crew_ && s.crew_->stage() == QuizStage::setting_up ? &*s.crew_ : nullptr; }
     void told(const Result<void>& result) {
         if (result) s.shell_.message.reset();
         else s.say(result.error());

@@ -28,6 +28,8 @@ public:
     std::optional<settings::Work> take_offered();
     void set_aside() { work_.set_aside(); }  // work offered and not wanted: under another name, nothing is deleted
     std::string path(const std::string& name) const { return work_.path(name); }
+    // Of a file kept beside the work; empty where nothing is kept.
+    std::string path_beside(const std::string& name) const { return work_.keeps() && !read_only_ ? work_.path(name) : std::string(); }
 
     // A fault is to be said; that the same work cannot be saved is one the first time only, as the work goes on in memory.
     // `vine_number` tells one vine in hand from the next.

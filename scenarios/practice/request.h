@@ -8,12 +8,13 @@
 
 #include "scenarios/house/parameter_parts.h"
 #include "scenarios/practice/hand.h"
+#include "scenarios/quiz/quiz.h"
 #include "sim/rules/rule.h"
 
 namespace spurwright::practice {
 
-enum class Screen : unsigned char { safety, home, row, settings, house };
-constexpr auto words_of(Screen) { return std::to_array<std::string_view>({"safety", "home", "row", "settings", "house"}); }
+enum class Screen : unsigned char { safety, home, row, settings, house, wall };
+constexpr auto words_of(Screen) { return std::to_array<std::string_view>({"safety", "home", "row", "settings", "house", "wall"}); }
 
 namespace ask {
 
@@ -80,6 +81,16 @@ struct HouseStep { house::Part part; int steps = 1; };
 struct HouseAsShipped { house::Part part; };  // no rule: all
 struct HouseIn { std::string path; };   // read from a file, in place of what there is
 struct HouseOut { std::string path; };  // written to a file
+// ---- the crew's quiz on the wall
+struct Wall {};                            // to it; set up where none is on
+struct WallKind { quiz::Kind kind{}; };    // asked or not
+struct WallQuestions { int n = 8; };
+struct WallPosts { int n = 3; };
+struct WallLanguages { bool two = true; };
+struct WallBegin {};
+struct WallGoOn {};                        // with the one found from before
+struct WallDo { quiz::Event event; };
+struct WallClose {};                       // the quiz; it stays in its journal
 // ---- the shell
 struct GoTo { Screen screen{}; };
 struct Speak { std::string language; };
@@ -98,7 +109,8 @@ using Request = std::variant<ask::TakeTool, ask::TapeSays, ask::Choose, ask::Wal
                              ask::MarkAs, ask::Confirm, ask::TakeBack, ask::Undo, ask::Redo, ask::JumpTo, ask::GoToStep, ask::NextStep,
                              ask::CutAgain, ask::NextVine, ask::OpenScene, ask::OpenCode, ask::OfferTaken, ask::ShowPiece, ask::NextPiece, ask::LookAtPiece,
                              ask::ShowTwin, ask::NextAsGood, ask::Disagree, ask::GrowOn, ask::SpringVisit, ask::SayStanding, ask::NextWinter, ask::PruneOfTwo, ask::BackToTwo, ask::LeaveTwo, ask::Watch, ask::WatchNext, ask::WatchBack, ask::WatchOwn, ask::Drill,
-                             ask::DrillAnswer, ask::DrillNext, ask::DrillEnd, ask::BudSampling, ask::SayDead, ask::BudsNext, ask::LookFrom, ask::LookAtChosen, ask::Hatch, ask::Orbit, ask::HouseFrom, ask::HouseStep, ask::HouseAsShipped, ask::HouseIn, ask::HouseOut, ask::GoTo,
+                             ask::DrillAnswer, ask::DrillNext, ask::DrillEnd, ask::BudSampling, ask::SayDead, ask::BudsNext, ask::LookFrom, ask::LookAtChosen, ask::Hatch, ask::Orbit, ask::HouseFrom, ask::HouseStep, ask::HouseAsShipped, ask::HouseIn, ask::HouseOut, ask::Wall, ask::WallKind,
+                             ask::WallQuestions, ask::WallPosts, ask::WallLanguages, ask::WallBegin, ask::WallGoOn, ask::WallDo, ask::WallClose, ask::GoTo,
                              ask::Speak, ask::TextScale, ask::Theme, ask::Units, ask::ReducedMotion, ask::StepFeedback, ask::SafetySeen,
                              ask::CloseMessage, ask::Leave>;
 using Requests = std::vector<Request>;

@@ -162,6 +162,10 @@ void Session::keep_settings() {
 }
 
 bool Session::poll() {
+    if (crew_ && crew_->poll()) {
+        if (!crew_->quiz()) say({Fault::not_allowed, {"error.quiz.no-vines"}, {}, {}});
+        return true;
+    }
     if (auto lived = year_worker_.take()) {
         if (auto* spring = std::get_if<SpringVisit>(&*lived); spring && practice_) practice_->add_spring(std::move(*spring));
         if (auto* winter = std::get_if<NextWinter>(&*lived); winter && shows_two()) winters_.back().found = std::move(*winter);

@@ -9,6 +9,7 @@
 #include <variant>
 
 #include "scenarios/house/own_house.h"
+#include "scenarios/practice/crew_quiz.h"
 #include "scenarios/practice/keeping.h"
 #include "scenarios/practice/open_vine.h"
 #include "scenarios/practice/shell.h"
@@ -39,7 +40,11 @@ public:
     const TwoVines* two_vines() const { return winters_.empty() ? nullptr : &winters_.back(); }
     bool shows_two() const { return two_vines() && !two_vines()->in_hand; }
     std::size_t winters() const { return winters_.size(); }  // grown on, one after another
-    bool works() const { return shell_.searching || (shows_two() && !two_vines()->found) || (practice_ && practice_->spring_lived()); }  // an answer is due
+    // The crew's quiz, set up or on; null where the wall was not gone to.
+    const CrewQuiz* crew() const { return crew_ ? &*crew_ : nullptr; }
+    // The question's vine stands before the eye, and no hand is on it.
+    const quiz::Item* on_wall() const { return crew_ && shell_.screen == Screen::wall ? crew_->item() : nullptr; }
+    bool works() const { return shell_.searching || (crew_ && crew_->stage() == QuizStage::making) || (shows_two() && !two_vines()->found) || (practice_ && practice_->spring_lived()); }  // an answer is due
     const words::Words& words() const { return words_; }
     std::uint64_t vine_number() const { return vine_number_; }  // rises with each new vine: pictures begin anew
     std::uint64_t words_number() const { return words_number_; }
@@ -73,6 +78,11 @@ private:
     void take_in_hand(Practice practice);
     void seek_plans();
 
+    // ---- the crew's quiz
+    void go_to_wall();
+    void begin_quiz(bool from_before);
+    void happen(const quiz::Event& event);
+
     // ---- the house's own rules
     void changed_house(const Result<void>& result);
     void tell_house();
@@ -92,6 +102,7 @@ private:
     std::optional<scenes::Scene> scene_;
     std::optional<Practice> practice_;
     std::vector<TwoVines> winters_;  // one a winter grown on, the last in sight
+    std::optional<CrewQuiz> crew_;
     std::uint64_t vine_number_ = 0, words_number_ = 0;
     bool leaving_ = false, watched_ = false;
     Worker<PlansFound> plan_worker_;

@@ -2,6 +2,7 @@
 
 #include <algorithm>
 
+#include "scenarios/quiz/set_out.h"
 #include "sim/core/random.h"
 #include "sim/vine/canonical_text.h"
 
@@ -34,7 +35,11 @@ std::optional<Item> one_try(Kind kind, std::uint64_t vine_seed, const Wanted& wa
     const auto ground = ground_of(vine_seed, house);
     if (!ground) return std::nullopt;
     auto item = tried(kind, *ground, wanted);
-    if (item) item->code = ground->code;
+    if (!item) return item;
+    item->code = ground->code;
+    if (kind == Kind::where_to_cut) return item;  // all places on one cane
+    call_by_digits(*item, item->reveal);
+    for (Told& why : item->why_not) call_by_digits(*item, why);
     return item;
 }
 
@@ -58,7 +63,8 @@ std::optional<Item> make_item(Kind kind, std::uint64_t seed, const rules::HouseR
     return talk;
 }
 
-std::vector<Item> make_items(const std::vector<Kind>& kinds, std::size_t count, std::uint64_t seed, const rules::HouseRules& house, Served& served) {
+std::vector<Item> make_items(const std::vector<Kind>& kinds, std::size_t count, std::uint64_t seed, const rules::HouseRules& house, Served& served,
+                             const std::function<void(std::size_t)>& made) {
     std::vector<std::pair<std::uint64_t, Kind>> order;
     for (std::size_t i = 0; i < count && !kinds.empty(); ++i)
         order.emplace_back(item_draw(seed, Drawn::order, static_cast<std::uint32_t>(i)), kinds[i % kinds.size()]);
@@ -69,6 +75,7 @@ std::vector<Item> make_items(const std::vector<Kind>& kinds, std::size_t count, 
         if (!item) continue;
         served.insert(vine_hash(item->vine));
         items.push_back(*std::move(item));
+        if (made) made(items.size());
     }
     return items;
 }

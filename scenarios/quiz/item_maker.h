@@ -1,6 +1,7 @@
 // Makes items: draws vines until one carries the question with a key that is proved, and one of the wrong places tempts.
 #pragma once
 
+#include <functional>
 #include <optional>
 #include <set>
 
@@ -16,8 +17,9 @@ using Served = std::set<std::uint64_t>;
 std::optional<Item> make_item(Kind kind, std::uint64_t seed, const rules::HouseRules& house, const Served& served = {});
 
 // `count` items of these kinds in turn, in drawn order; each vine once. Fewer where some could not be made.
+// `made` hears how many there are so far.
 std::vector<Item> make_items(const std::vector<Kind>& kinds, std::size_t count, std::uint64_t seed, const rules::HouseRules& house,
-                             Served& served);
+                             Served& served, const std::function<void(std::size_t)>& made = {});
 
 inline constexpr int most_draws = 400;
 

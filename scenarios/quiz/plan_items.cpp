@@ -7,7 +7,6 @@
 #include "scenarios/quiz/set_out.h"
 #include "sim/core/random.h"
 #include "sim/growth/history.h"
-#include "sim/rules/rule_list.h"
 #include "sim/vine/vine_query.h"
 
 namespace spurwright::quiz {
@@ -15,6 +14,19 @@ namespace {
 
 constexpr Tenths plain_loss{20};  // less than this is no mistake that a crew should see
 constexpr std::size_t rules_shown = 4;
+
+// Text keys are literals that outlive every item.
+constexpr std::array<TextKey, rules::rule_count> rule_name_keys{
+    TextKey{"rule.cane-diameter.name"},    TextKey{"rule.cane-end-diameter.name"}, TextKey{"rule.internode-length.name"},
+    TextKey{"rule.internode-evenness.name"}, TextKey{"rule.origin-distance.name"}, TextKey{"rule.origin-height.name"},
+    TextKey{"rule.cane-side.name"},        TextKey{"rule.wood-age.name"},          TextKey{"rule.cane-health.name"},
+    TextKey{"rule.bud-load.name"},         TextKey{"rule.cane-reach.name"},        TextKey{"rule.cane-count.name"},
+    TextKey{"rule.spur-count.name"},       TextKey{"rule.spur-buds.name"},         TextKey{"rule.spur-place.name"},
+    TextKey{"rule.spur-size.name"},        TextKey{"rule.spur-direction.name"},    TextKey{"rule.end-cut.name"},
+    TextKey{"rule.old-wood-stub.name"},    TextKey{"rule.wound-size.name"},        TextKey{"rule.tool-choice.name"},
+    TextKey{"rule.wood-left-behind.name"}, TextKey{"rule.suckers.name"},           TextKey{"rule.tying.name"},
+    TextKey{"rule.kicker-kept.name"},      TextKey{"rule.kicker-absent.name"},     TextKey{"rule.bud-kill-adjust.name"},
+    TextKey{"rule.prunings-weighed.name"}};
 
 struct RuleLoss {
     Tenths lost;
@@ -29,12 +41,6 @@ std::array<RuleLoss, rules::rule_count> losses_by_rule(const rules::Judgement& j
         loss.asked = true;
     }
     return losses;
-}
-
-std::vector<TextKey> rule_words(const std::vector<rules::RuleName>& names) {
-    std::vector<TextKey> keys;
-    for (const rules::RuleName name : names) keys.push_back(rules::rule_of(name).asks);
-    return keys;
 }
 
 // The places of the pieces that were kept.
@@ -78,7 +84,7 @@ std::optional<Item> which_rule(const Ground& ground, const Wanted& wanted) {
     Item item;
     item.vine = fault->after;
     item.rule = *key;
-    item.words = rule_words(shown);
+    for (const rules::RuleName name : shown) item.words.push_back(rule_name_keys[rules::index_of(name)]);
     item.accepted = {{static_cast<std::uint8_t>(wanted.rank + 1)}};
     const rules::Finding* worst = nullptr;
     for (const rules::Finding& finding : fault->judgement.findings)

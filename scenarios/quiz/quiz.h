@@ -62,6 +62,9 @@ using Event = std::variant<event::Gathered, event::Answered, event::Counted, eve
                            event::Back, event::Ended, event::Dropped, event::Rekeyed>;
 
 enum class Phase : unsigned char { gathered, open, locked, talking, locked_again, revealed, ended };
+constexpr auto words_of(Phase) {
+    return std::to_array<std::string_view>({"gathered", "open", "locked", "talking", "locked-again", "revealed", "ended"});
+}
 
 // Answers of one round.
 struct Round {

@@ -1,6 +1,7 @@
 #include "scenarios/quiz/set_out.h"
 
 #include <algorithm>
+#include <string>
 
 #include "sim/core/random.h"
 #include "sim/vine/vine_query.h"
@@ -8,7 +9,7 @@
 namespace spurwright::quiz {
 namespace {
 
-constexpr Length up_the_cane{180'000};  // from its base: above the head's tangle, below the second wires; our choice
+constexpr Length up_the_cane{280'000};  // from its base: above the head's tangle, where canes stand apart; our choice
 
 }  // namespace
 
@@ -47,6 +48,7 @@ std::optional<std::vector<Option>> set_out(std::vector<Option> options, std::siz
         for (std::size_t i = from; i < to; ++i) rows.push_back(i);
         std::stable_sort(rows.begin(), rows.end(), [&](std::size_t a, std::size_t b) {
             if ((a == *tempting) != (b == *tempting)) return a == *tempting;
+            if (options[a].good != options[b].good) return options[b].good;  // few are right: else any answer would do
             return draw(seed, 2, static_cast<std::uint32_t>(a)) < draw(seed, 2, static_cast<std::uint32_t>(b));
         });
         rows.resize(std::min(rows.size(), wanted));
@@ -60,6 +62,20 @@ std::optional<std::vector<Option>> set_out(std::vector<Option> options, std::siz
     std::vector<Option> shown;
     for (const std::size_t row : rows) shown.push_back(options[row]);
     return shown;
+}
+
+void call_by_digits(const Item& item, Told& told) {
+    for (Named& named : told.arguments) {
+        const auto* axis = std::get_if<AxisId>(&named.value);
+        const auto* node = std::get_if<NodeId>(&named.value);
+        if (!axis && !node) continue;
+        const AxisId wood = axis ? *axis : axis_of(*node);
+        for (std::size_t i = 0; i < item.places.size(); ++i)
+            if (axis_of(item.places[i].node) == wood) {
+                named.value = std::to_string(i + 1);
+                break;
+            }
+    }
 }
 
 void fill_places(Item& item, const std::vector<Option>& shown) {

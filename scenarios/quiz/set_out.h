@@ -26,6 +26,9 @@ Length along_row(const Vine& vine, const TapedPlace& place);
 // Nothing where these options cannot be set out so.
 std::optional<std::vector<Option>> set_out(std::vector<Option> options, std::size_t count, std::size_t rank, std::uint64_t seed);
 
+// In sentences the wood of a place is called by its digit, as on the tape.
+void call_by_digits(const Item& item, Told& told);
+
 // Places, the accepted digits (each alone), and the margin between right and wrong.
 void fill_places(Item& item, const std::vector<Option>& shown);
 

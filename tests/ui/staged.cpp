@@ -1,6 +1,9 @@
+#include "tests/ui/driver.h"
 #include "tests/ui/staged.h"
 
 #include <algorithm>
+#include <chrono>
+#include <thread>
 
 #include <doctest/doctest.h>
 
@@ -122,6 +125,19 @@ Practice frost_practice() {
     practice.add_plans(std::move(plans));
     REQUIRE(practice.may_visit_in_spring());
     return practice;
+}
+
+// Questions of these kinds, one each, and what happened so far.
+std::shared_ptr<practice::CrewQuiz> crew_quiz(std::vector<quiz::Kind> kinds, const std::vector<quiz::Event>& events) {
+    auto crew = std::make_shared<practice::CrewQuiz>("", words_of_language("es"));
+    crew->setup.questions = static_cast<int>(kinds.size());
+    crew->setup.kinds = std::move(kinds);
+    if (crew->setup.kinds.empty()) return crew;
+    crew->begin(7, "general", rules::HouseRules{}, "en");
+    while (!crew->poll()) std::this_thread::sleep_for(std::chrono::milliseconds(5));
+    REQUIRE(crew->quiz());
+    for (const quiz::Event& event : events) REQUIRE(crew->take(event).has_value());
+    return crew;
 }
 
 std::vector<Staged> all_staged() {
@@ -290,6 +306,24 @@ std::vector<Staged> all_staged() {
         one.views.house.group = group;
         one.views.house.works_open = true;
     }
+    namespace happened = quiz::event;
+    const auto says = [](int post, quiz::Answer answer) { return quiz::Event{happened::Answered{{quiz::Way::post, post}, std::move(answer)}}; };
+    add("wall-set-up", at(Screen::wall)).crew = crew_quiz({}, {});
+    add("wall-gathered", at(Screen::wall)).crew = crew_quiz({quiz::Kind::count}, {});
+    for (const quiz::Kind kind : quiz::all_kinds) add("wall-" + std::string(word_of(kind)), at(Screen::wall)).crew = crew_quiz({kind}, {happened::Next{}});
+    const std::vector<quiz::Event> closed{happened::Next{}, says(1, {1}), says(2, {2}), happened::Counted{{3}, 4}, happened::Locked{}};
+    std::vector<quiz::Event> shown = closed, ended = closed;
+    shown.emplace_back(happened::Revealed{});
+    ended = shown;
+    ended.emplace_back(happened::Ended{});
+    add("wall-closed", at(Screen::wall)).crew = crew_quiz({quiz::Kind::never}, closed);
+    for (const quiz::Kind kind : {quiz::Kind::never, quiz::Kind::which_rule}) {
+        add("wall-shown-" + std::string(word_of(kind)), at(Screen::wall)).crew = crew_quiz({kind}, shown);
+        Staged& disagrees = add("wall-disagrees-" + std::string(word_of(kind)), at(Screen::wall));
+        disagrees.crew = crew_quiz({kind}, shown);
+        disagrees.views.wall.disagrees = true;
+    }
+    add("wall-results", at(Screen::wall)).crew = crew_quiz({quiz::Kind::never}, ended);
     add("find-row", at(Screen::row), changed(start, [](Practice&) {})).views.sheet = ui::Sheet::find;
     add("find-home", at(Screen::home)).views.sheet = ui::Sheet::find;
     add("keys-row", at(Screen::row), changed(start, [](Practice&) {})).views.sheet = ui::Sheet::keys;

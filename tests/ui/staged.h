@@ -15,7 +15,8 @@ struct Staged {
     ui::Views views;
     ui::Marks marks;
     std::shared_ptr<practice::TwoVines> two{};
-    ui::State state() const { return {shell, practice.get(), two.get()}; }
+    std::shared_ptr<practice::CrewQuiz> crew{};
+    ui::State state() const { return {shell, practice.get(), two.get(), crew.get()}; }
 };
 
 // A grown vine, uncut.

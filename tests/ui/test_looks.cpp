@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "render/ui/digit_tags.h"
 #include "render/ui/part_words.h"
 #include "sim/vine/vine_query.h"
 #include "tests/ui/driver.h"
@@ -117,4 +118,43 @@ TEST_CASE("what a cut would do is told before it is made") {
     CHECK(label.first.find(std::to_string(preview.buds_kept) + (preview.buds_kept == 1 ? " bud kept" : " buds kept")) !=
           std::string::npos);
     CHECK(label.second.find(std::to_string(preview.buds_off)) != std::string::npos);
+}
+
+TEST_CASE("on the wall a capital letter is a thirtieth of the screen's height or more, of the question a twenty-fifth") {
+    for (const float height : {720.0f, 1080.0f, 2160.0f}) {
+        test::Look look;
+        test::Driver driver(look);
+        const float em = std::round(height * ui::wall_em_share);
+        const auto files = ui::find_fonts();
+        REQUIRE(files.has_value());
+        std::vector<ImWchar> ranges{'A', 'Z', 0};
+        const auto fonts = ui::build_fonts(*files, ranges, em);
+        REQUIRE(fonts.has_value());
+        const auto capital = [](const ImFont& font) {
+            const ImFontGlyph* glyph = font.FindGlyph('H');
+            return glyph->Y1 - glyph->Y0;
+        };
+        CHECK(capital(*fonts->body) >= height / 30 - 1);
+        CHECK(capital(*fonts->head) >= height / 25);
+    }
+}
+
+TEST_CASE("tapes with digits do not lie over each other, nor over panels, nor over the window's edge") {
+    const ui::Box within{0, 0, 1280, 720};
+    const std::vector<ui::Box> panels{{720, 0, 1280, 720}};
+    for (int seed = 0; seed < 200; ++seed) {
+        std::vector<ui::DigitTag> tags;
+        for (int i = 0; i < 6; ++i) {
+            ui::DigitTag tag;
+            tag.at = {300.0f + static_cast<float>((seed * 37 + i * 53) % 120), 200.0f + static_cast<float>((seed * 29 + i * 31) % 90)};
+            tag.digit = i + 1;
+            tags.push_back(tag);
+        }
+        const auto boxes = ui::digit_boxes(tags, 60, 45, within, panels);
+        for (std::size_t i = 0; i < boxes.size(); ++i) {
+            CHECK(boxes[i].x0 >= 0);
+            CHECK(boxes[i].x1 <= 720);
+            for (std::size_t j = i + 1; j < boxes.size(); ++j) CHECK_FALSE(boxes[i].meets(boxes[j]));
+        }
+    }
 }

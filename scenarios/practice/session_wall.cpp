@@ -1,0 +1,34 @@
+// The crew's quiz from the session: its other language, its house, its journal beside the work.
+#include "scenarios/practice/session.h"
+#include "scenarios/words/load_words.h"
+
+namespace spurwright::practice {
+namespace {
+
+// English stands beside any other language, Spanish beside English.
+std::string_view other_language(const std::string& language) { return language == "en" ? "es" : "en"; }
+
+}  // namespace
+
+void Session::go_to_wall() {
+    shell_.message.reset();
+    shell_.screen = Screen::wall;
+    if (crew_) return;
+    auto second = words::load_words(assets_, std::string(other_language(words_.language())));
+    crew_.emplace(keeping_.path_beside("quiz.journal"), second ? std::optional(*std::move(second)) : std::nullopt);
+}
+
+void Session::begin_quiz(bool from_before) {
+    if (!crew_ || crew_->stage() == QuizStage::making) return;
+    shell_.message.reset();
+    if (!from_before) return crew_->begin(fresh_seed_(), house_.name(), house_.rules(), words_.language());
+    if (auto goes_on = crew_->go_on(house_.name(), house_.rules()); !goes_on) say(goes_on.error());
+}
+
+void Session::happen(const quiz::Event& event) {
+    if (!crew_) return;
+    if (auto kept = crew_->take(event); !kept) say(kept.error());
+    else shell_.message.reset();
+}
+
+}  // namespace spurwright::practice

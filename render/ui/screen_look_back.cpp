@@ -41,6 +41,7 @@ void heading(Ui& ui, const State& state, const LookBack& look) {
              ui.say("screen.look.held-at", {{"before", look.mine.points_before_caps}, {"points", look.mine.points}}));
     else
         text(ui, ui.say("screen.look.points", {{"points", look.mine.points}}));
+    if (look.best) text(ui, ui.say("screen.look.best-of-vine", {{"points", look.best->points}}));
     if (!look.plans) {
         text(ui, ui.say(state.shell.searching ? "screen.look.counting" : "screen.look.not-counted"), true);
         return;
@@ -78,7 +79,8 @@ void piece_card(Ui& ui, const LookBack& look, LookView& view) {
          piece.folded ? ui.say("screen.look.folded")
                       : ui.say("screen.look.piece", {{"n", Count{before + 1}}, {"of", Count{all}}}),
          true);
-    tape_word(ui, "look.tape", tape_of(piece), mend_word(ui, piece));
+    const std::string mend = mend_word(ui, piece);
+    tape_word(ui, "look.tape", tape_of(piece), piece.lost.count > 0 ? ui.say("screen.look.lost", {{"text", mend}, {"points", piece.lost}}) : mend);
     text(ui, sentence(ui, piece));
     if (const rules::Finding* finding = finding_of(look, piece))
         if (fold(ui, "look.why", ui.say("screen.look.why"), view.why_open)) where_from(ui, *finding);

@@ -154,6 +154,8 @@ void Practice::walk_canes(int step) {
     const auto at = std::find(canes.begin(), canes.end(), chosen);
     const int from = at == canes.end() ? (step > 0 ? -1 : count) : static_cast<int>(at - canes.begin());
     choose(canes[static_cast<std::size_t>(((from + step) % count + count) % count)]);
+    // Wood that bears what stays is cut beyond it: a cut at its base would take that off too.
+    if (step_ == Step::clear && age(now_, *now_.find(chosen)) > 1) chosen_node = bears_kept(now_, chosen);
 }
 
 void Practice::walk_buds(int step) {
@@ -211,10 +213,23 @@ Result<void> Practice::tie(const Spot& spot) {
         return Fasten{to, {beyond.count / 100 * 100}, end};
     };
     if (node) return act(tie_at(node));
+    if (tied_now(axis->id)) return failure({Fault::not_allowed, {"error.practice.tied"}, {{"part", axis->id}}, {}});
     // An end tie sits one node short of the end, as the hand that ties a whole cane puts it; at the end where the cane
     // would not stand that.
     const Fasten usual = tie_at(node_id(axis->id, outermost > 0 ? outermost - 1 : 0));
-    return act(warning(usual) ? tie_at(node_id(axis->id, outermost)) : usual);
+    auto tied = act(warning(usual) ? tie_at(node_id(axis->id, outermost)) : usual);
+    if (tied && !waiting_) choose_next_untied();
+    return tied;
+}
+
+bool Practice::tied_now(AxisId cane) const {
+    return std::any_of(now_.ties.begin(), now_.ties.end(), [&](const Tie& tie) { return axis_of(tie.node) == cane && tie.winter == now_.winter && tie.state != TieState::cut; });
+}
+
+// The hand goes on to the next cane that waits for its tie.
+void Practice::choose_next_untied() {
+    for (const AxisId cane : left_to_do(task_.vine, now_, Step::lay_and_tie))
+        if (std::any_of(now_.laid.begin(), now_.laid.end(), [&](const Laid& laid) { return laid.axis == cane && laid.winter == now_.winter; })) return choose(cane);
 }
 
 Result<void> Practice::mark(AxisId axis, Role role) {

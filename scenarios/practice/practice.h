@@ -183,6 +183,8 @@ private:
     void replay();
     void put_down();
     [[nodiscard]] Result<void> begin_watching();
+    bool tied_now(AxisId cane) const;
+    void choose_next_untied();
     std::optional<Waiting> warning(const Cut& cut) const;
     std::optional<Waiting> warning(const Fasten& tie) const;
     [[nodiscard]] Result<void> carry_out(const Edit& edit);

@@ -33,6 +33,16 @@ std::vector<AxisId> standing_in_row(const Vine& vine) {
 
 }  // namespace
 
+NodeId bears_kept(const Vine& now, AxisId piece) {
+    NodeId outermost;
+    for (const Axis& axis : now.axes) {
+        if (axis.removed || (axis.mark != Role::left && axis.mark != Role::right && axis.mark != Role::spur)) continue;
+        for (const Axis* at = &axis; at && at->parent; at = now.find(axis_of(at->parent)))
+            if (axis_of(at->parent) == piece && (!outermost || index_of(at->parent) > index_of(outermost))) outermost = at->parent;
+    }
+    return outermost;
+}
+
 std::vector<AxisId> walked_pieces(const Vine& now, std::vector<AxisId> left_to_do) {
     const std::vector<AxisId> row = standing_in_row(now);
     const auto at = [](const std::vector<AxisId>& list, AxisId id) { return std::find(list.begin(), list.end(), id); };

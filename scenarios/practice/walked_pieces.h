@@ -11,4 +11,8 @@ namespace spurwright::practice {
 // they start, the lower first where two start together.
 std::vector<AxisId> walked_pieces(const Vine& now, std::vector<AxisId> left_to_do);
 
+// The outermost node of a piece that bears, itself or by way of others, wood whose tape says it stays: so far it must stand.
+// None where it bears none.
+NodeId bears_kept(const Vine& now, AxisId piece);
+
 }  // namespace spurwright::practice

@@ -29,9 +29,11 @@ def walk_to(axis):
 
 
 def walk_to_node(node):
-    index = int(node.split(".")[1])
-    if index:
-        window.key(*["period"] * index)
+    """From where the walk stands: wood that bears what stays is chosen just beyond it."""
+    at = window.until(lambda s: s["at_rest"], "a picture at rest")["chosen_node"]
+    steps = int(node.split(".")[1]) - (int(at.split(".")[1]) if at else 0)
+    if steps:
+        window.key(*["period" if steps > 0 else "comma"] * abs(steps))
         window.until(lambda s: s["chosen_node"] == node, node)
 
 

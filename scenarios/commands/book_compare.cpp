@@ -134,7 +134,10 @@ private:
             const std::string_view key = !change.kg.tested ? "book.change-few" : change.kg.p < 1 - wish_.confidence ? "book.change-told" : "book.change-not-told";
             text += words::hanging("", words_(key, said), 2);
         }
-        if (!text.empty()) text = words_("book.changes-head") + "\n" + text + words::wrapped(words_("book.same-vines"));
+        if (text.empty()) return text;
+        text = words_("book.changes-head") + "\n" + text + words::wrapped(words_("book.same-vines"));
+        const auto tests = static_cast<double>(compared_.changes.size() + compared_.rows.size());
+        if (tests >= 3) text += words::wrapped(words_("book.many-tests", {{"n", Count{std::llround(tests)}}, {"chance", Ratio{tests * (1 - wish_.confidence)}}}));
         return text;
     }
 

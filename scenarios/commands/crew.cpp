@@ -1,9 +1,10 @@
-// crew import, list, export, forget: the people of the roster.
+// crew import, list, export, show, forget: the people of the roster.
 #include "scenarios/commands/import_text.h"
 #include "scenarios/commands/own_store.h"
 #include "scenarios/commands/quantities.h"
 #include "scenarios/commands/verbs.h"
 #include "scenarios/io/safe_file.h"
+#include "scenarios/records/events.h"
 #include "scenarios/records/roster.h"
 #include "scenarios/words/layout.h"
 #include "scenarios/words/load_words.h"
@@ -112,6 +113,48 @@ Result<Answer> answer_crew_export(const Asked& asked, const Surroundings& around
     return answer;
 }
 
+// Everything that is held about a number, to read or to hand over.
+Result<Answer> answer_crew_show(const Asked& asked, const Surroundings& around) {
+    const auto number = read_whole(asked.subject, "crew show", 1, records::highest_number);
+    if (!number) return failure(number.error());
+    auto store = own_store_to_read();
+    if (!store) return failure(store.error());
+    io::Json person, events = io::Json::list();
+    std::string text;
+    if (*store) {
+        const auto people = records::people_of(**store);
+        if (!people) return failure(people.error());
+        for (const Person& one : *people)
+            if (one.number == *number) {
+                person = person_object(one);
+                text = std::to_string(one.number) + "  " + one.name + "  " + one.language + "  " + one.crew + "  " + one.start + "\n";
+            }
+        auto read = records::each_event_of(**store, *number, [&](const records::Event& event) {
+            io::Json o = io::Json::object();
+            o.set("id", event.id);
+            o.set("kind", event.kind);
+            o.set("version", event.version);
+            o.set("when_utc", event.when_utc);
+            auto body = io::read_json(event.body, "event");
+            o.set("body", body ? std::move(*body) : io::Json(event.body));
+            o.set("corrects", event.corrects ? io::Json(*event.corrects) : io::Json());
+            events.push(std::move(o));
+            text += std::to_string(event.id) + "  " + event.when_utc + "  " + event.kind + "  " + event.body + "\n";
+        });
+        if (!read) return failure(read.error());
+    }
+    if (person.is(io::Json::Kind::null) && events.items.empty())
+        return failure(refusal(Fault::unknown_part, "error.crew.nobody", {{"n", std::to_string(*number)}}, "crew show"));
+    Answer answer;
+    answer.text = text + around.words("crew.events", {{"n", Count{static_cast<std::int64_t>(events.items.size())}}}) + "\n";
+    answer.object.set("number", *number);
+    answer.object.set("person", std::move(person));
+    answer.object.set("events", std::move(events));
+    if (const auto file = asked.value("-o"))
+        if (auto done = io::write_file(*file, file->ends_with(".json") ? io::print_json(answer.object) : answer.text); !done) return failure(done.error());
+    return answer;
+}
+
 Result<Answer> answer_crew_forget(const Asked& asked, const Surroundings& around) {
     const auto number = read_whole(asked.subject, "crew forget", 1, records::highest_number);
     if (!number) return failure(number.error());
@@ -132,6 +175,7 @@ Result<Answer> answer_crew_forget(const Asked& asked, const Surroundings& around
 Verb crew_import_verb() { return {"crew import", "FILE.csv", TextKey{"verb.crew-import"}, import_options(), answer_crew_import}; }
 Verb crew_list_verb() { return {"crew list", "", TextKey{"verb.crew-list"}, {}, answer_crew_list}; }
 Verb crew_export_verb() { return {"crew export", "", TextKey{"verb.crew-export"}, {{"-o", "FILE", TextKey{"option.output"}, true}}, answer_crew_export}; }
+Verb crew_show_verb() { return {"crew show", "NUMBER", TextKey{"verb.crew-show"}, {{"-o", "FILE", TextKey{"option.crew-show-output"}}}, answer_crew_show}; }
 Verb crew_forget_verb() { return {"crew forget", "NUMBER", TextKey{"verb.crew-forget"}, {{"--keep-results", "", TextKey{"option.keep-results"}}}, answer_crew_forget}; }
 
 } // namespace spurwright::commands

@@ -29,6 +29,7 @@ Verb site_verb();
 Verb crew_import_verb();
 Verb crew_list_verb();
 Verb crew_export_verb();
+Verb crew_show_verb();
 Verb crew_forget_verb();
 Verb book_block_verb();
 Verb book_import_verb();

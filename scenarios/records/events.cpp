@@ -31,6 +31,8 @@ std::optional<std::string> unpacked(const std::string& bytes) {
     return text;
 }
 
+Event event_in(const Row& row) { return {row.whole(0), row.text(1), static_cast<int>(row.whole(2)), row.text(3), row.maybe_whole(4), row.text(5), row.maybe_whole(6)}; }
+
 } // namespace
 
 Result<std::int64_t> add_event(Store& store, const Event& event) {
@@ -42,9 +44,11 @@ Result<std::int64_t> add_event(Store& store, const Event& event) {
 
 Result<void> each_event(Store& store, std::string_view kind, std::int64_t after, const std::function<void(const Event&)>& event) {
     return store.each("SELECT id, kind, version, when_utc, person, body, corrects FROM event WHERE id > ?1 AND (?2 = '' OR kind = ?2) ORDER BY id", {after, std::string(kind)}, 7,
-                      [&](const Row& row) {
-                          event({row.whole(0), row.text(1), static_cast<int>(row.whole(2)), row.text(3), row.maybe_whole(4), row.text(5), row.maybe_whole(6)});
-                      });
+                      [&](const Row& row) { event(event_in(row)); });
+}
+
+Result<void> each_event_of(Store& store, std::int64_t person, const std::function<void(const Event&)>& event) {
+    return store.each("SELECT id, kind, version, when_utc, person, body, corrects FROM event WHERE person = ?1 ORDER BY id", {person}, 7, [&](const Row& row) { event(event_in(row)); });
 }
 
 Result<void> keep_vine(Store& store, const std::string& hash, const KeptVine& vine) {

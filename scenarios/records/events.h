@@ -23,6 +23,9 @@ struct Event {
 // In their order, from the one after `after`; of one kind, or of all where `kind` is empty.
 [[nodiscard]] Result<void> each_event(Store& store, std::string_view kind, std::int64_t after, const std::function<void(const Event&)>& event);
 
+// Those of one person, in their order.
+[[nodiscard]] Result<void> each_event_of(Store& store, std::int64_t person, const std::function<void(const Event&)>& event);
+
 struct KeptVine {
     std::optional<std::string> code; // none where no code grows it
     std::string file;                // a vine file's text

@@ -177,6 +177,7 @@ TEST_SUITE("records/book") {
         CHECK(shed.object({"demo-block"}, "verb-demo-block")["same"] == 480);
         CHECK(shed.object({"book", "import", table}, "verb-book-import")["same"] == 480);
         CHECK(file_text(table).find("invented") != std::string::npos);
+        CHECK(shed.run({"book", "compare", block}).out.find("Of 10 such comparisons about 0.5 would") != std::string::npos); // seven winters on, three rows
         for (const char* verb : {"compare", "suggest"}) CHECK(shed.run({"book", verb, block}).out.find("Invented: ") != std::string::npos);
         // What the rows tell: many buds wear a vine down, few let it grow strong.
         Sample last;

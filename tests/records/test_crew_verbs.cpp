@@ -4,6 +4,7 @@
 #include <filesystem>
 #include <nlohmann/json.hpp>
 
+#include "scenarios/records/events.h"
 #include "tests/cli/program.h"
 #include "tests/scenarios/schema.h"
 
@@ -82,13 +83,32 @@ TEST_SUITE("records/crew") {
         CHECK(shed.object({"crew", "list"}, "verb-crew-list")["people"].size() == 1);
         CHECK(shed.run({"crew", "forget", "7"}).err == "spurwright: crew forget: Nobody has the number 7.\n");
         CHECK(shed.run({"crew", "forget", "x"}).status == 2);
-        CHECK(shed.run({"crew"}).err == "spurwright: crew: Say which: crew import, crew list, crew export, crew forget.\n");
+        CHECK(shed.run({"crew"}).err == "spurwright: crew: Say which: crew import, crew list, crew export, crew show, crew forget.\n");
         CHECK(shed.run({"crew", "imprt"}).err.find("There is no \"imprt\" here; there are crew import") != std::string::npos);
         CHECK(shed.run({"crew", "import"}).err == "spurwright: crew import: FILE.csv is missing.\n");
         CHECK(shed.run({"crew", "import", shed.folder.file("none.csv")}).err.find("There is no such file.") != std::string::npos);
         CHECK(shed.run({"crew", "export", "-o", "x.txt"}).status == 2);
         CHECK(shed.run({"crew", "--help"}).out.find("crew forget") != std::string::npos);
         CHECK(shed.run({"crew", "import", "--help"}).out.find("--all-or-none") != std::string::npos);
+    }
+    TEST_CASE("everything held about a number: the person and each event, as one file") {
+        const Shed shed;
+        shed.object({"crew", "import", shed.folder.write("crew.csv", "number,name,language\n7,Ana,es\n8,Luz,es\n")}, "verb-crew-import");
+        {
+            auto store = spurwright::records::Store::open(shed.folder.file("data/spurwright/store.sqlite"));
+            REQUIRE(store);
+            REQUIRE(spurwright::records::add_event(*store, {0, "answer", 1, "2026-01-31T12:00:00Z", 7, R"({"plan":"mark a4 left","marks_tenths":875})", std::nullopt}));
+            REQUIRE(spurwright::records::add_event(*store, {0, "answer", 1, "2026-01-31T12:00:00Z", 8, R"({"plan":"other"})", std::nullopt}));
+        }
+        const std::string file = shed.folder.file("about.json");
+        const json about = shed.object({"crew", "show", "0007", "-o", file}, "verb-crew-show");
+        CHECK(about["person"]["name"] == "Ana");
+        REQUIRE(about["events"].size() == 1);
+        CHECK(about["events"][0]["body"]["marks_tenths"] == 875);
+        CHECK(json::parse(file_text(file)) == about);
+        CHECK(shed.run({"crew", "show", "8", "--language", "es"}).out.find("other") != std::string::npos);
+        shed.object({"crew", "forget", "7"}, "verb-crew-forget");
+        CHECK(shed.run({"crew", "show", "7"}).err == "spurwright: crew show: Nobody has the number 7.\n");
     }
     TEST_CASE("a store that cannot be written, is another file or is newer: one sentence, exit 2") {
         const Shed shed;

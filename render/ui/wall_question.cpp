@@ -271,6 +271,7 @@ void question(const State& state, const Quiz& quiz, Ui& ui) {
     const words::Words* first = &ui.words;
     if (second && quiz.at() % 2 == 1) std::swap(first, second); // neither language always stands first
     text(ui, ui.say("screen.wall.number", {{"n", Count{static_cast<std::int64_t>(quiz.at()) + 1}}, {"of", all}}), true);
+    if (quiz.phase() == Phase::revealed) return text(ui, question_text(*first, quiz.item()), true); // the answer takes its room
     head_text(ui, question_text(*first, quiz.item()));
     if (second) text(ui, question_text(*second, quiz.item()));
 }

@@ -66,7 +66,7 @@ void CrewQuiz::begin(std::uint64_t seed, std::string house, const rules::HouseRu
     make_questions(rules);
 }
 
-Result<void> CrewQuiz::go_on(std::string, const rules::HouseRules& rules) {
+Result<void> CrewQuiz::go_on(const rules::HouseRules& rules) {
     if (!offered_) return {};
     std::vector<quiz::Event> events = *std::exchange(offered_, std::nullopt);
     gathered_ = std::get<quiz::event::Gathered>(events.front());

@@ -50,7 +50,7 @@ public:
 
     void begin(std::uint64_t seed, std::string house, const rules::HouseRules& rules, std::string language);
     // With the one offered. Fault: it was begun under other rules, or cannot be read; then it is set aside.
-    [[nodiscard]] Result<void> go_on(std::string house, const rules::HouseRules& rules);
+    [[nodiscard]] Result<void> go_on(const rules::HouseRules& rules);
     // Questions made; true where anything changed.
     bool poll();
     // Nothing where it may not happen now. Fault::cannot_write: it happened and is kept in memory; the next one tries again.

@@ -22,7 +22,7 @@ void Session::begin_quiz(bool from_before) {
     if (!crew_ || crew_->stage() == QuizStage::making) return;
     shell_.message.reset();
     if (!from_before) return crew_->begin(fresh_seed_(), house_.name(), house_.rules(), words_.language());
-    if (auto goes_on = crew_->go_on(house_.name(), house_.rules()); !goes_on) say(goes_on.error());
+    if (auto goes_on = crew_->go_on(house_.rules()); !goes_on) say(goes_on.error());
 }
 
 void Session::happen(const quiz::Event& event) {

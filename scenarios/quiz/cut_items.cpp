@@ -31,6 +31,7 @@ std::vector<Option> kept_apart(std::vector<std::pair<std::uint32_t, Option>> opt
             }))
             kept.push_back(option);
     std::vector<Option> out;
+    out.reserve(kept.size());
     for (auto& k : kept) out.push_back(k.second);
     return out;
 }
@@ -126,6 +127,7 @@ std::optional<Item> wood_age(const Ground& ground, const Wanted& wanted) {
     if (joints.empty()) return std::nullopt;
     const NodeId joint = std::min_element(joints.begin(), joints.end())->second;
     std::vector<std::pair<std::uint64_t, int>> order;
+    order.reserve(3);
     for (int i = 0; i < 3; ++i) order.emplace_back(draw(wanted.seed, 15, static_cast<std::uint32_t>(i)), i);
     std::stable_sort(order.begin(), order.end());
     Item item;

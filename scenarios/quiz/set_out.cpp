@@ -60,6 +60,7 @@ std::optional<std::vector<Option>> set_out(std::vector<Option> options, std::siz
     rows.insert(rows.end(), after.begin(), after.end());
     std::stable_sort(rows.begin(), rows.end());
     std::vector<Option> shown;
+    shown.reserve(rows.size());
     for (const std::size_t row : rows) shown.push_back(options[row]);
     return shown;
 }

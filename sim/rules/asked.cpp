@@ -157,7 +157,11 @@ Offers offers(const Vine& before, const HouseRules& house) {
             cane.mean_joint = mean_internode(before, axis, habits);
             const bool breaks = would_break(before, axis, axis.side) &&
                                 !(either_way && !would_break(before, axis, other(axis.side)));
-            if (acceptable_cane(cane, house) && !breaks) side.canes.push_back(axis.id);
+            if (acceptable_cane(cane, house) && !breaks) {
+                side.canes.push_back(axis.id);
+                cane.off_row = base_azimuth(before, axis, axis.side);
+                side.shortest.push_back(cane);
+            }
         }
         if (!buds.empty() &&
             acceptable_spur(measure_spur(before, house, axis, canonical_end(before, axis, buds[0])), house))

@@ -20,6 +20,7 @@ bool acceptable_spur(const SpurFacts& one_bud, const HouseRules& house);
 // By side: left, right.
 struct SideOffers {
     std::vector<AxisId> canes, spurs;  // acceptable ones
+    std::vector<CaneFacts> shortest;   // of the canes, beside them
 };
 struct Offers {
     System system = System::two_cane;

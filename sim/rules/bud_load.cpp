@@ -93,7 +93,9 @@ Said say_bud_load(const LoadFacts& load, const HouseRules& house) {
                              {"fruiting", Count{load.fruiting}},
                              {"spurs", Count{load.spurs}},
                              {"density", Ratio{density(told, load.spacing).count / 1000.0}}});
-    said.if_lost = over ? Mend::now : Mend::next_winter;
+    // Shortened, or cleared of what is not wanted; where the pieces kept hold too few, clearing wins nothing.
+    const bool kept_too_many = buds(load.counted()) > asks.full.high;
+    said.if_lost = over && (kept_too_many || few > all) ? Mend::now : Mend::next_winter;
     return said;
 }
 

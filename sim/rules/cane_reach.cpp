@@ -52,7 +52,10 @@ Said say_cane_reach(const CaneFacts& cane, const HouseRules& house, bool short_l
                              {"high", asks.full.high},
                              {"reach", cane.reach}});
     if (cane.room) said.arguments.push_back({"room", *cane.room});
-    said.if_lost = gap ? Mend::next_winter : Mend::now;
+    // A cane is no shorter than its fewest buds: what starts too far out still overlaps then.
+    // Its outer joints are shorter than its mean one, by a fifth (our choice).
+    const std::int64_t spare = std::int64_t{cane.mean_joint.count} * (cane.count_buds - house.cane_count.floor_buds) * 4 / 5;
+    said.if_lost = gap || spare < -free_wire.count ? Mend::next_winter : Mend::now;
     return said;
 }
 

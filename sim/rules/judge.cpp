@@ -187,8 +187,18 @@ private:
         if (!pieces.cane) return write_missing_cane(rule, side, share);
         const CaneFacts& cane = *pieces.cane;
         Said said = say_of_cane(rule.name, cane, house_, short_);
-        if (mended_by_a_better_cane(rule.name) && pieces.good_cane_stands) said.if_lost = Mend::now;
-        add(rule, name_of(cane.axis), side, share, mark_of(rule.name, cane_marks_[index_of(side)]), std::move(said));
+        const PerMille mark = mark_of(rule.name, cane_marks_[index_of(side)]);
+        if (mark < full_mark && mended_by_a_better_cane(rule.name) && a_better_one_stands(rule, pieces, share))
+            said.if_lost = Mend::now;
+        add(rule, name_of(cane.axis), side, share, mark, std::move(said));
+    }
+
+    // One that still stands and, laid in its place, would lose no more by this rule than is as good.
+    bool a_better_one_stands(const Rule& rule, const SidePieces& pieces, Tenths share) const {
+        return std::any_of(pieces.good_standing.begin(), pieces.good_standing.end(), [&](const CaneFacts& cane) {
+            const PerMille mark = mark_of(rule.name, cane_marks(cane, house_, short_));
+            return share - points_of(share, mark) <= house_.acceptable.within;
+        });
     }
 
     void write_missing_cane(const Rule& rule, Side side, Tenths share) {

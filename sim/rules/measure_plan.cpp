@@ -198,7 +198,11 @@ private:
         const auto among = [&](const std::vector<AxisId>& list) {
             return std::find(list.begin(), list.end(), axis.id) != list.end();
         };
-        if (among(offered.canes)) at(axis.side).good_cane_stands = true;
+        for (std::size_t i = 0; i < offered.canes.size(); ++i)
+            if (offered.canes[i] == axis.id) {
+                at(axis.side).good_cane_stands = true;
+                at(axis.side).good_standing.push_back(offered.shortest[i]);
+            }
         if (among(offered.spurs)) at(axis.side).good_spur_stands = true;
     }
 
@@ -283,6 +287,8 @@ private:
             rest.spur.reset();
         }
         left.good_cane_stands = right.good_cane_stands = left.good_cane_stands || right.good_cane_stands;
+        left.good_standing.insert(left.good_standing.end(), right.good_standing.begin(), right.good_standing.end());
+        right.good_standing = left.good_standing;
         left.good_spur_stands = right.good_spur_stands = left.good_spur_stands || right.good_spur_stands;
     }
 

@@ -27,6 +27,7 @@ struct SidePieces {
     AxisId bare_stub;               // a stub without a count bud where there is no spur
     AxisId spur_not_cut;            // a cane with a spur's tape that was not cut to one
     bool good_cane_stands = false;  // an acceptable cane of this side, uncut and not laid
+    std::vector<CaneFacts> good_standing;  // those, each in its shortest form
     bool good_spur_stands = false;  // an acceptable spur likewise
 };
 

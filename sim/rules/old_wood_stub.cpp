@@ -43,7 +43,7 @@ Said say_old_wood_stub(const std::vector<CutFacts>& cuts, const ClearingFacts& c
         const bool brief = worst->stub < asks.full.low;
         key = brief ? (worst->stub < asks.half.low ? "rule.old-wood-stub.flush" : "rule.old-wood-stub.short")
                     : (worst->stub > asks.half.high ? "rule.old-wood-stub.very-long" : "rule.old-wood-stub.long");
-        said.if_lost = brief ? Mend::carried : Mend::next_winter;
+        said.if_lost = brief ? Mend::carried : Mend::now;
     } else if (left > 0) {
         key = made ? "rule.old-wood-stub.some-not-made" : "rule.old-wood-stub.not-made";
     } else {

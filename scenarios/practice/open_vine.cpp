@@ -51,7 +51,7 @@ Result<Opened> open_scene(const io::Assets& assets, const std::string& name, std
     const GrowOnWish wish = grow_on_wish(*scene, *grown);
     Task task{std::move(grown->vine), std::move(grown->code), name,          scene->house_rules, *std::move(house),
               scene->learn_keys,      number,                 scene->task_key, scene->begins,      wish,
-              scene->frost,           scene->vines[number].spring};
+              scene->frost,           scene->vines[number].spring,           std::move(grown->acts)};
     return Opened{std::move(task), *std::move(scene)};
 }
 

@@ -4,9 +4,12 @@
 
 namespace spurwright::practice {
 
-PlansFound search_plans(const Vine& vine, const rules::HouseRules& house) {
+PlansFound search_plans(const Vine& vine, const rules::HouseRules& house, const Plan& begun) {
     PlansFound found;
-    const auto planning = std::make_shared<planning::Planning>(vine, house);
+    const auto now = prune(vine, begun);
+    if (!now) return found; // acts that this vine never allowed: it offers nothing
+    const auto planning = begun.edits.empty() ? std::make_shared<planning::Planning>(vine, house)
+                                              : std::make_shared<planning::Planning>(vine, house, *now);
     found.planning = planning;
     std::vector<planning::BestPlan> best = planning->top(as_good_listed);
     if (best.empty()) return found;

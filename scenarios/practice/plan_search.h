@@ -20,7 +20,7 @@ struct PlansFound {
     const planning::BestPlan& best() const { return as_good.front(); }
 };
 
-// `vine` is uncut this winter.
-PlansFound search_plans(const Vine& vine, const rules::HouseRules& house);
+// `vine` is uncut this winter; of a vine that begins with acts made, what is still open after them.
+PlansFound search_plans(const Vine& vine, const rules::HouseRules& house, const Plan& begun = {});
 
 }  // namespace spurwright::practice

@@ -26,8 +26,22 @@ bool laid_now(const Vine& vine, AxisId id) {
 }  // namespace
 
 Practice::Practice(Task task) : task_(std::move(task)), now_(task_.vine) {
-    strip_ = step_strip(task_.vine, now_, 0);
+    begin();
+    strip_ = step_strip(task_.vine, now_, done_count());
     tell_load();
+}
+
+// The acts that the task begins with stand as somebody's before.
+void Practice::begin() {
+    log_ = {};
+    named_.clear();
+    now_ = task_.vine;
+    for (const Edit& edit : task_.begun.edits) {
+        const auto done = prune_one(now_, edit, task_.vine);
+        SPURWRIGHT_CHECK(done.has_value(), ==, true);  // whoever set the task tried them
+        named_.push_back(named(edit, now_));
+        log_.add(edit);
+    }
 }
 
 // What is asked of the buds belongs to the task: the strip counts them only.
@@ -115,13 +129,13 @@ void Practice::replay() {
 }
 
 void Practice::undo() {
-    if (log_.undo()) replay();
+    if (can_undo() && log_.undo()) replay();
 }
 void Practice::redo() {
     if (log_.redo()) replay();
 }
 void Practice::jump(std::size_t done) {
-    done = std::min(done, named_.size());
+    done = std::clamp(done, task_.begun.edits.size(), named_.size());
     if (done == done_count()) return;
     while (done_count() > done) log_.undo();
     while (done_count() < done) log_.redo();
@@ -313,12 +327,9 @@ void Practice::grow_on(bool on) {
 void Practice::cut_again() {
     end_showing();
     look_.reset();
-    while (log_.undo()) {}
-    log_ = {};
-    named_.clear();
+    begin();
     chosen = {};
     chosen_node = {};
-    now_ = task_.vine;
     waiting_.reset();
     held_.reset();
     changed();

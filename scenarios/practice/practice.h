@@ -36,6 +36,7 @@ struct Task {
     GrowOnWish grow_on{};                 // what the scene lets grow on afterwards
     std::optional<scenes::Frost> frost{}; // a second visit in spring
     int spring = 1;                       // the draw of weather of that spring
+    Plan begun{};                         // acts that were made before: legal on the vine, and never undone
 };
 
 // An act that waits for a word: done by confirm(), forgotten by take_back().
@@ -61,7 +62,7 @@ public:
     std::size_t done_count() const { return named_.size() - log_.undone(); }
     Plan done() const { return log_.done(); }
     Plan all_acts() const { return log_.all(); }  // undone ones too
-    bool can_undo() const { return done_count() > 0; }
+    bool can_undo() const { return done_count() > task_.begun.edits.size(); }
     bool can_redo() const { return log_.undone() > 0; }
 
     // Does it, or says why not and changes nothing. A cut through a trunk, or one that takes
@@ -133,7 +134,7 @@ public:
     void say_standing(bool off);         // whether the cane that stands comes off; once
     const std::optional<SpringVisit>& spring() const { return spring_; }
     void close_spring();
-    void cut_again();                          // before the first act; nothing of the look back remains
+    void cut_again();                          // before the first own act; nothing of the look back remains
     // ---- shown: the hand rests meanwhile, and the own acts stay as they are
     // The best plan, watched on this vine; waits for the plans. Refused once there are own acts, and without a plan.
     [[nodiscard]] Result<void> watch();
@@ -179,6 +180,7 @@ private:
     std::optional<BudSample> buds_;
     bool watch_waits_ = false;
 
+    void begin();
     void changed();
     void replay();
     void put_down();

@@ -79,7 +79,7 @@ void Session::seek_plans() {
     if (!shell_.searching) return plan_worker_.forget();
     Vine vine = practice_->start();
     vine.courses = std::make_shared<CourseBook>();  // the window goes on writing in the vine's own
-    plan_worker_.ask([vine = std::move(vine), house = practice_->task().house] { return search_plans(vine, house); });
+    plan_worker_.ask([vine = std::move(vine), house = practice_->task().house, begun = practice_->task().begun] { return search_plans(vine, house, begun); });
 }
 
 Result<void> Session::open(Result<Opened> opened) {
@@ -109,8 +109,9 @@ Result<void> Session::take_up(const settings::Work& work) {
     if (opened->scene) scene_ = std::move(opened->scene);
     if (auto whole = prune(opened->task.vine, work.plan); !whole) return failure(std::move(whole.error()));
     begin(std::move(opened->task));
-    for (const Edit& edit : work.plan.edits) {
-        (void)practice_->act(edit);
+    const std::size_t begun = practice_->task().begun.edits.size();  // they stand already
+    for (std::size_t i = begun; i < work.plan.edits.size(); ++i) {
+        (void)practice_->act(work.plan.edits[i]);
         if (practice_->waiting()) (void)practice_->confirm();
     }
     practice_->jump(work.done);

@@ -3,6 +3,7 @@
 #include "scenarios/io/json_fields.h"
 #include "scenarios/io/safe_file.h"
 #include "scenarios/scenes/switch_fields.h"
+#include "sim/pruning/plan_text.h"
 #include "sim/weather/climate.h"
 
 namespace spurwright::scenes {
@@ -11,7 +12,7 @@ namespace {
 constexpr std::string_view scene_kind = "spurwright-scene", order_kind = "spurwright-scene-order";
 constexpr int scene_version = 2, order_version = 1;
 // What a file may hold: our choice.
-constexpr std::size_t longest_name = 60, longest_key = 60, longest_code = 40;
+constexpr std::size_t longest_name = 60, longest_key = 60, longest_code = 40, longest_acts = 4'000;
 constexpr int most_target = 200; // count buds
 constexpr int most_winters = 20; // to grow on
 constexpr int most_draw = 1'000, most_kickers = 2, last_frost_day = 181;
@@ -39,12 +40,25 @@ std::string read_code_text(io::Fields& fields, const io::Json& value, std::strin
     return code;
 }
 
+Plan read_acts(io::Fields& fields) {
+    const io::Json& value = fields.required("acts");
+    auto plan = parse_plan(fields.text_of(value, "acts", longest_acts));
+    if (plan) return *std::move(plan);
+    io::Refusal& refusal = fields.refusal();
+    if (!refusal.any()) {
+        plan.error().where = {refusal.source(), value.line, value.column, 0};
+        refusal.add(std::move(plan.error()));
+    }
+    return {};
+}
+
 SceneVine read_vine(io::Refusal& refusal, const io::Json& object) {
     io::Fields fields(refusal, object);
     SceneVine vine;
     vine.code = read_code_text(fields, fields.required("code"), "code");
     for (const io::Json& one : fields.list("switches", false)) vine.switches.push_back(read_switch(refusal, one));
     vine.spring = static_cast<int>(fields.whole("spring", 1, most_draw, 1));
+    if (!fields.left_out("acts")) vine.acts = read_acts(fields);
     fields.end();
     return vine;
 }

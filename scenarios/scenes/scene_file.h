@@ -11,6 +11,7 @@
 #include "scenarios/io/assets.h"
 #include "sim/core/error.h"
 #include "sim/growth/tempt.h"
+#include "sim/pruning/plan.h"
 #include "sim/vine/vine_code.h"
 
 namespace spurwright::scenes {
@@ -24,6 +25,7 @@ struct SceneVine {
     std::string code;
     std::vector<growth::Temptation> switches{};
     int spring = 1; // the draw of weather of its spring, in a scene with frost
+    Plan acts{};    // made before: the vine begins with them
 };
 
 // A scene with a second visit, in spring.

@@ -11,7 +11,7 @@ Result<GrownSceneVine> grow_scene_vine(const Scene& scene, std::size_t number) {
     const SceneVine& wanted = scene.vines.at(std::min(number, scene.vines.size() - 1));
     auto found = commands::vine_of_code(wanted.code);
     if (!found) return failure(std::move(found.error()));
-    GrownSceneVine grown{std::move(found->vine), std::move(found->code), wanted.switches, {}};
+    GrownSceneVine grown{std::move(found->vine), std::move(found->code), wanted.switches, {}, {}};
     for (const growth::Temptation& temptation : wanted.switches) {
         auto made = growth::tempted(grown.vine, temptation);
         if (!made) return failure(std::move(made.error()));
@@ -19,6 +19,8 @@ Result<GrownSceneVine> grow_scene_vine(const Scene& scene, std::size_t number) {
         grown.tempting.push_back(made->axis);
         grown.code.clear();
     }
+    if (auto begun = prune(grown.vine, wanted.acts); !begun) return failure(std::move(begun.error()));
+    grown.acts = wanted.acts;
     return grown;
 }
 

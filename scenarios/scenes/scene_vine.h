@@ -13,6 +13,7 @@ struct GrownSceneVine {
     std::string code;             // canonical; empty for a vine that no code grows
     std::vector<growth::Temptation> switches;
     std::vector<AxisId> tempting; // one a switch
+    Plan acts{};                  // that it begins with; legal on it
 };
 // Vine `number` of the scene, from 0; past the last: the last.
 [[nodiscard]] Result<GrownSceneVine> grow_scene_vine(const Scene& scene, std::size_t number);

@@ -2,6 +2,7 @@
 
 #include "sim/planning/best_plan.h"
 #include "sim/planning/complete.h"
+#include "sim/planning/open_choices.h"
 #include "sim/planning/top_plans.h"
 
 namespace spurwright::planning {
@@ -21,6 +22,10 @@ std::optional<std::size_t> lying_row(const VineTables& tables, AxisId cane, Side
 
 Planning::Planning(const Vine& vine, const rules::HouseRules& house)
     : vine_(vine), house_(house), tables_(vine_tables(vine_, house_)) {}
+
+Planning::Planning(const Vine& vine, const rules::HouseRules& house, const Vine& now) : Planning(vine, house) {
+    tables_.tables = open_choices(tables_, now);
+}
 
 std::optional<BestPlan> Planning::best() const {
     const auto found = best_pick(tables_.tables);

@@ -23,6 +23,9 @@ class Planning {
 public:
     // Keeps its own copies. `vine` is uncut this winter.
     Planning(const Vine& vine, const rules::HouseRules& house);
+    // What is still open on `now`, the vine after some acts: choices that need what is gone are none any more. Plans are
+    // told whole, from the uncut vine, and worth what they are with careful hands from the start (open_choices.h).
+    Planning(const Vine& vine, const rules::HouseRules& house, const Vine& now);
 
     // Nothing where no cane can be laid: a vine too young or too weak has no plan.
     std::optional<BestPlan> best() const;

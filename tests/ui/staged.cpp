@@ -31,7 +31,7 @@ Shell at(Screen screen) {
     Shell shell;
     shell.screen = screen;
     shell.settings.safety_seen = true;
-    for (const std::string name : {"first", "old-or-new", "fat-one", "spur-place", "far-beauty", "weak-vine", "tight-space", "climbed-head", "frost"})
+    for (const std::string name : {"first", "old-or-new", "fat-one", "spur-place", "far-beauty", "weak-vine", "tight-space", "climbed-head", "frost", "wrong-cane", "no-spur", "snapped-cane"})
         shell.scenes.push_back({name, "scene." + name + ".title", "scene." + name + ".task", 5});
     return shell;
 }

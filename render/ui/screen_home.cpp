@@ -181,18 +181,19 @@ Asked screen_home(const State& state, Views& views, Ui& ui) {
     }
     if (state.shell.read_only) text(ui, ui.say("screen.row.read-only"));
     const bool wide = screen.x >= ui.em() * 44;
-    const float share = state.shell.scenes.size() > 2 ? 0.3f : 0.45f; // few scenes leave more room for the places
+    const std::size_t scenes = state.shell.scenes.size();
+    const float share = scenes > 8 ? 0.18f : scenes > 2 ? 0.3f : 0.45f; // few scenes leave more room for the places
     const float picture = wide ? std::clamp(screen.y * share, ui.em() * 6, ui.em() * 24) : 0;
     const float room = std::max(ImGui::GetContentRegionAvail().x - side, ui.em() * 10);
     if (ImGui::BeginTable("###doors", wide ? 2 : 1, ImGuiTableFlags_SizingStretchSame, {room, 0})) {
         ImGui::TableNextColumn();
         take(row_door(state, views, ui, picture));
+        take(row_walked(state, ui)); // beneath the row, where the shed's list leaves room
         take(wall_door(state, views, ui));
         ImGui::TableNextColumn();
         take(shed_door(state, ui, picture));
         ImGui::EndTable();
     }
-    take(row_walked(state, ui));
     unchecked_line(ui);
     panel_end(ui);
     if (state.shell.message) take(say_panel(state, ui, ui.em() * 2));

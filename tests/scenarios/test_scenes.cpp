@@ -494,6 +494,12 @@ TEST_CASE("scene files fit their schema, a file of version 1 reads still, and a 
                                 "double-cane\", \"out_mm\": 60", "short-ripe-cane\", \"ripe_mm\": 250", "wire-scar\", \"out_mm\": 60", "spotted-cane\", \"diameter_mm\": 9",
                                 "single-spur-place\", \"further_out_mm\": 100, \"further_diameter_mm\": 9.1, \"others_mm\": 4", "climbed-head\", \"below_wire_mm\": 20, \"stub_mm\": 40"})
         CHECK(read(head + "{\"side\": \"right\", \"name\": \"" + numbers + "}" + tail).has_value());
+    // Acts that a vine begins with: read as a plan, refused where they are none, and where the vine does not allow them.
+    const std::string with_acts = head.substr(0, head.rfind(", \"switches\"")) + ", \"acts\": \"";
+    CHECK(read(with_acts + "mark a1 left\"}]}")->vines[0].acts.edits.size() == 1);
+    CHECK(read(with_acts + "snip a1\"}]}").error().where.line == 1);
+    CHECK(read(with_acts + "snip a1\"}]}").error().where.source == here.path("scenes", "it.json"));
+    CHECK_FALSE(grow_scene_vine(*read(with_acts + "cut a99999.0+1.0 saw\"}]}"), 0).has_value());
     CHECK(read(head + "{\"name\": \"no-such\", \"side\": \"left\"}" + tail).error().key.name == "error.scene.switch");
     CHECK(read(head + "{\"name\": \"far-cane\", \"side\": \"none\"}" + tail).error().key.name == "error.scene.side");
     CHECK(read(head + "{\"name\": \"far-cane\", \"side\": \"left\", \"axis_ratio\": 1.2}" + tail).error().key.name == "error.json.unknown-key");

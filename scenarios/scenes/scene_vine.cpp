@@ -21,6 +21,7 @@ Result<GrownSceneVine> grow_scene_vine(const Scene& scene, std::size_t number) {
     }
     if (auto begun = prune(grown.vine, wanted.acts); !begun) return failure(std::move(begun.error()));
     grown.acts = wanted.acts;
+    if (!grown.acts.edits.empty()) grown.code.clear(); // a code says no acts either
     return grown;
 }
 

@@ -71,7 +71,7 @@ TEST_CASE("work on a scene's vine that no code grows is kept by scene and number
     std::string plan;
     {
         const auto session = opened(folders_in(here));
-        REQUIRE(session->shell().scenes.size() == 5);
+        REQUIRE(session->shell().scenes.size() == 12);
         session->carry_out(ask::OpenScene{"fat-one", 2});
         REQUIRE(session->practice() != nullptr);
         CHECK(session->practice()->task().code.empty());
@@ -96,6 +96,30 @@ TEST_CASE("work on a scene's vine that no code grows is kept by scene and number
     again->carry_out(ask::NextVine{});  // the scene's next
     CHECK(again->practice()->task().scene == "fat-one");
     CHECK(again->practice()->task().scene_number == 3);
+}
+
+TEST_CASE("work on a vine that begins with acts is taken up after them; they stand once and are not undone") {
+    const test::Folder here;
+    std::string plan;
+    {
+        const auto session = opened(folders_in(here));
+        session->carry_out(ask::OpenScene{"snapped-cane", 1});
+        REQUIRE(session->practice() != nullptr);
+        REQUIRE(session->practice()->done_count() == 2);
+        session->carry_out(ask::Undo{});
+        CHECK(session->practice()->done_count() == 2);
+        session->carry_out(ask::MarkAs{some_cane(*session), Role::spur});
+        plan = print_plan(session->practice()->done());
+    }
+    const auto again = opened(folders_in(here));
+    REQUIRE(again->shell().offered);
+    again->carry_out(ask::OfferTaken{true});
+    REQUIRE(again->practice() != nullptr);
+    CHECK(again->practice()->task().scene == "snapped-cane");
+    CHECK(print_plan(again->practice()->done()) == plan);
+    again->carry_out(ask::Undo{});
+    CHECK(again->practice()->done_count() == 2);
+    CHECK_FALSE(again->practice()->can_undo());
 }
 
 TEST_CASE("a scene that is not there is refused and leaves the vine in hand") {

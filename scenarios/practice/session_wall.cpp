@@ -15,7 +15,7 @@ void Session::go_to_wall() {
     shell_.screen = Screen::wall;
     if (crew_) return;
     auto second = words::load_words(assets_, std::string(other_language(words_.language())));
-    crew_.emplace(keeping_.path_beside("quiz.journal"), second ? std::optional(*std::move(second)) : std::nullopt);
+    crew_.emplace(keeping_.path_beside("wall.journal"), second ? std::optional(*std::move(second)) : std::nullopt);
 }
 
 void Session::begin_quiz(bool from_before) {

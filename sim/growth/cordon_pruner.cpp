@@ -130,7 +130,7 @@ private:
 
     bool lies_flat(const Axis& axis) const {
         const double wire = in_mm(fruiting_wire_height(vine_));
-        const Course course = course_of(vine_, axis, side_);
+        const spurwright::Course course = course_of(vine_, axis, side_);
         for (std::uint32_t i = 0; i < std::min(course.tie, axis.node_count); ++i)
             if (in_mm(course.places[i].y) > wire + arch_most_mm) return false;
         return true;

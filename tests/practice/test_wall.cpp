@@ -157,7 +157,7 @@ TEST_CASE("a quiz begun under other rules is put aside, not counted by these") {
     session->carry_out(ask::WallGoOn{});
     CHECK(session->shell().message);
     CHECK(session->crew()->stage() == QuizStage::setting_up);
-    CHECK_FALSE(io::is_there(folders.work_folder + "/quiz.journal"));
+    CHECK_FALSE(io::is_there(folders.work_folder + "/wall.journal"));
 }
 
 TEST_CASE("where the journal cannot be written the workshop goes on, and it is said") {
@@ -166,17 +166,17 @@ TEST_CASE("where the journal cannot be written the workshop goes on, and it is s
     auto session = session_in(folders);
     session->carry_out(ask::Wall{});
     session->carry_out(ask::WallQuestions{3});
-    REQUIRE(::mkdir((folders.work_folder + "/quiz.journal").c_str(), 0700) == 0);  // a folder stands in its place
+    REQUIRE(::mkdir((folders.work_folder + "/wall.journal").c_str(), 0700) == 0);  // a folder stands in its place
     session->carry_out(ask::WallBegin{});
     wait_for_questions(*session);
     does(*session, happened::Next{});
     CHECK(session->shell().message);
     CHECK(session->crew()->quiz()->phase() == quiz::Phase::open);
     // Room again: everything unkept is written with the next.
-    REQUIRE(std::system(("rmdir '" + folders.work_folder + "'/quiz-*.journal '" + folders.work_folder + "/quiz.journal' 2>/dev/null; true").c_str()) == 0);
+    REQUIRE(std::system(("rmdir '" + folders.work_folder + "'/wall-*.journal '" + folders.work_folder + "/wall.journal' 2>/dev/null; true").c_str()) == 0);
     does(*session, happened::Locked{});
     CHECK_FALSE(session->shell().message);
-    const auto bytes = io::read_file(folders.work_folder + "/quiz.journal", 1 << 20);
+    const auto bytes = io::read_file(folders.work_folder + "/wall.journal", 1 << 20);
     REQUIRE(bytes);
     CHECK(io::read_entries(*bytes).entries.size() == 3);
 }

@@ -37,7 +37,9 @@ LineFit line_through(const std::vector<double>& x, const std::vector<double>& y,
         xy += (x[i] - mean_x) * (y[i] - mean_y);
         yy += (y[i] - mean_y) * (y[i] - mean_y);
     }
-    if (line.points < 4 || !(xx > 0) || !(yy > 0)) return line;
+    // All alike: what stands there then is what the mean was rounded by, and a line through it is noise.
+    const auto alike = [&](double squares, double mean) { return !(squares > 1e-20 * line.points * mean * mean); };
+    if (line.points < 4 || alike(xx, mean_x) || alike(yy, mean_y)) return line;
     line.fitted = true;
     line.slope = xy / xx;
     line.intercept = mean_y - line.slope * mean_x;

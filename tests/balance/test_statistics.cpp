@@ -145,3 +145,11 @@ TEST_CASE("own history: only winters after which a vine held its weight count, a
     years.erase(years.begin());
     CHECK(!own_history(years));
 }
+
+TEST_CASE("no line is laid through values that are all alike, whatever their mean was rounded by") {
+    const std::vector<double> buds(140, 26.7), kg{1.1, 1.4, 0.9, 1.3};
+    std::vector<double> weights;
+    for (std::size_t i = 0; i < buds.size(); ++i) weights.push_back(kg[i % 4]);
+    CHECK_FALSE(line_through(buds, weights, 0.95).fitted);
+    CHECK_FALSE(line_through(weights, buds, 0.95).fitted);
+}

@@ -1,5 +1,6 @@
 // Items about which wood is kept: their keys are what the exact search finds for each place.
 #include <algorithm>
+#include <functional>
 
 #include "scenarios/quiz/item_maker.h"
 #include "scenarios/quiz/losses.h"
@@ -16,12 +17,26 @@ Option option_of(const Vine& vine, AxisId axis) {
     return {axis, place, along_row(vine, place), false, {}};
 }
 
-// Canes of that side that can be laid to it, each with the best plan that does.
-std::vector<Option> lying_canes(const Ground& ground, Side side) {
+// Why a wrong place is wrong: the finding about that piece in the best plan that keeps it.
+struct WrongPlace {
+    Told why;
+    std::optional<rules::RuleName> rule;
+};
+WrongPlace wrong_place(const Ground& ground, const planning::BestPlan& plan, AxisId axis) {
+    const rules::Judgement judgement = judged(ground.vine, plan.plan, ground.house);
+    const rules::Finding* most = largest_loss(judgement, name_of(axis));
+    if (most) return {told(most), most->rule->name};
+    return {{TextKey{"quiz.why.worse"}, {{"points", ground.best.points - plan.points}}}, {}};  // what is lost then lies elsewhere
+}
+
+// The best plan that keeps this wood for what is asked about; nothing where it cannot be that.
+using BestWith = std::function<std::optional<planning::BestPlan>(AxisId)>;
+
+std::vector<Option> options_of_side(const Ground& ground, Side side, const BestWith& best_with) {
     std::vector<Option> options;
     for (const planning::Piece& piece : ground.planning.tables().pieces) {
         if (piece.side != side || piece.sucker) continue;
-        const auto plan = ground.planning.best_laying(piece.axis, side);
+        const auto plan = best_with(piece.axis);
         if (!plan) continue;
         Option option = option_of(ground.vine, piece.axis);
         option.points = plan->points;
@@ -31,23 +46,30 @@ std::vector<Option> lying_canes(const Ground& ground, Side side) {
     return options;
 }
 
-Told side_told(std::string_view key, Side side) {
-    return {TextKey{key}, {{"side", TextKey{side == Side::left ? "side.left" : "side.right"}}}};
+BestWith laid_to(const Ground& ground, Side side) {
+    return [&ground, side](AxisId cane) { return ground.planning.best_laying(cane, side); };
 }
 
-// What a wrong place lost, by the finding about that piece in the best plan that keeps it.
-Told why_not_that(const Ground& ground, const std::optional<planning::BestPlan>& plan, AxisId axis) {
-    if (!plan) return {};
-    const rules::Judgement judgement = judged(ground.vine, plan->plan, ground.house);
-    const Told why = told(largest_loss(judgement, name_of(axis)));
-    return why.key.name.empty() ? Told{TextKey{"quiz.why.worse"}, {{"points", ground.best.points - plan->points}}} : why;  // what is lost then lies elsewhere
-}
-
-rules::RuleName rule_of_loss(const Ground& ground, const std::optional<planning::BestPlan>& plan, AxisId axis, rules::RuleName otherwise) {
-    if (!plan) return otherwise;
-    const rules::Judgement judgement = judged(ground.vine, plan->plan, ground.house);
-    const rules::Finding* finding = largest_loss(judgement, name_of(axis));
-    return finding ? finding->rule->name : otherwise;
+// One place of a side. It turns on the rule by which the best of the wrong places falls short.
+std::optional<Item> one_place(const Ground& ground, const Wanted& wanted, const BestWith& best_with, rules::RuleName otherwise, std::string_view reveal) {
+    const auto shown = set_out(options_of_side(ground, wanted.side, best_with), wanted.places, wanted.rank, wanted.seed);
+    if (!shown) return std::nullopt;
+    Item item;
+    item.vine = ground.vine;
+    item.side = wanted.side;
+    fill_places(item, *shown);
+    item.scored = item.margin >= ground.tolerance;
+    item.rule = otherwise;
+    item.reveal = {TextKey{reveal}, {{"side", TextKey{wanted.side == Side::left ? "side.left" : "side.right"}}}};
+    std::optional<Tenths> best_wrong;
+    for (const Option& option : *shown) {
+        const WrongPlace wrong = option.good ? WrongPlace{} : wrong_place(ground, *best_with(option.axis), option.axis);
+        item.why_not.push_back(wrong.why);
+        if (option.good || (best_wrong && option.points <= *best_wrong)) continue;
+        best_wrong = option.points;
+        item.rule = wrong.rule.value_or(otherwise);
+    }
+    return item;
 }
 
 bool never_by_wood(const Ground& ground, const Axis& axis, Told& why) {
@@ -81,55 +103,18 @@ bool plainly_good(const Ground& ground, AxisId axis) {
 }  // namespace
 
 std::optional<Item> pick_one(const Ground& ground, const Wanted& wanted) {
-    const auto shown = set_out(lying_canes(ground, wanted.side), wanted.places, wanted.rank, wanted.seed);
-    if (!shown) return std::nullopt;
-    Item item;
-    item.vine = ground.vine;
-    item.side = wanted.side;
-    fill_places(item, *shown);
-    item.scored = item.margin >= ground.tolerance;
-    item.rule = rules::RuleName::origin_distance;
-    item.reveal = side_told("quiz.reveal.pick-one", wanted.side);
-    std::optional<Tenths> best_wrong;
-    for (const Option& option : *shown) {
-        const auto plan = ground.planning.best_laying(option.axis, wanted.side);
-        item.why_not.push_back(option.good ? Told{} : why_not_that(ground, plan, option.axis));
-        if (option.good || (best_wrong && option.points <= *best_wrong)) continue;
-        best_wrong = option.points;
-        item.rule = rule_of_loss(ground, plan, option.axis, item.rule);
-    }
-    return item;
+    return one_place(ground, wanted, laid_to(ground, wanted.side), rules::RuleName::origin_distance, "quiz.reveal.pick-one");
 }
 
 std::optional<Item> renewal_spur(const Ground& ground, const Wanted& wanted) {
-    if (!ground.asked.spur[wanted.side == Side::right ? 1 : 0]) return std::nullopt;
-    std::vector<Option> options;
-    for (const planning::Piece& piece : ground.planning.tables().pieces) {
-        if (piece.side != wanted.side || piece.sucker) continue;
-        const auto plan = ground.planning.best_keeping_spur(piece.axis, wanted.side);
-        if (!plan) continue;
-        Option option = option_of(ground.vine, piece.axis);
-        option.points = plan->points;
-        option.good = ground.as_good(plan->points);
-        options.push_back(option);
-    }
-    const auto shown = set_out(std::move(options), wanted.places, wanted.rank, wanted.seed);
-    if (!shown) return std::nullopt;
-    Item item;
-    item.vine = ground.vine;
-    item.side = wanted.side;
-    fill_places(item, *shown);
-    item.scored = item.margin >= ground.tolerance;
-    item.rule = rules::RuleName::spur_place;
-    item.reveal = side_told("quiz.reveal.spur", wanted.side);
-    for (const Option& option : *shown)
-        item.why_not.push_back(option.good ? Told{} : why_not_that(ground, ground.planning.best_keeping_spur(option.axis, wanted.side), option.axis));
-    return item;
+    if (!ground.asked.spur[rules::index_of(wanted.side)]) return std::nullopt;
+    const auto kept = [&](AxisId spur) { return ground.planning.best_keeping_spur(spur, wanted.side); };
+    return one_place(ground, wanted, kept, rules::RuleName::spur_place, "quiz.reveal.spur");
 }
 
 std::optional<Item> pick_two(const Ground& ground, const Wanted& wanted) {
-    const auto left = set_out(lying_canes(ground, Side::left), wanted.places, wanted.rank, wanted.seed);
-    const auto right = set_out(lying_canes(ground, Side::right), wanted.places, wanted.places - 1 - wanted.rank, mix(wanted.seed));
+    const auto left = set_out(options_of_side(ground, Side::left, laid_to(ground, Side::left)), wanted.places, wanted.rank, wanted.seed);
+    const auto right = set_out(options_of_side(ground, Side::right, laid_to(ground, Side::right)), wanted.places, wanted.places - 1 - wanted.rank, mix(wanted.seed));
     if (!left || !right) return std::nullopt;
     std::vector<Option> shown = *left;
     shown.insert(shown.end(), right->begin(), right->end());
@@ -166,7 +151,7 @@ std::optional<Item> pick_two(const Ground& ground, const Wanted& wanted) {
     for (const auto& [along, row] : order) {
         const Side side = row < left->size() ? Side::left : Side::right;
         const auto plan = ground.planning.best_laying(shown[row].axis, side);
-        item.why_not.push_back(why_not_that(ground, plan, shown[row].axis));
+        item.why_not.push_back(plan ? wrong_place(ground, *plan, shown[row].axis).why : Told{});
     }
     return item;
 }

@@ -4,18 +4,11 @@
 #include <algorithm>
 #include <cstdint>
 
-#include "tests/cli/program.h"
-#include "tests/scenarios/schema.h"
+#include "tests/cli/shed.h"
 
 using namespace spurwright::test;
 
 namespace {
-
-class PlotShed {
-public:
-    Ran run(const std::vector<std::string>& words) const { return run_program_of(SPURWRIGHT_PROGRAM, words, {"XDG_DATA_HOME=" + folder.file("data")}); }
-    Folder folder;
-};
 
 std::uint32_t big_endian(const std::string& bytes, std::size_t at) {
     std::uint32_t value = 0;
@@ -26,7 +19,7 @@ std::uint32_t big_endian(const std::string& bytes, std::size_t at) {
 } // namespace
 
 TEST_CASE("the invented block is drawn with its data beside, in every language, the same bytes each time") {
-    const PlotShed shed;
+    const Shed shed;
     REQUIRE(shed.run({"demo-block"}).status == 0);
     const std::string picture = shed.folder.file("plot ñ.png"), again = shed.folder.file("again.png");
     const Ran drawn = shed.run({"book", "plot", "demo-invented", "-o", picture, "--json"});
@@ -50,7 +43,7 @@ TEST_CASE("the invented block is drawn with its data beside, in every language, 
 }
 
 TEST_CASE("one vine in one winter is drawn too; what is wrong is refused and nothing is written") {
-    const PlotShed shed;
+    const Shed shed;
     const std::string picture = shed.folder.file("p.png");
     CHECK(shed.run({"book", "plot", "north", "-o", picture}).status == 2);
     REQUIRE(shed.run({"book", "block", "north", "--spacing", "1.8m"}).status == 0);

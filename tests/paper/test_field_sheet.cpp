@@ -1,23 +1,12 @@
 // The field sheet of reference vines, read back by Poppler: every vine in walking order, both languages, A4.
 #include <doctest/doctest.h>
 
-#include "tests/cli/program.h"
-#include "tests/scenarios/schema.h"
+#include "tests/cli/shed.h"
 
 using namespace spurwright::test;
 
-namespace {
-
-class FieldShed {
-public:
-    Ran run(const std::vector<std::string>& words) const { return run_program_of(SPURWRIGHT_PROGRAM, words, {"XDG_DATA_HOME=" + folder.file("data")}); }
-    Folder folder;
-};
-
-} // namespace
-
 TEST_CASE("every vine stands on the sheet once, row after row, with its last weight; A4 (ISO 216: 210 x 297 mm), the same bytes each time") {
-    const FieldShed shed;
+    const Shed shed;
     REQUIRE(shed.run({"demo-block"}).status == 0);
     const std::string pdf = shed.folder.file("field ñ.pdf"), again = shed.folder.file("again.pdf");
     const Ran ran = shed.run({"book", "sheet", "demo-invented", "-o", pdf, "--json"});
@@ -46,7 +35,7 @@ TEST_CASE("every vine stands on the sheet once, row after row, with its last wei
 }
 
 TEST_CASE("a block without vines and a row that is not there are refused") {
-    const FieldShed shed;
+    const Shed shed;
     const std::string pdf = shed.folder.file("f.pdf");
     CHECK(shed.run({"book", "sheet", "north", "-o", pdf}).status == 2);
     REQUIRE(shed.run({"book", "block", "north", "--spacing", "1.8m"}).status == 0);

@@ -7,6 +7,7 @@
 #include "sim/planning/cordon.h"
 #include "sim/pruning/plan_text.h"
 #include "sim/vine/vine_check.h"
+#include "tests/support/cordons.h"
 #include "tests/support/full_size.h"
 #include "tests/support/grown.h"
 #include "tests/support/judged.h"
@@ -18,40 +19,6 @@ using namespace spurwright;
 using namespace spurwright::planning;
 
 namespace {
-
-// The shipped set's way with cordons (assets/house-rules/spur-cordon.json; tests/scenarios hold the file to it).
-rules::HouseRules spur_cordon() {
-    rules::HouseRules house;
-    house.spur_buds.full = {{2}, {2}};
-    house.spur_direction.upright = true;
-    house.weighed[rules::index_of(rules::RuleName::spur_direction)] = {30, true};
-    return house;
-}
-
-CordonTables random_tables(std::uint64_t seed) {
-    std::uint32_t nth = 0;
-    const auto in = [&](int low, int high) { return between(draw(seed, 7, 0, nth++), low, high); };
-    const int range = std::array{2, 9, 60}[static_cast<std::size_t>(in(0, 2))];
-    CordonTables tables;
-    std::size_t most = 0;
-    for (CordonTables::Arm& arm : tables.arms) {
-        const auto canes = static_cast<std::size_t>(in(0, 5));
-        arm.asked = in(0, 3);
-        most += static_cast<std::size_t>(3 * arm.asked);
-        for (std::size_t x = 0; x < canes; ++x) {
-            CordonTables::Cane cane{AxisId{static_cast<std::uint32_t>(x + 1)}, {}};
-            for (int n = in(1, 3); n > 0; --n) cane.worth.push_back(in(0, range));
-            arm.canes.push_back(cane);
-        }
-        for (std::size_t i = 0; i < canes * (canes + 1); ++i) arm.place.push_back(in(0, range));
-    }
-    for (std::size_t buds = 0; buds <= most; ++buds) tables.totals.push_back(in(0, 3 * range));
-    tables.constant = in(0, range);
-    tables.over_from = in(0, 3) ? in(4, 20) : no_cap;
-    tables.hard_cap = in(range, 6 * range);
-    tables.soft_cap = in(range, 9 * range);
-    return tables;
-}
 
 struct Forced {
     std::optional<CordonRanked> best;
@@ -112,12 +79,12 @@ const rules::Finding* finding(const rules::Judgement& judgement, rules::RuleName
 }  // namespace
 
 TEST_SUITE("planning/cordon") {
-    const rules::HouseRules house = spur_cordon();
+    const rules::HouseRules house = test::spur_cordon();
 
     TEST_CASE("on random tables the search finds what plain recursion finds, ties and caps too, and counts as many") {
         int differ = 0, capped = 0, tied = 0;
         for (std::uint64_t seed = 0; seed < test::sized<std::uint64_t>(600, 6'000); ++seed) {
-            const CordonTables tables = random_tables(seed);
+            const CordonTables tables = test::random_cordon_tables(seed, 1);
             const Forced forced = by_force(tables);
             REQUIRE(forced.best.has_value());
             differ += best_pick(tables) != *forced.best;

@@ -10,6 +10,7 @@
 #include "sim/core/random.h"
 #include "sim/planning/eye_noise.h"
 #include "sim/rules/judge.h"
+#include "tests/support/cordons.h"
 #include "tests/support/full_size.h"
 #include "tests/support/grown.h"
 #include "tests/support/random_edits.h"
@@ -19,39 +20,6 @@ using namespace spurwright;
 using namespace spurwright::planning;
 
 namespace {
-
-rules::HouseRules cordon_house() {
-    rules::HouseRules house;
-    house.spur_buds.full = {{2}, {2}};
-    house.spur_direction.upright = true;
-    house.weighed[rules::index_of(rules::RuleName::spur_direction)] = {30, true};
-    return house;
-}
-
-CordonTables drawn_tables(std::uint64_t seed) {
-    std::uint32_t nth = 0;
-    const auto in = [&](int low, int high) { return between(draw(seed, 17, 0, nth++), low, high); };
-    const int range = std::array{2, 9, 60}[static_cast<std::size_t>(in(0, 2))];
-    CordonTables tables;
-    std::size_t most = 0;
-    for (CordonTables::Arm& arm : tables.arms) {
-        const auto canes = static_cast<std::size_t>(in(0, 5));
-        arm.asked = in(0, 3);
-        most += static_cast<std::size_t>(3 * arm.asked);
-        for (std::size_t x = 0; x < canes; ++x) {
-            CordonTables::Cane cane{AxisId{static_cast<std::uint32_t>(x + 1)}, {}};
-            for (int n = in(0, 3); n > 0; --n) cane.worth.push_back(in(0, range));
-            arm.canes.push_back(cane);
-        }
-        for (std::size_t i = 0; i < canes * (canes + 1); ++i) arm.place.push_back(in(0, range));
-    }
-    for (std::size_t buds = 0; buds <= most; ++buds) tables.totals.push_back(in(0, 3 * range));
-    tables.constant = in(0, range);
-    tables.over_from = in(0, 3) ? in(4, 20) : no_cap;
-    tables.hard_cap = in(range, 6 * range);
-    tables.soft_cap = in(range, 9 * range);
-    return tables;
-}
 
 using Set = std::array<std::vector<std::uint16_t>, 2>;
 Set set_of(const CordonPick& pick) {
@@ -112,12 +80,12 @@ struct ChargedPlans {
 }  // namespace
 
 TEST_SUITE("planning/cordon-review") {
-    const rules::HouseRules house = cordon_house();
+    const rules::HouseRules house = test::spur_cordon();
 
     TEST_CASE("on random tables the best sets, their plans and their points are what plain recursion finds") {
         int differ = 0, many = 0, none = 0;
         for (std::uint64_t seed = 0; seed < test::sized<std::uint64_t>(300, 3'000); ++seed) {
-            const CordonTables tables = drawn_tables(seed);
+            const CordonTables tables = test::random_cordon_tables(seed, 0);
             const int best = best_pick(tables).points;
             for (const int points : {best, best - 4, 0, best + 1}) {
                 std::vector<CordonGroup> forced = groups_by_force(tables, points);

@@ -5,11 +5,11 @@
 #include <unistd.h>
 
 #include <cstdio>
-#include <cstdlib>
 #include <string>
 
 #include "scenarios/io/journal.h"
 #include "scenarios/io/safe_file.h"
+#include "tests/support/folder.h"
 #include "tests/support/full_size.h"
 
 using namespace spurwright;
@@ -17,17 +17,8 @@ using io::Journal;
 
 namespace {
 
-struct Scratch {
-    std::string folder;
-    Scratch() {
-        char name[] = "/tmp/spurwright-journal-XXXXXX";
-        folder = ::mkdtemp(name);
-    }
-    ~Scratch() {
-        for (const char* file : {"/journal", "/journal.tail", "/acknowledged"}) ::unlink((folder + file).c_str());
-        ::rmdir(folder.c_str());
-    }
-    std::string path() const { return folder + "/journal"; }
+struct Scratch : test::Folder {
+    std::string path() const { return file("journal"); }
 };
 
 }  // namespace
@@ -107,7 +98,8 @@ TEST_CASE("killed at any moment, no acknowledged answer is lost") {
 }
 
 TEST_CASE("a journal that cannot be opened is refused with a sentence and nothing is changed") {
-    CHECK_FALSE(Journal::open("/tmp"));
+    const Scratch scratch;
+    CHECK_FALSE(Journal::open(scratch.test::Folder::path()));
     CHECK_FALSE(Journal::open("/nowhere/at/all/journal"));
 }
 

@@ -5,42 +5,15 @@
 #include <filesystem>
 #include <nlohmann/json.hpp>
 
-#include "tests/cli/program.h"
-#include "tests/scenarios/schema.h"
+#include "tests/cli/shed.h"
 #include "tests/support/statistics.h"
 
 using namespace spurwright::test;
 using nlohmann::json;
 
-namespace {
-
-class BookShed {
-public:
-    Ran run(std::vector<std::string> words) const {
-        return run_program_of(SPURWRIGHT_PROGRAM, words, {"XDG_DATA_HOME=" + folder.file("data"), "XDG_CONFIG_HOME=" + folder.file("config")});
-    }
-    json object(std::vector<std::string> words, const std::string& schema, int status = 0) const {
-        words.push_back("--json");
-        const Ran ran = run(words);
-        CHECK_MESSAGE(ran.status == status, ran.err);
-        CHECK(schema_fault(schema, ran.out) == "");
-        return json::parse(ran.out, nullptr, false);
-    }
-    std::string refused(std::vector<std::string> words) const {
-        const Ran ran = run(words);
-        CHECK(ran.status == 2);
-        CHECK(ran.out.empty());
-        CHECK(ran.err.find('[') == std::string::npos);
-        return ran.err;
-    }
-    Folder folder;
-};
-
-} // namespace
-
 TEST_SUITE("records/book") {
     TEST_CASE("a block, its weighings, the table and the map; a look alone makes nothing") {
-        const BookShed shed;
+        const Shed shed;
         CHECK(shed.object({"book", "list"}, "verb-book-list")["blocks"].empty());
         CHECK(!std::filesystem::exists(shed.folder.file("data")));
         CHECK(shed.object({"book", "block", "north", "--spacing", "6ft", "--formula", "20+10"}, "verb-book-block")["spacing_mm"] == 1828.8);
@@ -71,7 +44,7 @@ TEST_SUITE("records/book") {
         CHECK(vines[0]["winters"][0]["typed"] == "1.5 lb");
     }
     TEST_CASE("undo takes back an import whole, and the history keeps both") {
-        const BookShed shed;
+        const Shed shed;
         shed.object({"book", "block", "north", "--spacing", "1.8m"}, "verb-book-block");
         const std::string first = shed.folder.write("1.csv", "block,tag,winter,weight_kg\nnorth,a,2024,0.8\nnorth,b,2024,0.9\n");
         const std::string second = shed.folder.write("2.csv", "block,tag,winter,weight_kg\nnorth,a,2024,0.7\nnorth,c,2024,1.0\n");
@@ -91,7 +64,7 @@ TEST_SUITE("records/book") {
         CHECK(acts[0]["undoes"] == 1);
     }
     TEST_CASE("compare: paired change, its interval and its test, as computed by hand") {
-        const BookShed shed;
+        const Shed shed;
         shed.object({"book", "block", "north", "--spacing", "1.8m"}, "verb-book-block");
         // Student 1908's ten sleepers, moved up by 3 and read as kilograms: the paired test does not know.
         const double before[] = {0.7, -1.6, -0.2, -1.2, -0.1, 3.4, 3.7, 0.8, 0.0, 2.0}, after[] = {1.9, 0.8, 1.1, 0.1, -0.1, 4.4, 5.5, 1.6, 4.6, 3.4};
@@ -121,7 +94,7 @@ TEST_SUITE("records/book") {
         CHECK(shed.object({"book", "compare", "north", "--from", "2025"}, "verb-book-compare")["changes"].empty());
     }
     TEST_CASE("suggest: by weight, by space, the smaller [smith-2023 for 20+20], block and option") {
-        const BookShed shed;
+        const Shed shed;
         shed.object({"book", "block", "north", "--spacing", "1.8m"}, "verb-book-block");
         shed.object({"book", "import", shed.folder.write("s.csv", "block,tag,winter,weight_lb\nnorth,a,2025,1.5\nnorth,b,2025,0.9\nnorth,c,2024,2\n")}, "verb-book-import");
         const json suggested = shed.object({"book", "suggest", "north"}, "verb-book-suggest");
@@ -150,7 +123,7 @@ TEST_SUITE("records/book") {
         CHECK(shed.refused({"book", "suggest", "north", "--tag", "c"}).find("was weighed in winter 2025") != std::string::npos);
     }
     TEST_CASE("words that are wrong") {
-        const BookShed shed;
+        const Shed shed;
         CHECK(shed.refused({"book", "compare", "north"}).find("which is empty") != std::string::npos);
         CHECK(shed.refused({"book", "block", "north"}).find("--spacing L is missing") != std::string::npos);
         CHECK(shed.refused({"book", "block", "=1+1", "--spacing", "1.8m"}).find("does not begin like a formula") != std::string::npos);
@@ -168,7 +141,7 @@ TEST_SUITE("records/book") {
         CHECK(shed.run({"book", "--help"}).out.find("book suggest") != std::string::npos);
     }
     TEST_CASE("demo block: 60 vines over 8 winters, said to be invented everywhere, by the way of every file; the same again changes nothing") {
-        const BookShed shed;
+        const Shed shed;
         const std::string table = shed.folder.file("demo.csv");
         const json demo = shed.object({"demo-block", "-o", table}, "verb-demo-block");
         CHECK(demo["new"] == 480);

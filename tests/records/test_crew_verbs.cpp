@@ -5,30 +5,10 @@
 #include <nlohmann/json.hpp>
 
 #include "scenarios/records/events.h"
-#include "tests/cli/program.h"
-#include "tests/scenarios/schema.h"
+#include "tests/cli/shed.h"
 
 using namespace spurwright::test;
 using nlohmann::json;
-
-namespace {
-
-class Shed {
-public:
-    Ran run(std::vector<std::string> words) const {
-        return run_program_of(SPURWRIGHT_PROGRAM, words, {"XDG_DATA_HOME=" + folder.file("data"), "XDG_CONFIG_HOME=" + folder.file("config")});
-    }
-    json object(std::vector<std::string> words, const std::string& schema, int status = 0) const {
-        words.push_back("--json");
-        const Ran ran = run(words);
-        CHECK_MESSAGE(ran.status == status, ran.err);
-        CHECK(schema_fault(schema, ran.out) == "");
-        return json::parse(ran.out, nullptr, false);
-    }
-    Folder folder;
-};
-
-} // namespace
 
 TEST_SUITE("records/crew") {
     TEST_CASE("a roster goes in, is listed and exported; asked about nothing, no folder is made") {

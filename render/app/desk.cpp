@@ -1,8 +1,11 @@
 #include "render/app/desk.h"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <cstdint>
 
+#include <glad/gl.h>
 #include <imgui.h>
 #include <imgui_impl_opengl3.h>
 
@@ -54,6 +57,25 @@ Desk::~Desk() {
     if (imgui_) ImGui::DestroyContext(imgui_);
 }
 
+namespace {
+
+// The renderer has made white letters whose four channels differ in one: two megabytes where half a one does.
+void keep_letters_in_one_channel() {
+    ImFontAtlas& fonts = *ImGui::GetIO().Fonts;
+    unsigned char* pixels = nullptr;
+    int width = 0, height = 0;
+    fonts.GetTexDataAsAlpha8(&pixels, &width, &height);
+    if (!pixels) return;
+    glBindTexture(GL_TEXTURE_2D, static_cast<GLuint>(reinterpret_cast<std::uintptr_t>(fonts.TexID)));
+    glPixelStorei(GL_UNPACK_ALIGNMENT, 1);
+    glTexImage2D(GL_TEXTURE_2D, 0, GL_R8, width, height, 0, GL_RED, GL_UNSIGNED_BYTE, pixels);
+    glPixelStorei(GL_UNPACK_ALIGNMENT, 4);
+    constexpr std::array<GLint, 4> white_by_alpha{GL_ONE, GL_ONE, GL_ONE, GL_RED};
+    glTexParameteriv(GL_TEXTURE_2D, GL_TEXTURE_SWIZZLE_RGBA, white_by_alpha.data());
+}
+
+}  // namespace
+
 Result<void> Desk::build_fonts() {
     float em = std::round(ui::em_at_one * content_scale_ * static_cast<float>(session_->shell().settings.text_percent) / 100.0f);
     if (session_->crew() && session_->crew()->quiz() && session_->shell().screen == Screen::wall) em = std::max(em, std::round(height_ * ui::wall_em_share));
@@ -66,6 +88,7 @@ Result<void> Desk::build_fonts() {
     built_em_ = em;
     if (ever_built) ImGui_ImplOpenGL3_CreateFontsTexture();
     else ImGui_ImplOpenGL3_CreateDeviceObjects();  // the texture with the rest: left to the first frame it is made twice
+    keep_letters_in_one_channel();
     ImGui::GetIO().Fonts->ClearTexData();  // the renderer has the one, and the next size reads the other anew
     ImGui::GetIO().Fonts->ClearInputData();
     again_ = 3;

@@ -9,12 +9,13 @@
 #include <imgui.h>
 
 #include "render/app/desk.h"
+#include "render/app/memory.h"
 #include "scenarios/io/safe_file.h"
 
 namespace spurwright::app {
 namespace {
 
-constexpr double idle_wait = 5, search_wait = 0.05, rest_wait = 0.3, held_wait = 1.0 / 30;  // seconds between looks where no event comes
+constexpr double idle_wait = 5, settled_wait = 2, search_wait = 0.05, rest_wait = 0.3, held_wait = 1.0 / 30;  // seconds between looks where no event comes
 
 Error lacking(std::string_view key) { return {Fault::missing, TextKey{key}, {}, {}}; }
 
@@ -141,17 +142,22 @@ Result<void> run_window(const io::Assets& assets, const WindowWish& wish) {
     using Clock = std::chrono::steady_clock;
     Clock::time_point last = Clock::now();
     std::string reported;
+    bool gave_back = false;  // since the last frame: a software renderer's store for one is a tenth of all memory
     while (!desk.leaving() && !glfwWindowShouldClose(window.get())) {
         if (desk.more_to_do() || listener.redraw) {
             glfwPollEvents();
         } else {
             const bool held = desk.input().key_held();
-            const double wait = wait_for(desk, held);
+            const double asked = wait_for(desk, held), wait = asked == idle_wait && !gave_back ? settled_wait : asked;
             const Clock::time_point from = Clock::now();
             glfwWaitEventsTimeout(wait);
             const bool quiet = !desk.input().waiting() && std::chrono::duration<double>(Clock::now() - from).count() >= 0.9 * wait;
             if (quiet && desk.wants_finer()) desk.finer();
-            else if (quiet && !held && !listener.redraw && !desk.waits_for_search()) continue;  // nothing to draw anew
+            else if (quiet && !held && !listener.redraw && !desk.waits_for_search()) {  // nothing to draw anew
+                if (!gave_back) give_back_freed_memory();
+                gave_back = true;
+                continue;
+            }
         }
         listener.redraw = false;
         int width = 0, height = 0;
@@ -164,6 +170,7 @@ Result<void> run_window(const io::Assets& assets, const WindowWish& wish) {
         const Clock::time_point now = Clock::now();
         desk.frame({0, width, height}, std::min(std::chrono::duration<float>(now - last).count(), 0.25f));
         last = now;
+        gave_back = false;
         glfwSwapBuffers(window.get());
         if (wish.probe_file.empty()) continue;
         if (std::string report = desk.report(); report != reported) {

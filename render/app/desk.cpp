@@ -266,7 +266,7 @@ void Desk::frame(const gl::Target& target, float seconds) {
     } else {
         rough_ = false;
     }
-    const ui::State state{shell, session_->practice(), session_->two_vines(), session_->crew()};
+    const ui::State state{shell, session_->practice(), session_->two_vines(), session_->crew(), session_->weighing(), session_->book()};
     const auto asked = ui::draw_screens(state, views_, spoken_, overlay.marks, ui);
     ImGui::Render();
     glBindFramebuffer(GL_FRAMEBUFFER, target.framebuffer);

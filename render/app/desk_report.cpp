@@ -77,6 +77,48 @@ Json wall_of(const practice::CrewQuiz& crew) {
     return o;
 }
 
+// Where the scale stands; what the bundle truly has only once it is written down.
+Json weighing_of(const weighing::Exercise& exercise) {
+    Json o = Json::object(), pieces = Json::list();
+    for (std::size_t i = 0; i < exercise.pieces().size(); ++i) {
+        Json piece = Json::object();
+        piece.set("kind", word_of(exercise.pieces()[i].kind));
+        piece.set("belongs", exercise.pieces()[i].belongs);
+        piece.set("lies", word_of(exercise.lies(i)));
+        piece.set("still_on", exercise.still_on(i));
+        piece.set("canes_on", static_cast<std::int64_t>(exercise.canes_on(i)));
+        pieces.push(std::move(piece));
+    }
+    o.set("pieces", std::move(pieces));
+    o.set("tied", exercise.tied());
+    o.set("hangs", exercise.hangs());
+    o.set("wet", exercise.wet());
+    o.set("shown", exercise.shown_text());
+    o.set("unit", word_of(exercise.unit()));
+    if (!exercise.written()) return o;
+    o.set("within", exercise.verdict()->within);
+    o.set("bundle_g", exercise.verdict()->truly.mass);
+    Json slips = Json::list();
+    for (const weighing::FoundSlip& slip : exercise.verdict()->slips) slips.push(std::string(word_of(slip.slip)));
+    o.set("slips", std::move(slips));
+    return o;
+}
+
+Json book_of(const practice::BookDesk& book) {
+    Json o = Json::object();
+    o.set("page", word_of(book.page()));
+    o.set("blocks", static_cast<std::int64_t>(book.book().size()));
+    o.set("block", book.open() ? Json(book.open()->block.name) : Json());
+    o.set("vines", book.open() ? Json(static_cast<std::int64_t>(book.open()->vines.size())) : Json());
+    o.set("at", static_cast<std::int64_t>(book.at()));
+    o.set("winter", book.winter());
+    o.set("keyed", static_cast<std::int64_t>(book.keyed()));
+    o.set("entered", book.entered());
+    o.set("odd", book.odd().has_value());
+    o.set("making_demo", book.making_demo());
+    return o;
+}
+
 }  // namespace
 
 practice::Spot spot_of(const Vine& vine, const scene::Picked& picked) {
@@ -151,6 +193,8 @@ std::string report_of(const practice::Session& session, const Stage& stage, cons
         if (at_rest && session.shell().screen == practice::Screen::row && !stage.empty() && !session.shows_two()) o.set("parts", parts_of(practice->now(), stage, camera, width, height));
     }
     if (const auto* crew = session.crew()) o.set("wall", wall_of(*crew));
+    if (session.weighing()) o.set("weighing", weighing_of(*session.weighing()));
+    if (session.book()) o.set("book", book_of(*session.book()));
     Json widgets = Json::list();
     for (const ui::Probed& p : probe.all()) {
         Json w = Json::object();

@@ -23,6 +23,12 @@ std::string name_of_key(const Ui& ui, int k) {
     case key::home: return ui.say("screen.key.home");
     case key::space: return ui.say("screen.key.space");
     case key::backspace: return ui.say("screen.key.backspace");
+    case key::page_up: return ui.say("screen.key.page-up");
+    case key::page_down: return ui.say("screen.key.page-down");
+    case key::up: return ui.say("screen.key.up");
+    case key::down: return ui.say("screen.key.down");
+    case key::left: return ui.say("screen.key.left");
+    case key::right: return ui.say("screen.key.right");
     default: break;
     }
     if (k >= key::f1 && k < key::f1 + 12) return "F" + std::to_string(k - key::f1 + 1);

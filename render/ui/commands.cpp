@@ -13,7 +13,8 @@ using practice::HandTool;
 
 constexpr unsigned home = static_cast<unsigned>(Place::home), row = static_cast<unsigned>(Place::row),
                    look = static_cast<unsigned>(Place::look), watch = static_cast<unsigned>(Place::watch),
-                   drill = static_cast<unsigned>(Place::drill), two = static_cast<unsigned>(Place::two), buds = static_cast<unsigned>(Place::buds), picture = row | look | watch | drill | buds, wall = static_cast<unsigned>(Place::wall), seen = picture | two;
+                   drill = static_cast<unsigned>(Place::drill), two = static_cast<unsigned>(Place::two), buds = static_cast<unsigned>(Place::buds), picture = row | look | watch | drill | buds, wall = static_cast<unsigned>(Place::wall), seen = picture | two,
+                   weigh = static_cast<unsigned>(Place::weigh), book = static_cast<unsigned>(Place::book);
 
 bool in_hand(const State& s) { return s.practice != nullptr; }
 bool chosen(const State& s) { return in_hand(s) && s.practice->chosen; }
@@ -103,6 +104,60 @@ Asked go_on_quiz(const State& s, Views& views) {
     if (quiz_may<quiz::event::Revealed>(s)) return Request{ask::WallDo{quiz::event::Revealed{}}};
     return Request{ask::WallDo{quiz::event::Next{}}};
 }
+using weighing::Deed;
+bool sorting(const State& s) { return s.weighing && !s.weighing->written(); }
+bool weighed(const State& s) { return s.weighing && s.weighing->written(); }
+template <Deed deed>
+Asked do_deed(const State&, Views&) {
+    return Request{ask::WeighDo{{deed, 0}}};
+}
+// The next piece of what lies there, in the bundle too; round again at the end.
+template <int step>
+Asked walk_pieces(const State& s, Views& views) {
+    const auto n = static_cast<int>(s.weighing->pieces().size());
+    auto at = static_cast<int>(std::min(views.weigh.at, s.weighing->pieces().size() - 1));
+    do at = (at + step + n) % n;
+    while (s.weighing->still_on(static_cast<std::size_t>(at)) && at != static_cast<int>(views.weigh.at));
+    views.weigh.at = static_cast<std::size_t>(at);
+    views.weigh.walked = true;
+    return {};
+}
+bool has_piece(const State& s) { return sorting(s) && !s.weighing->pieces().empty(); }
+// Into the bundle, or out of it again; then on to the next that is not in it.
+Asked take_piece(const State& s, Views& views) {
+    const weighing::Exercise& exercise = *s.weighing;
+    const std::size_t at = std::min(views.weigh.at, exercise.pieces().size() - 1);
+    const bool out = exercise.lies(at) == weighing::Lies::bundle;
+    if (!out && !exercise.tied())
+        for (std::size_t i = 1; i < exercise.pieces().size(); ++i) {
+            const std::size_t next = (at + i) % exercise.pieces().size();
+            if (exercise.lies(next) == weighing::Lies::bundle || exercise.still_on(next)) continue;
+            views.weigh.at = next;
+            views.weigh.walked = true;
+            break;
+        }
+    return Request{ask::WeighDo{{out ? Deed::put_back : Deed::take, at}}};
+}
+Asked strip_piece(const State& s, Views& views) {
+    return Request{ask::WeighDo{{Deed::strip, std::min(views.weigh.at, s.weighing->pieces().size() - 1)}}};
+}
+Asked write_weight(const State&, Views& views) {
+    return Request{ask::WeighWrite{views.weigh.weight.text, views.weigh.noted_wet}};
+}
+bool has_block(const State& s) { return s.book && s.book->open(); }
+template <practice::BookPage page>
+Asked book_page(const State&, Views&) {
+    return Request{ask::BookDo{practice::desk::Page{page}}};
+}
+template <int step>
+Asked book_winter(const State&, Views&) {
+    return Request{ask::BookDo{practice::desk::Winter{step}}};
+}
+template <int step>
+Asked book_walk(const State&, Views&) {
+    return Request{ask::BookDo{practice::desk::Walk{step}}};
+}
+
 bool quiz_answers(const State& s) { return quiz_may<quiz::event::Locked>(s); }
 bool quiz_revealed(const State& s) { return quiz_of(s) && quiz_of(s)->phase() == quiz::Phase::revealed; }
 
@@ -247,6 +302,43 @@ const std::array table{
     Command{"wall-way", wall, {'M'}, {}, quiz_answers, [](const State&, Views& v) { v.wall.next_way(); return Asked{}; }},
     Command{"wall-disagree", wall, {'D'}, {}, quiz_revealed, [](const State&, Views& v) { v.wall.disagrees = !v.wall.disagrees; v.wall.typed.clear(); return Asked{}; }},
     Command{"wall-close", wall, {}, {}, nullptr, plain<ask::WallClose>},
+    // ---- the scale
+    Command{"weigh", home | look, {'E'}, {}, past_safety, plain<ask::Weigh>},
+    Command{"weigh-next", weigh, {key::right}, {key::period}, has_piece, walk_pieces<1>},
+    Command{"weigh-previous", weigh, {key::left}, {key::comma}, has_piece, walk_pieces<-1>},
+    Command{"weigh-take", weigh, {key::enter}, {key::space}, has_piece, take_piece},
+    Command{"weigh-strip", weigh, {'S'}, {}, has_piece, strip_piece},
+    Command{"weigh-shorten", weigh, {'C'}, {}, [](const State& s) { return sorting(s) && !s.weighing->tied(); }, do_deed<Deed::shorten>},
+    Command{"weigh-tie", weigh, {'T'}, {}, [](const State& s) { return sorting(s) && !s.weighing->tied(); }, do_deed<Deed::tie>},
+    Command{"weigh-untie", weigh, {'T', false, true}, {}, [](const State& s) { return sorting(s) && s.weighing->tied() && !s.weighing->hangs(); }, do_deed<Deed::untie>},
+    Command{"weigh-dry", weigh, {'D'}, {}, [](const State& s) { return sorting(s) && s.weighing->wet() && !s.weighing->hangs(); }, do_deed<Deed::let_dry>},
+    Command{"weigh-hang", weigh, {'H'}, {}, [](const State& s) { return sorting(s) && !s.weighing->hangs(); }, do_deed<Deed::hang>},
+    Command{"weigh-down", weigh, {'H', false, true}, {}, [](const State& s) { return sorting(s) && s.weighing->hangs(); }, do_deed<Deed::take_down>},
+    Command{"weigh-zero", weigh, {'0'}, {}, sorting, do_deed<Deed::zero>},
+    Command{"weigh-unit", weigh, {'K'}, {}, sorting, do_deed<Deed::turn_unit>},
+    Command{"weigh-write", weigh, {'W'}, {}, [](const State& s) { return sorting(s) && s.weighing->hangs(); },
+            [](const State&, Views& v) {
+                v.weigh.weight.focus = true;
+                return Asked{};
+            }},
+    Command{"weigh-written", weigh, {}, {}, [](const State& s) { return sorting(s) && s.weighing->hangs(); }, write_weight},
+    Command{"weigh-undo", weigh, ctrl('Z'), {}, [](const State& s) { return s.weighing && s.weighing->can_undo(); }, plain<ask::WeighUndo>},
+    Command{"weigh-redo", weigh, ctrl('Y'), {}, [](const State& s) { return s.weighing && s.weighing->can_redo(); }, [](const State&, Views&) { return Asked{ask::WeighUndo{-1}}; }},
+    Command{"weigh-again", weigh, {'R'}, {}, weighed, [](const State&, Views& v) { v.weigh = {}; return Asked{ask::WeighAgain{}}; }},
+    Command{"weigh-next-vine", weigh, {'N'}, {}, weighed, [](const State&, Views& v) { v.weigh = {}; return Asked{ask::Weigh{}}; }},
+    Command{"weigh-close", weigh, {key::escape}, {}, nullptr, [](const State&, Views& v) { v.weigh = {}; return Asked{ask::WeighClose{}}; }},
+    // ---- the book
+    Command{"book", everywhere & ~book, {}, {}, past_safety, plain<ask::Book>},
+    Command{"book-blocks", book, {key::f2}, {}, nullptr, book_page<practice::BookPage::blocks>},
+    Command{"book-entry", book, {key::f3}, {}, has_block, book_page<practice::BookPage::entry>},
+    Command{"book-compare", book, {key::f4}, {}, has_block, book_page<practice::BookPage::compare>},
+    Command{"book-map", book, {key::f5}, {}, has_block, book_page<practice::BookPage::map>},
+    Command{"book-later", book, ctrl(key::page_up), {}, has_block, book_winter<1>},
+    Command{"book-earlier", book, ctrl(key::page_down), {}, has_block, book_winter<-1>},
+    Command{"book-next", book, {key::down, true}, {}, has_block, book_walk<1>},
+    Command{"book-previous", book, {key::up, true}, {}, has_block, book_walk<-1>},
+    Command{"book-undo", book, {key::f6}, {}, [](const State& s) { return s.book && s.book->can_take_back(); }, [](const State&, Views&) { return Asked{ask::BookDo{practice::desk::TakeBack{}}}; }},
+    Command{"book-demo", book, {}, {}, [](const State& s) { return s.book && !s.book->making_demo(); }, [](const State&, Views&) { return Asked{ask::BookDo{practice::desk::Demo{}}}; }},
     // ---- looking
     Command{"view-row", seen, {key::f2}, {key::home}, in_hand, [](const State&, Views&) { return view("row"); }},
     Command{
@@ -279,7 +371,7 @@ const std::array table{
             [](const State& s) { return in_hand(s) && past_safety(s); },
             go<practice::Screen::row>},
     Command{"settings", everywhere, {}, {}, past_safety, go<practice::Screen::settings>},
-    Command{"house-rules", everywhere, {'U'}, {}, past_safety, go<practice::Screen::house>},
+    Command{"house-rules", everywhere & ~(weigh | book), {'U'}, {}, past_safety, go<practice::Screen::house>},
     Command{"safety", everywhere, {}, {}, nullptr, go<practice::Screen::safety>},
     Command{"theme", everywhere, {}, {}, nullptr, other_theme},
     Command{"text-larger",
@@ -306,6 +398,8 @@ Place place_of(const State& state) {
     case practice::Screen::settings: return Place::settings;
     case practice::Screen::house: return Place::house;
     case practice::Screen::wall: return state.crew ? Place::wall : Place::home;
+    case practice::Screen::weigh: return state.weighing ? Place::weigh : Place::home;
+    case practice::Screen::book: return state.book ? Place::book : Place::home;
     case practice::Screen::row: break;
     }
     if (!state.practice) return Place::home;
@@ -328,6 +422,7 @@ std::optional<Request> asked_by_keys(const State& state, Views& views, Ui& ui) {
     for (const KeyPress& press : ui.keys) {
         const bool typed = !press.ctrl && !(press.key >= key::f1 && press.key < key::f1 + 12);
         if (typed && (!ui.free_keys || views.sheet != Sheet::none)) continue;
+        if (!ui.free_keys && press.ctrl && (press.key == 'Z' || press.key == 'Y')) continue; // of the text being typed
         for (const Command& command : table) {
             if (!(press == command.key || (command.second.key && press == command.second)) || !command.possible(state))
                 continue;

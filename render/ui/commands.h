@@ -10,6 +10,7 @@
 
 #include "render/ui/ui.h"
 #include "render/ui/views.h"
+#include "scenarios/practice/book_desk.h"
 #include "scenarios/practice/crew_quiz.h"
 #include "scenarios/practice/shell.h"
 #include "scenarios/practice/two_vines.h"
@@ -26,11 +27,13 @@ struct State {
     const Practice* practice = nullptr;
     const practice::TwoVines* two = nullptr; // next winter's, shown or one of them in hand; none: not grown on
     const practice::CrewQuiz* crew = nullptr; // none: the wall was not gone to
+    const weighing::Exercise* weighing = nullptr; // none: the scale was not gone to
+    const practice::BookDesk* book = nullptr; // none: the book was not gone to
 };
 
-enum class Place : unsigned short { safety = 1, home = 2, row = 4, look = 8, settings = 16, watch = 32, drill = 64, two = 128, buds = 256, house = 512, wall = 1024 };
+enum class Place : unsigned short { safety = 1, home = 2, row = 4, look = 8, settings = 16, watch = 32, drill = 64, two = 128, buds = 256, house = 512, wall = 1024, weigh = 2048, book = 4096 };
 Place place_of(const State& state);
-inline constexpr unsigned everywhere = 2047;
+inline constexpr unsigned everywhere = 8191;
 // Whether the screen there lies over the picture of the vine.
 constexpr bool over_picture(Place place) {
     return place == Place::row || place == Place::look || place == Place::watch || place == Place::drill ||

@@ -61,6 +61,17 @@ Asked wall_door(const State& state, Views& views, Ui& ui) {
     return command_button(ui, state, views, "home", "wall");
 }
 
+// Beneath it: weighing, and what was weighed.
+Asked scale_door(const State& state, Views& views, Ui& ui) {
+    ImGui::Dummy({1, ui.grid.half()});
+    head_text(ui, ui.say("screen.home.scale"));
+    text(ui, ui.say("screen.home.scale-says"));
+    Asked asked;
+    take(asked, command_button(ui, state, views, "home", "weigh", Weight::plain, false));
+    take(asked, command_button(ui, state, views, "home", "book", Weight::plain, false));
+    return asked;
+}
+
 // The first vine of the scene not walked in this sitting; all walked: the first again.
 ask::OpenScene next_of(const State& state, const practice::SceneLine& scene, std::size_t& walked) {
     std::vector<bool> done(scene.vines, false);
@@ -190,6 +201,7 @@ Asked screen_home(const State& state, Views& views, Ui& ui) {
         take(row_door(state, views, ui, picture));
         take(row_walked(state, ui)); // beneath the row, where the shed's list leaves room
         take(wall_door(state, views, ui));
+        take(scale_door(state, views, ui));
         ImGui::TableNextColumn();
         take(shed_door(state, ui, picture));
         ImGui::EndTable();

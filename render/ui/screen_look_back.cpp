@@ -140,6 +140,7 @@ Asked onward(const State& state, Views& views, Ui& ui) {
     if (practice.may_visit_in_spring())
         take(asked, command_button(ui, state, views, "look", "spring", Weight::main, true, true));
     take(asked, command_button(ui, state, views, "look", "next-winter", Weight::main, true, true));
+    take(asked, command_button(ui, state, views, "look", "weigh", Weight::plain, true, true));
     if (state.two) take(asked, command_button(ui, state, views, "look", "two-back", Weight::plain, true, true));
     if (practice.may_grow_on()) take(asked, command_button(ui, state, views, "look", "grow-on", Weight::plain, true, true));
     take(asked, command_button(ui, state, views, "look", "next-vine", Weight::plain, false, true));

@@ -37,6 +37,10 @@ std::optional<Request> screen_settings(const State& state, Views& views, const s
 std::optional<Request> screen_house(const State& state, Views& views, Ui& ui);
 // The crew's quiz: set up, played under the picture of each vine, its results. Needs state.crew.
 std::optional<Request> screen_wall(const State& state, Views& views, Ui& ui);
+// The brush sorted, bundled, hung on the scale and written down. Needs state.weighing.
+std::optional<Request> screen_weigh(const State& state, Views& views, Ui& ui);
+// The reference vines: blocks, quick entry, comparison, map. Needs state.book.
+std::optional<Request> screen_book(const State& state, Views& views, Ui& ui);
 // Sheets over any of them.
 std::optional<Request> sheet_find(const State& state, Views& views, Ui& ui);
 void sheet_keys(const State& state, Views& views, Ui& ui);

@@ -92,6 +92,8 @@ std::optional<Request> draw_screens(const State& state, Views& views, const std:
         case Place::buds: drawn = screen_buds(state, views, ui); break;
         case Place::house: drawn = screen_house(state, views, ui); break;
         case Place::wall: drawn = screen_wall(state, views, ui); break;
+        case Place::weigh: drawn = screen_weigh(state, views, ui); break;
+        case Place::book: drawn = screen_book(state, views, ui); break;
         case Place::two: drawn = screen_two(state, views, ui); break;
         }
     views.panels = std::move(ui.boxes);

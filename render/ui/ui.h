@@ -17,7 +17,7 @@ namespace spurwright::ui {
 namespace key {
 inline constexpr int space = 32, comma = 44, minus = 45, period = 46, equal = 61, escape = 256, enter = 257, tab = 258,
                      backspace = 259, del = 261, right = 262, left = 263, down = 264, up = 265, home = 268, end = 269,
-                     f1 = 290, f2 = 291, f3 = 292, f4 = 293, f5 = 294, f6 = 295, f7 = 296, f8 = 297, page_up = 266, pad_minus = 333,
+                     f1 = 290, f2 = 291, f3 = 292, f4 = 293, f5 = 294, f6 = 295, f7 = 296, f8 = 297, page_up = 266, page_down = 267, pad_minus = 333,
                      pad_plus = 334, pad_enter = 335;
 }
 

@@ -67,6 +67,26 @@ struct WallView {
     }
 };
 
+// The scale: the piece at hand, the weight being written.
+struct WeighView {
+    std::size_t at = 0;
+    bool walked = false;   // to it by keys, to be brought into sight
+    bool noted_wet = false;
+    Field weight;
+};
+
+// The book: what is being keyed.
+struct BookView {
+    Field weight, canes, buds, crop, note, tag;        // of the vine at hand
+    Field new_tag, new_row, new_place, name, spacing, path;
+    std::size_t keyed_at = ~std::size_t{0};            // whose fields these are
+    std::size_t listed_at = ~std::size_t{0};           // brought into sight in the list
+    std::int64_t entered = 0;                          // as the book counted when they were filled
+    int winter = 0;
+    bool more_open = false, files_open = false, new_open = false, suggested_open = false;
+    bool told = false;                                 // something was said, in the frame before
+};
+
 struct Views {
     Sheet sheet{};
     Field find;
@@ -78,6 +98,8 @@ struct Views {
     ShownView shown;
     HouseView house;
     WallView wall;
+    WeighView weigh;
+    BookView book;
     float two_foot = 0; // where the panel under the two vines begins, in pixels
     // While true, arrows and Enter belong to a bar or sheet: the picture leaves them alone.
     bool takes_arrows() const { return sheet != Sheet::none || row.bar != Bar::none; }

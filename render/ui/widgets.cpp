@@ -262,7 +262,8 @@ bool text_field(Ui& ui, std::string_view name, const std::string& hint, Field& f
     field.focus = false;
     // A field asked for history keeps up and down to itself: else they would move the focus off it, and Enter would
     // press what stands there.
-    const int keeps = over_list ? ImGuiInputTextFlags_CallbackHistory : ImGuiInputTextFlags_None;
+    // What stands in it is taken as a whole, so that typing anew replaces it.
+    const int keeps = over_list ? ImGuiInputTextFlags_CallbackHistory | ImGuiInputTextFlags_AutoSelectAll : ImGuiInputTextFlags_None;
     const bool entered = ImGui::InputText(id_of(name).c_str(), typed, sizeof typed,
                                           ImGuiInputTextFlags_EnterReturnsTrue | keeps,
                                           [](ImGuiInputTextCallbackData*) { return 0; });

@@ -46,11 +46,8 @@ io::Json block_object(const Block& block) {
     return o;
 }
 
-// Long enough for any name of a block, short enough for a line; our choice.
-constexpr std::size_t longest_block_name = 60;
-
 Result<Answer> answer_block(const Asked& asked, const Surroundings& around) {
-    const auto spacing = length_asked(asked, "--spacing", 0.3, 10); // wider than any row that is pruned by hand; our choice
+    const auto spacing = length_asked(asked, "--spacing", least_spacing_m, most_spacing_m);
     if (!spacing) return failure(spacing.error());
     const auto rows = length_asked(asked, "--rows", 0.5, 20);
     if (!rows) return failure(rows.error());
@@ -58,9 +55,7 @@ Result<Answer> answer_block(const Asked& asked, const Surroundings& around) {
     if (!formula.empty())
         if (const auto read = read_formula(formula); !read) return failure(read.error());
     const std::string& name = asked.subject;
-    const bool printable = std::none_of(name.begin(), name.end(), [](char c) { return static_cast<unsigned char>(c) < 0x20 || c == 0x7f; });
-    if (name.empty() || name.front() == ' ' || name.back() == ' ' || name.size() > longest_block_name || !printable || io::looks_like_formula(name))
-        return failure(refusal(Fault::bad_text, "error.book.block-name", {{"most", Count{static_cast<std::int64_t>(longest_block_name)}}}, "book block"));
+    if (const auto named = may_be_named(name); !named) return failure(named.error());
     const auto book = book_kept(std::nullopt);
     if (!book) return failure(book.error());
     Block block;

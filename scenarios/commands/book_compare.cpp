@@ -1,6 +1,6 @@
 // book compare: a block's winters side by side, what changed and with what doubt.
-#include <cmath>
 
+#include "scenarios/commands/compare_lines.h"
 #include "scenarios/commands/compare_wish.h"
 #include "scenarios/commands/own_store.h"
 #include "scenarios/commands/spread_object.h"
@@ -84,125 +84,31 @@ io::Json row_object(const RowSummary& row) {
     return o;
 }
 
-Count percent_of(double share) { return Count{std::llround(100 * share)}; }
-
-class ComparisonText {
-public:
-    ComparisonText(const BlockComparison& compared, const CompareWish& wish, const words::Words& words) : compared_(compared), wish_(wish), words_(words) {}
-
-    std::string all() const {
-        std::string text = words_("book.compare-head", {{"block", compared_.block.name}, {"n", Count{compared_.vines}}, {"spacing", compared_.block.spacing}}) + "\n";
-        if (compared_.block.invented) text += words::wrapped(words_("book.invented-line"));
-        if (compared_.winters.empty()) return text + words::wrapped(words_("book.no-winters"));
-        return text + "\n" + winters() + "\n" + changes() + rows() + sizes() + relations();
-    }
-
-private:
-    std::string kg(double value, int decimals = 2) const { return kg_column(value, words_, decimals); }
-
-    std::string winters() const {
-        words::Table table;
-        table.right = {true, true, true, true, true, true, true, true};
-        std::vector<std::string> head;
-        for (const std::string_view key : {"winter", "vines", "median-kg", "half-kg", "mean-kg", "per-m", "buds-kg", "crop-ratio"}) head.push_back(words_("book.column." + std::string(key)));
-        table.rows.push_back(std::move(head));
-        for (const WinterSummary& w : compared_.winters)
-            table.rows.push_back({std::to_string(w.winter), std::to_string(w.kg.n), kg(w.kg.median), kg(w.kg.low) + "-" + kg(w.kg.high),
-                                  w.kg.n >= 2 ? kg(w.kg.mean) + " ± " + kg(w.half_width) : kg(w.kg.mean), kg(w.kg_per_m.median), w.buds_a_kg.n ? kg(w.buds_a_kg.median, 1) : "-",
-                                  w.crop_ratio.n ? kg(w.crop_ratio.median, 1) : "-"});
-        std::string text = words::table_text(table);
-        text += words::wrapped(words_("book.columns", {{"percent", percent_of(wish_.confidence)}}));
-        const WinterSummary& last = compared_.winters.back();
-        if (last.vines_for_wish > 0)
-            text += words::wrapped(words_("book.vines-needed", {{"within", percent_of(wish_.within)}, {"percent", percent_of(wish_.confidence)}, {"n", Count{last.vines_for_wish}}, {"have", Count{last.kg.n}}}));
-        return text;
-    }
-
-    std::string changes() const {
+std::string text_of(const CompareLines& lines, const BlockComparison& compared, const words::Words& words) {
+    const auto table = [](const std::vector<std::vector<std::string>>& rows, bool first_is_text) {
+        words::Table laid;
+        laid.rows = rows;
+        laid.right.assign(rows.front().size(), true);
+        laid.right.front() = !first_is_text;
+        return words::table_text(laid);
+    };
+    const auto wrapped = [](const std::vector<std::string>& sentences) {
         std::string text;
-        for (const WinterChange& change : compared_.changes) {
-            const Arguments said{{"from", std::to_string(change.from)},
-                                 {"to", std::to_string(change.to)},
-                                 {"n", Count{change.kg.pairs}},
-                                 {"change", signed_kg(change.kg.mean)},
-                                 {"share", signed_percent(change.share)},
-                                 {"low", signed_kg(change.kg.low)},
-                                 {"high", signed_kg(change.kg.high)},
-                                 {"p", chance_text(change.kg.p, words_)},
-                                 {"within", percent_of(wish_.within)},
-                                 {"needed", Count{change.vines_to_see}}};
-            const std::string_view key = !change.kg.tested ? "book.change-few" : change.kg.p < 1 - wish_.confidence ? "book.change-told" : "book.change-not-told";
-            text += words::hanging("", words_(key, said), 2);
-        }
-        if (text.empty()) return text;
-        text = words_("book.changes-head") + "\n" + text + words::wrapped(words_("book.same-vines"));
-        const auto tests = static_cast<double>(compared_.changes.size() + compared_.rows.size());
-        if (tests >= 3) text += words::wrapped(words_("book.many-tests", {{"n", Count{std::llround(tests)}}, {"chance", Ratio{tests * (1 - wish_.confidence)}}}));
+        for (const std::string& one : sentences) text += words::wrapped(one);
         return text;
+    };
+    std::string text = lines.head + "\n";
+    if (compared.block.invented) text += words::wrapped(words("book.invented-line"));
+    if (compared.winters.empty()) return text + wrapped(lines.about_winters);
+    text += "\n" + table(lines.winters, false) + wrapped(lines.about_winters) + "\n";
+    if (!lines.changes.empty()) {
+        text += words("book.changes-head") + "\n";
+        for (const std::string& change : lines.changes) text += words::hanging("", change, 2);
+        text += wrapped(lines.about_changes);
     }
-
-    std::string rows() const {
-        if (compared_.rows.empty()) return {};
-        words::Table table;
-        table.right = {false, true, true, true, true, true, true};
-        std::vector<std::string> head;
-        for (const std::string_view key : {"row", "vines", "winters", "buds", "median-kg", "since", "p"}) head.push_back(words_("book.column." + std::string(key)));
-        table.rows.push_back(std::move(head));
-        for (const RowSummary& row : compared_.rows) {
-            const auto& since = row.since;
-            table.rows.push_back({row.row, std::to_string(row.kg.n), std::to_string(row.first) + "-" + std::to_string(row.last), row.buds.n ? kg(row.buds.median, 0) : "-", kg(row.kg.median),
-                                  since.tested ? signed_kg(since.mean) + " (" + signed_kg(since.low) + " .. " + signed_kg(since.high) + ")" : "-", since.tested ? chance_text(since.p, words_) : "-"});
-        }
-        return "\n" + words_("book.rows-head") + "\n" + words::table_text(table) + "\n";
-    }
-
-    std::string sizes() const {
-        const double per_m = compared_.winters.back().kg_per_m.median;
-        const auto name = [&](balance::SizeSet set) { return TextKey{size_key(balance::size_class(per_m, set))}; };
-        const auto cool = name(balance::SizeSet::cool), warm = name(balance::SizeSet::warm);
-        std::string text = words::wrapped(words_(cool == warm ? "book.size-agree" : "book.size-differ", {{"size", kg(per_m)}, {"cool", cool}, {"warm", warm}}));
-        if (compared_.winters.back().crop_ratio.n > 0) text += words::wrapped(words_("book.crop-ratio", {{"ratio", kg(compared_.winters.back().crop_ratio.median, 1)}}));
-        return text;
-    }
-
-    static std::string_view size_key(balance::SizeClass size) {
-        switch (size) {
-        case balance::SizeClass::small: return "book.size.small";
-        case balance::SizeClass::target: return "book.size.target";
-        case balance::SizeClass::large: return "book.size.large";
-        default: return "book.size.excessive";
-        }
-    }
-
-    std::string relations() const {
-        std::string text;
-        const balance::LineFit& line = compared_.next_by_buds;
-        if (line.fitted)
-            text += words::wrapped(words_("book.next-by-buds", {{"n", Count{line.points}},
-                                                               {"slope", signed_kg(10 * line.slope)},
-                                                               {"low", signed_kg(10 * line.slope_low)},
-                                                               {"high", signed_kg(10 * line.slope_high)},
-                                                               {"r", kg(line.r)},
-                                                               {"p", chance_text(line.p, words_)}}));
-        const auto& history = compared_.history;
-        return text + words::wrapped(history ? words_("book.history", {{"n", Count{history->years}},
-                                                                      {"held", percent_of(balance::held_within)},
-                                                                      {"median", kg(history->median, 1)},
-                                                                      {"low", kg(history->low, 1)},
-                                                                      {"high", kg(history->high, 1)}})
-                                             : words_("book.no-history", {{"held", percent_of(balance::held_within)}, {"n", Count{balance::fewest_years}}}));
-    }
-
-    std::string signed_kg(double value) const { return (value >= 0.005 ? "+" : "") + kg(value); }
-    static std::string signed_percent(double share) {
-        const long percent = std::lround(100 * share);
-        return (percent > 0 ? "+" : "") + std::to_string(percent) + " %";
-    }
-
-    const BlockComparison& compared_;
-    const CompareWish& wish_;
-    const words::Words& words_;
-};
+    if (!lines.rows.empty()) text += "\n" + words("book.rows-head") + "\n" + table(lines.rows, true) + "\n";
+    return text + wrapped(lines.sizes) + wrapped(lines.relations);
+}
 
 io::Json vines_object(const BlockBook& book) {
     io::Json list = io::Json::list();
@@ -268,7 +174,7 @@ Result<Answer> answer_book_compare(const Asked& asked, const Surroundings& aroun
     o.set("rows", std::move(rows));
     o.set("next_by_buds", line_object(compared.next_by_buds));
     o.set("history", history_object(compared.history));
-    answer.text = ComparisonText(compared, *wish, around.words).all();
+    answer.text = text_of(compare_lines(compared, *wish, around.words), compared, around.words);
     if (asked.has("--vines")) {
         o.set("by_vine", vines_object(shown));
         answer.text += vines_text(shown, around.words);

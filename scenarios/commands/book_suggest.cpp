@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "scenarios/commands/cite.h"
+#include "scenarios/commands/compare_lines.h"
 #include "scenarios/commands/formula_option.h"
 #include "scenarios/commands/own_store.h"
 #include "scenarios/commands/quantities.h"
@@ -40,32 +41,15 @@ io::Json suggested_object(const SuggestedBuds& one, bool history) {
     return o;
 }
 
-std::string_view cause_key(balance::Meeting meeting) {
-    return meeting == balance::Meeting::above ? "buds.above" : meeting == balance::Meeting::below ? "buds.below" : "buds.agree";
-}
-
 std::string suggestion_text(const BlockSuggestion& answer, const std::string& formula, const std::optional<std::string>& tag, const words::Words& words) {
-    const bool history = answer.history.has_value();
+    SuggestLines lines = suggest_lines(answer, tag, words);
     words::Table table;
     table.right = {false, false, true, true, true, true, true, true, true};
-    std::vector<std::string> head;
-    for (const std::string_view key : {"row", "tag", "place", "kg", "kept", "by-weight", "by-space", "smaller", "by-history"}) head.push_back(words("book.suggest." + std::string(key)));
-    table.rows.push_back(std::move(head));
-    const auto whole = [](double buds) { return std::to_string(balance::whole_buds(buds)); };
-    for (const SuggestedBuds& one : answer.vines)
-        if (!tag || one.tag == *tag) table.rows.push_back({one.row, one.tag, one.place ? std::to_string(*one.place) : "-", kg_column(one.prunings.count / 1e6, words), one.kept ? std::to_string(*one.kept) : "-",
-                              whole(one.buds.by_weight) + (one.small_vine ? "*" : ""), whole(one.buds.by_space.low) + "-" + whole(one.buds.by_space.high), whole(one.buds.smaller),
-                              history ? whole(one.by_history) : "-"});
+    table.rows = std::move(lines.vines);
     std::string text = words("book.suggest-head", {{"block", answer.block.name}, {"winter", std::to_string(answer.winter)}, {"formula", formula}, {"n", Count{static_cast<std::int64_t>(answer.vines.size())}}}) + "\n";
     if (answer.block.invented) text += words::wrapped(words("book.invented-line"));
     text += "\n" + words::table_text(table) + "\n";
-    if (answer.middle && !tag) {
-        const SuggestedBuds& middle = *answer.middle;
-        text += words::wrapped(words("book.suggest-middle", {{"weight", middle.prunings}, {"buds", whole_count(middle.buds.by_weight)}, {"low", whole_count(middle.buds.by_space.low)}, {"high", whole_count(middle.buds.by_space.high)}, {"n", whole_count(middle.buds.smaller)}}));
-        text += words::wrapped(words(cause_key(middle.buds.meeting)));
-        if (history) text += words::wrapped(words("book.suggest-history", {{"n", whole_count(middle.by_history)}, {"low", whole_count(middle.history_low)}, {"high", whole_count(middle.history_high)}, {"years", Count{answer.history->years}}}));
-        else text += words::wrapped(words("book.no-history", {{"held", Count{std::llround(100 * balance::held_within)}}, {"n", Count{balance::fewest_years}}}));
-    }
+    for (const std::string& sentence : lines.middle) text += words::wrapped(sentence);
     return text;
 }
 

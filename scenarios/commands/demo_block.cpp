@@ -1,11 +1,8 @@
 // demo-block: an invented block over eight winters, put into the book by the way every file takes.
-#include <algorithm>
-
 #include "scenarios/commands/own_store.h"
 #include "scenarios/commands/quantities.h"
 #include "scenarios/commands/verbs.h"
 #include "scenarios/io/safe_file.h"
-#include "scenarios/records/act.h"
 #include "scenarios/reference_vines/book_file.h"
 #include "scenarios/reference_vines/demo_block.h"
 #include "scenarios/words/layout.h"
@@ -31,21 +28,8 @@ Result<Answer> answer_demo_block(const Asked& asked, const Surroundings& around)
         if (auto done = io::write_file(*path, demo->csv); !done) return failure(done.error());
     auto store = own_store();
     if (!store) return failure(store.error());
-    auto book = book_of(*store);
-    if (!book) return failure(book.error());
-    const bool there = std::any_of(book->begin(), book->end(), [&](const BlockBook& one) { return one.block.name == demo->block.name; });
-    if (!there) {
-        Block block = demo->block;
-        const auto act = records::Act::begin(*store, "book-block", records::utc_now());
-        if (!act) return failure(act.error());
-        if (auto done = put_block(*store, block); !done) return failure(done.error());
-        if (auto done = (*act)->commit(); !done) return failure(done.error());
-        book = book_of(*store);
-        if (!book) return failure(book.error());
-    }
-    const auto file = read_book_file(demo->csv, path.value_or("demo-block"), *book, records::today());
+    const auto file = take_in_block(*store, demo->block, demo->csv, path.value_or("demo-block"), records::today(), records::utc_now());
     if (!file) return failure(file.error());
-    if (auto done = take_in(*store, *book, *file, records::utc_now()); !done) return failure(done.error());
     Answer answer;
     answer.object.set("block", demo->block.name);
     answer.object.set("invented", true);

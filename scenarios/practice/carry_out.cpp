@@ -127,6 +127,30 @@ struct Session::Asker {
         s.shell_.message.reset();
         s.shell_.screen = Screen::home;
     }
+    // ---- the scale and the book
+    void operator()(const ask::Weigh&) { told(s.go_to_scale()); }
+    void operator()(const ask::WeighDo& a) {
+        if (s.weighing_) told(s.weighing_->act(a.act));
+    }
+    void operator()(const ask::WeighUndo& a) {
+        if (!s.weighing_) return;
+        if (a.step > 0) s.weighing_->undo();
+        else s.weighing_->redo();
+        s.shell_.message.reset();
+    }
+    void operator()(const ask::WeighWrite& a) {
+        if (s.weighing_) s.wrote_down(s.weighing_->write(a.typed, a.noted_wet));
+    }
+    void operator()(const ask::WeighAgain&) {
+        while (s.weighing_ && s.weighing_->can_undo()) s.weighing_->undo();
+        s.shell_.message.reset();
+    }
+    void operator()(const ask::WeighClose&) {
+        if (s.shell_.message) s.shell_.message.reset();
+        else s.leave_scale();
+    }
+    void operator()(const ask::Book&) { s.go_to_book(); }
+    void operator()(const ask::BookDo& a) { s.do_in_book(a.act); }
     // ---- the shell
     void operator()(const ask::Hatch& a) { s.shell_.hatch = a.on; }
     void operator()(const ask::GoTo& a) {

@@ -31,6 +31,8 @@ public:
     // Of a file kept beside the work; empty where nothing is kept.
     std::string path_beside(const std::string& name) const { return work_.keeps() && !read_only_ ? work_.path(name) : std::string(); }
 
+    const std::string& store_file() const { return folders_.store_file; }  // the records; empty where nothing is kept
+
     // A fault is to be said; that the same work cannot be saved is one the first time only, as the work goes on in memory.
     // `vine_number` tells one vine in hand from the next.
     [[nodiscard]] Result<void> keep(const Practice& practice, std::uint64_t vine_number);

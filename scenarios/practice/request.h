@@ -7,14 +7,16 @@
 #include <vector>
 
 #include "scenarios/house/parameter_parts.h"
+#include "scenarios/practice/book_acts.h"
 #include "scenarios/practice/hand.h"
 #include "scenarios/quiz/quiz.h"
+#include "scenarios/weighing/exercise.h"
 #include "sim/rules/rule.h"
 
 namespace spurwright::practice {
 
-enum class Screen : unsigned char { safety, home, row, settings, house, wall };
-constexpr auto words_of(Screen) { return std::to_array<std::string_view>({"safety", "home", "row", "settings", "house", "wall"}); }
+enum class Screen : unsigned char { safety, home, row, settings, house, wall, weigh, book };
+constexpr auto words_of(Screen) { return std::to_array<std::string_view>({"safety", "home", "row", "settings", "house", "wall", "weigh", "book"}); }
 
 namespace ask {
 
@@ -91,6 +93,16 @@ struct WallBegin {};
 struct WallGoOn {};                        // with the one found from before
 struct WallDo { quiz::Event event; };
 struct WallClose {};                       // the quiz; it stays in its journal
+// ---- the weighing of the prunings
+struct Weigh {};                           // of the vine looked back on; else of one more, pruned already
+struct WeighDo { weighing::Act act; };
+struct WeighUndo { int step = 1; };        // -1: forward again
+struct WeighWrite { std::string typed; bool noted_wet = false; };
+struct WeighAgain {};                      // the same vine, from the heap on
+struct WeighClose {};                      // back to where it was come from
+// ---- the book of reference vines
+struct Book {};
+struct BookDo { BookAct act; };
 // ---- the shell
 struct GoTo { Screen screen{}; };
 struct Speak { std::string language; };
@@ -110,7 +122,7 @@ using Request = std::variant<ask::TakeTool, ask::TapeSays, ask::Choose, ask::Wal
                              ask::CutAgain, ask::NextVine, ask::OpenScene, ask::OpenCode, ask::OfferTaken, ask::ShowPiece, ask::NextPiece, ask::LookAtPiece,
                              ask::ShowTwin, ask::NextAsGood, ask::Disagree, ask::GrowOn, ask::SpringVisit, ask::SayStanding, ask::NextWinter, ask::PruneOfTwo, ask::BackToTwo, ask::LeaveTwo, ask::Watch, ask::WatchNext, ask::WatchBack, ask::WatchOwn, ask::Drill,
                              ask::DrillAnswer, ask::DrillNext, ask::DrillEnd, ask::BudSampling, ask::SayDead, ask::BudsNext, ask::LookFrom, ask::LookAtChosen, ask::Hatch, ask::Orbit, ask::HouseFrom, ask::HouseStep, ask::HouseAsShipped, ask::HouseIn, ask::HouseOut, ask::Wall, ask::WallKind,
-                             ask::WallQuestions, ask::WallPosts, ask::WallLanguages, ask::WallBegin, ask::WallGoOn, ask::WallDo, ask::WallClose, ask::GoTo,
+                             ask::WallQuestions, ask::WallPosts, ask::WallLanguages, ask::WallBegin, ask::WallGoOn, ask::WallDo, ask::WallClose, ask::Weigh, ask::WeighDo, ask::WeighUndo, ask::WeighWrite, ask::WeighAgain, ask::WeighClose, ask::Book, ask::BookDo, ask::GoTo,
                              ask::Speak, ask::TextScale, ask::Theme, ask::Units, ask::ReducedMotion, ask::StepFeedback, ask::SafetySeen,
                              ask::CloseMessage, ask::Leave>;
 using Requests = std::vector<Request>;

@@ -163,6 +163,7 @@ void Session::keep_settings() {
 }
 
 bool Session::poll() {
+    if (poll_book()) return true;
     if (crew_ && crew_->poll()) {
         if (!crew_->quiz()) say({Fault::not_allowed, {"error.quiz.no-vines"}, {}, {}});
         return true;

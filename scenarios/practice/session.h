@@ -9,6 +9,7 @@
 #include <variant>
 
 #include "scenarios/house/own_house.h"
+#include "scenarios/practice/book_desk.h"
 #include "scenarios/practice/crew_quiz.h"
 #include "scenarios/practice/keeping.h"
 #include "scenarios/practice/open_vine.h"
@@ -42,9 +43,13 @@ public:
     std::size_t winters() const { return winters_.size(); }  // grown on, one after another
     // The crew's quiz, set up or on; null where the wall was not gone to.
     const CrewQuiz* crew() const { return crew_ ? &*crew_ : nullptr; }
+    // The weighing of somebody's prunings; null where the scale was not gone to.
+    const weighing::Exercise* weighing() const { return weighing_ ? &*weighing_ : nullptr; }
+    // The reference vines; null where the book was not gone to.
+    const BookDesk* book() const { return book_ ? &*book_ : nullptr; }
     // The question's vine stands before the eye, and no hand is on it.
     const quiz::Item* on_wall() const { return crew_ && shell_.screen == Screen::wall ? crew_->item() : nullptr; }
-    bool works() const { return shell_.searching || (crew_ && crew_->stage() == QuizStage::making) || (shows_two() && !two_vines()->found) || (practice_ && practice_->spring_lived()); }  // an answer is due
+    bool works() const { return shell_.searching || (crew_ && crew_->stage() == QuizStage::making) || (book_ && book_->making_demo()) || (shows_two() && !two_vines()->found) || (practice_ && practice_->spring_lived()); }  // an answer is due
     const words::Words& words() const { return words_; }
     std::uint64_t vine_number() const { return vine_number_; }  // rises with each new vine: pictures begin anew
     std::uint64_t words_number() const { return words_number_; }
@@ -83,6 +88,15 @@ private:
     void begin_quiz(bool from_before);
     void happen(const quiz::Event& event);
 
+    // ---- the scale and the book
+    [[nodiscard]] Result<void> go_to_scale();
+    [[nodiscard]] Result<void> weigh_one_more();
+    void leave_scale();
+    void wrote_down(const Result<void>& written);
+    void go_to_book();
+    void do_in_book(const BookAct& act);
+    bool poll_book();
+
     // ---- the house's own rules
     void changed_house(const Result<void>& result);
     void tell_house();
@@ -103,6 +117,10 @@ private:
     std::optional<Practice> practice_;
     std::vector<TwoVines> winters_;  // one a winter grown on, the last in sight
     std::optional<CrewQuiz> crew_;
+    std::optional<weighing::Exercise> weighing_;
+    bool weighing_own_ = false;  // of the vine in hand
+    std::string weighed_hash_;   // of the vine, uncut
+    std::optional<BookDesk> book_;
     std::uint64_t vine_number_ = 0, words_number_ = 0;
     bool leaving_ = false, watched_ = false;
     Worker<PlansFound> plan_worker_;

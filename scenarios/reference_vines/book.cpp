@@ -128,6 +128,12 @@ Result<Book> book_of(records::Store& store, const std::optional<std::string>& bl
     return book;
 }
 
+Result<void> may_be_named(const std::string& block) {
+    const bool printable = std::none_of(block.begin(), block.end(), [](char c) { return static_cast<unsigned char>(c) < 0x20 || c == 0x7f; });
+    if (!block.empty() && block.front() != ' ' && block.back() != ' ' && block.size() <= longest_block_name && printable && !io::looks_like_formula(block)) return {};
+    return failure({Fault::bad_text, TextKey{"error.book.block-name"}, {{"most", Count{static_cast<std::int64_t>(longest_block_name)}}}, {"book block", 0, 0, 0}});
+}
+
 Result<void> put_block(records::Store& store, Block& block) {
     const Value rows = value_of(as_count(block.rows)), formula = text_or_null(block.formula);
     if (block.id != 0)

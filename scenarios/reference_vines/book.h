@@ -55,6 +55,13 @@ struct BlockCounts {
 [[nodiscard]] Result<std::vector<BlockCounts>> block_counts(records::Store& store);
 Error unknown_block(const std::string& name, const Book& book);
 
+// Long enough for any name of a block, short enough for a line; our choice.
+inline constexpr std::size_t longest_block_name = 60;
+// From trunk to trunk, metres: wider than any row that is pruned by hand; our choice.
+inline constexpr double least_spacing_m = 0.3, most_spacing_m = 10;
+// Refused (bad_text): a name that cannot be printed, has blanks around it, begins like a formula or is too long.
+[[nodiscard]] Result<void> may_be_named(const std::string& block);
+
 // New, or in place of the one of that id; the id is set.
 [[nodiscard]] Result<void> put_block(records::Store& store, Block& block);
 [[nodiscard]] Result<void> put_vine(records::Store& store, std::int64_t block, ReferenceVine& vine);

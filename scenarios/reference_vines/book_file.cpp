@@ -351,4 +351,22 @@ Result<void> take_in(records::Store& store, const Book& book, const BookFile& fi
     return (*act)->commit();
 }
 
+Result<BookFile> take_in_block(records::Store& store, Block block, std::string_view csv, const std::string& source, const records::Day& today, const std::string& when_utc) {
+    auto book = book_of(store);
+    if (!book) return failure(book.error());
+    const bool there = std::any_of(book->begin(), book->end(), [&](const BlockBook& one) { return one.block.name == block.name; });
+    if (!there) {
+        const auto act = records::Act::begin(store, "book-block", when_utc);
+        if (!act) return failure(act.error());
+        if (auto done = put_block(store, block); !done) return failure(done.error());
+        if (auto done = (*act)->commit(); !done) return failure(done.error());
+        book = book_of(store);
+        if (!book) return failure(book.error());
+    }
+    auto file = read_book_file(csv, source, *book, today);
+    if (!file) return failure(file.error());
+    if (auto done = take_in(store, *book, *file, when_utc); !done) return failure(done.error());
+    return file;
+}
+
 } // namespace spurwright::reference_vines

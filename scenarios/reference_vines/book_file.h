@@ -58,6 +58,10 @@ struct BookFile {
 // Puts the good rows in, all in one act; none where nothing is new.
 [[nodiscard]] Result<void> take_in(records::Store& store, const Book& book, const BookFile& file, const std::string& when_utc);
 
+// A block with its table, as one that is new to the book is put in: the block, unless one of its name is there, and then
+// the rows of the table; all in two acts. What became of the rows.
+[[nodiscard]] Result<BookFile> take_in_block(records::Store& store, Block block, std::string_view csv, const std::string& source, const records::Day& today, const std::string& when_utc);
+
 // The last winter that has begun on a day: it begins on 1 October of the year before (our choice: no pruning is weighed
 // about then, in the north or the south).
 int winter_of(const records::Day& day);

@@ -28,7 +28,7 @@ int main(int count, char** arguments) {
         practice::Shell shell = staged.shell;
         shell.settings.language = look.language;
         shell.settings.text_percent = look.percent;
-        driver.settle({shell, staged.practice.get(), staged.two.get()}, staged.marks);
+        driver.settle(staged.state_with(shell), staged.marks);
         test::Page page = test::plain_ground(look.width, look.height);
         test::draw_on(page, *ImGui::GetDrawData());
         test::save_png(page, asked[0] + "/" + staged.name + "-" + look.language + "-" + std::to_string(look.percent) +

@@ -1,3 +1,4 @@
+#include "tests/support/folder.h"
 #include "tests/ui/driver.h"
 #include "tests/ui/staged.h"
 
@@ -13,6 +14,7 @@
 #include "sim/growth/history.h"
 #include "sim/growth/tempt.h"
 #include "sim/pruning/legal_edits.h"
+#include "sim/pruning/plan.h"
 #include "sim/vine/vine_code.h"
 #include "sim/vine/vine_query.h"
 
@@ -138,6 +140,52 @@ std::shared_ptr<practice::CrewQuiz> crew_quiz(std::vector<quiz::Kind> kinds, con
     REQUIRE(crew->quiz());
     for (const quiz::Event& event : events) REQUIRE(crew->take(event).has_value());
     return crew;
+}
+
+// The brush of a vine pruned well: wet, some of it bundled.
+std::shared_ptr<weighing::Exercise> heap(const Practice& vine) {
+    const auto pruned = prune(vine.start(), scenes::beginners_plan(vine.start(), {}));
+    REQUIRE(pruned.has_value());
+    std::uint64_t seed = 1;
+    const auto pieces = weighing::pieces_of(vine.start(), *pruned, vine.task().house);
+    auto exercise = std::make_shared<weighing::Exercise>(pieces, seed, vine.task().house);
+    while (!exercise->wet()) exercise = std::make_shared<weighing::Exercise>(pieces, ++seed, vine.task().house);
+    return exercise;
+}
+
+// All in the bundle, old wood too, hung wet on a scale that was never set to zero; written in another unit.
+void weigh_badly(weighing::Exercise& exercise, bool write) {
+    using weighing::Deed;
+    for (std::size_t i = 0; i < exercise.pieces().size(); ++i)
+        if (exercise.lies(i) == weighing::Lies::heap && !exercise.still_on(i)) REQUIRE(exercise.act({Deed::take, i}).has_value());
+    REQUIRE(exercise.act({Deed::shorten, 0}).has_value());
+    REQUIRE(exercise.act({Deed::tie, 0}).has_value());
+    REQUIRE(exercise.act({Deed::hang, 0}).has_value());
+    if (write) REQUIRE(exercise.write(exercise.shown_text() + (exercise.unit() == weighing::ScaleUnit::kg ? " lb" : " kg"), false).has_value());
+}
+
+// The book with the invented block in it, made once; each desk reads it anew.
+std::string book_with_demo() {
+    static const Folder folder;
+    static const std::string path = [] {
+        std::string at = folder.file("records.sqlite");
+        practice::BookDesk desk(at, {2026, 11, 30});
+        REQUIRE(desk.take(practice::desk::NewBlock{"north", "1.8 m"}).has_value());
+        REQUIRE(desk.take(practice::desk::Demo{}).has_value());
+        while (desk.making_demo()) {
+            desk.poll();
+            std::this_thread::sleep_for(std::chrono::milliseconds(10));
+        }
+        return at;
+    }();
+    return path;
+}
+
+std::shared_ptr<practice::BookDesk> desk_at(const std::vector<practice::BookAct>& acts) {
+    auto desk = std::make_shared<practice::BookDesk>(book_with_demo(), records::Day{2026, 11, 30});
+    REQUIRE(desk->read().has_value());
+    for (const practice::BookAct& act : acts) REQUIRE(desk->take(act).has_value());
+    return desk;
 }
 
 std::vector<Staged> all_staged() {
@@ -324,6 +372,46 @@ std::vector<Staged> all_staged() {
         disagrees.views.wall.disagrees = true;
     }
     add("wall-results", at(Screen::wall)).crew = crew_quiz({quiz::Kind::never}, ended);
+    add("weigh-start", at(Screen::weigh)).weighing = heap(start);
+    const auto bundled = heap(start);
+    for (std::size_t i = 0; i < bundled->pieces().size() / 2; ++i) (void)bundled->act({weighing::Deed::take, i});
+    add("weigh-some", at(Screen::weigh)).weighing = bundled;
+    const auto hung = heap(start), badly = heap(start);
+    weigh_badly(*hung, false);
+    add("weigh-hung", at(Screen::weigh)).weighing = hung;
+    weigh_badly(*badly, true);
+    Staged& verdict = add("weigh-written", at(Screen::weigh));
+    verdict.weighing = badly;
+    verdict.views.shown.why_open = true;
+    Staged& weigh_sheet = add("keys-weigh", at(Screen::weigh));
+    weigh_sheet.weighing = hung;
+    weigh_sheet.views.sheet = ui::Sheet::keys;
+    Staged& weigh_find = add("find-weigh", at(Screen::weigh));
+    weigh_find.weighing = hung;
+    weigh_find.views.sheet = ui::Sheet::find;
+    namespace desk = practice::desk;
+    using practice::BookPage;
+    add("book-empty", at(Screen::book)).book = std::make_shared<practice::BookDesk>("", records::Day{2026, 11, 30});
+    Staged& blocks = add("book-blocks", at(Screen::book));
+    blocks.book = desk_at({});
+    blocks.views.book.new_open = blocks.views.book.files_open = true;
+    add("book-no-vines", at(Screen::book)).book = desk_at({desk::Open{"north"}});
+    Staged& entry = add("book-entry", at(Screen::book));
+    entry.book = desk_at({desk::Open{"demo-invented"}, desk::At{3}});
+    entry.views.book.more_open = true;
+    add("book-end", at(Screen::book)).book = desk_at({desk::Open{"demo-invented"}, desk::At{60}});
+    const auto odd = desk_at({desk::Open{"demo-invented"}, desk::Enter{"9.9 kg", {}, {}, {}, {}}});
+    REQUIRE(odd->odd().has_value());
+    add("book-odd", at(Screen::book)).book = odd;
+    Staged& compared = add("book-compare", at(Screen::book));
+    compared.book = desk_at({desk::Open{"demo-invented"}, desk::Page{BookPage::compare}});
+    compared.views.book.suggested_open = true;
+    add("book-compare-row", at(Screen::book)).book = desk_at({desk::Open{"demo-invented"}, desk::Row{3}, desk::Page{BookPage::compare}});
+    add("book-compare-none", at(Screen::book)).book = desk_at({desk::Open{"north"}, desk::Page{BookPage::compare}});
+    add("book-map", at(Screen::book)).book = desk_at({desk::Open{"demo-invented"}, desk::Page{BookPage::map}});
+    Staged& book_find = add("find-book", at(Screen::book));
+    book_find.book = desk_at({desk::Open{"demo-invented"}});
+    book_find.views.sheet = ui::Sheet::find;
     add("find-row", at(Screen::row), changed(start, [](Practice&) {})).views.sheet = ui::Sheet::find;
     add("find-home", at(Screen::home)).views.sheet = ui::Sheet::find;
     add("keys-row", at(Screen::row), changed(start, [](Practice&) {})).views.sheet = ui::Sheet::keys;

@@ -16,7 +16,10 @@ struct Staged {
     ui::Marks marks;
     std::shared_ptr<practice::TwoVines> two{};
     std::shared_ptr<practice::CrewQuiz> crew{};
-    ui::State state() const { return {shell, practice.get(), two.get(), crew.get()}; }
+    std::shared_ptr<weighing::Exercise> weighing{};
+    std::shared_ptr<practice::BookDesk> book{};
+    ui::State state() const { return state_with(shell); }
+    ui::State state_with(const practice::Shell& other) const { return {other, practice.get(), two.get(), crew.get(), weighing.get(), book.get()}; }
 };
 
 // A grown vine, uncut.

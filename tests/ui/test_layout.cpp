@@ -1,5 +1,6 @@
 #include <doctest/doctest.h>
 
+#include <algorithm>
 #include <cmath>
 #include <map>
 
@@ -16,6 +17,18 @@ constexpr float least_target = 24, slack = 1; // pixels
 
 bool meets(const ui::Box& a, const ui::Box& b) {
     return a.x0 + slack < b.x1 && b.x0 + slack < a.x1 && a.y0 + slack < b.y1 && b.y0 + slack < a.y1;
+}
+
+ui::Box shared_part(const ui::Box& a, const ui::Box& b) {
+    return {std::max(a.x0, b.x0), std::max(a.y0, b.y0), std::min(a.x1, b.x1), std::min(a.y1, b.y1)};
+}
+
+// Whether one lies over the other, where both are seen or both are not: what is scrolled out of sight inside a panel does
+// not lie over what stands still beside it.
+bool lies_over(const ui::Probed& a, const ui::Probed& b) {
+    if (!meets(a.box, b.box)) return false;
+    const ui::Box both = shared_part(a.box, b.box);
+    return meets(both, a.seen) == meets(both, b.seen);
 }
 
 std::string missing_letters(const Driver& driver, const std::string& text) {
@@ -59,7 +72,7 @@ std::vector<std::string> faults_of(const Driver& driver) {
     }
     for (std::size_t i = 0; i < all.size(); ++i)
         for (std::size_t j = i + 1; j < all.size(); ++j)
-            if (all[i].panel == all[j].panel && meets(all[i].box, all[j].box))
+            if (all[i].panel == all[j].panel && lies_over(all[i], all[j]))
                 faults.push_back(all[i].name + " '" + all[i].label + "' lies over " + all[j].name + " '" +
                                  all[j].label + "'");
     const auto& panels = driver.probe().panels();
@@ -88,7 +101,7 @@ void check_all(const test::Look& look, const std::vector<Staged>& staged) {
         practice::Shell shell = one.shell;
         shell.settings.language = look.language;
         shell.settings.text_percent = look.percent;
-        driver.settle({shell, one.practice.get(), one.two.get()}, one.marks);
+        driver.settle(one.state_with(shell), one.marks);
         const auto faults = faults_of(driver);
         CHECK_MESSAGE(faults.empty(), one.name, " ", look.language, " ", look.percent, " % ", look.width, "x",
                       look.height, lines(faults));

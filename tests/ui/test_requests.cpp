@@ -161,7 +161,7 @@ TEST_CASE("laying by keys alone: L, then the arrow to a post") {
 
 TEST_CASE("a typed code is asked for by button and by Enter, and letters typed are no commands") {
     for (const bool enter : {true, false}) {
-        Driver driver({});
+        Driver driver({"en", 100, 1920, 1080});
         const Staged& one = staged("look-first");
         driver.views.look.code.focus = true;
         driver.settle(one.state());
@@ -317,4 +317,75 @@ TEST_CASE("while watching no points and no marks of the judge are shown; before 
         CHECK(asked.find(name_of(drill.here()->spot.axis)) == std::string::npos);
         CHECK(told.find(says) != std::string::npos);
     }
+}
+
+TEST_CASE("the scale: each deed by its button and by its key; a piece pressed goes into the bundle, pressed there out of it") {
+    using weighing::Deed;
+    const auto deed = [](const std::optional<Request>& asked) {
+        REQUIRE(asks<ask::WeighDo>(asked));
+        return as<ask::WeighDo>(asked)->act.deed;
+    };
+    CHECK(asks<ask::Weigh>(clicked("home-walked", "home.weigh")));
+    CHECK(asks<ask::Weigh>(clicked("look-first", "look.weigh")));
+    CHECK(asks<ask::Weigh>(pressed("look-first", {'E'})));
+    CHECK(deed(pressed("weigh-start", {key::enter})) == Deed::take);
+    CHECK(deed(pressed("weigh-start", {'S'})) == Deed::strip);
+    CHECK(deed(pressed("weigh-start", {'0'})) == Deed::zero);
+    CHECK(deed(pressed("weigh-start", {'K'})) == Deed::turn_unit);
+    CHECK(deed(pressed("weigh-start", {'D'})) == Deed::let_dry);
+    CHECK(deed(pressed("weigh-some", {'C'})) == Deed::shorten);
+    CHECK(deed(pressed("weigh-some", {'T'})) == Deed::tie);
+    CHECK(deed(pressed("weigh-some", {'H'})) == Deed::hang);
+    CHECK(deed(pressed("weigh-hung", {'H', false, true})) == Deed::take_down);
+    CHECK(asks<ask::WeighUndo>(pressed("weigh-some", {'Z', true})));
+    CHECK(asks<ask::WeighClose>(pressed("weigh-some", {key::escape})));
+    CHECK(asks<ask::WeighAgain>(pressed("weigh-written", {'R'})));
+    CHECK(asks<ask::Weigh>(pressed("weigh-written", {'N'})));
+    for (const auto& [screen, taken] : {std::pair{"weigh-start", false}, {"weigh-hung", true}}) {
+        const auto& exercise = *staged(screen).weighing;
+        for (std::size_t i = 0; i < exercise.pieces().size(); ++i) {
+            if (exercise.still_on(i) || (exercise.lies(i) == weighing::Lies::bundle) != taken) continue;
+            const auto asked = clicked(screen, "weigh.piece." + std::to_string(i));
+            CHECK(deed(asked) == (taken ? Deed::put_back : Deed::take));
+            CHECK(as<ask::WeighDo>(asked)->act.piece == i);
+        }
+    }
+    const auto& exercise = *staged("weigh-start").weighing;
+    for (std::size_t i = 0; i < exercise.pieces().size(); ++i)
+        if (exercise.canes_on(i) > 0) CHECK(deed(clicked("weigh-start", "weigh.strip." + std::to_string(i))) == Deed::strip);
+    Driver driver({"en", 100, 1920, 1080});
+    driver.settle(staged("weigh-hung").state());
+    driver.press(staged("weigh-hung").state(), {'W'});
+    driver.settle(staged("weigh-hung").state());
+    driver.type(staged("weigh-hung").state(), "0.74 kg");
+    const auto wrote = driver.press(staged("weigh-hung").state(), {key::enter});
+    REQUIRE(asks<ask::WeighWrite>(wrote));
+    CHECK(as<ask::WeighWrite>(wrote)->typed == "0.74 kg");
+}
+
+TEST_CASE("the book: pages by keys, a weight typed and entered, the question answered by keys, a vine pointed at on the map") {
+    namespace desk = practice::desk;
+    const auto act = [](const std::optional<Request>& asked) -> practice::BookAct {
+        REQUIRE(asks<ask::BookDo>(asked));
+        return as<ask::BookDo>(asked)->act;
+    };
+    CHECK(asks<ask::Book>(clicked("home-walked", "home.book")));
+    CHECK(std::get<desk::Page>(act(pressed("book-entry", {key::f4}))).page == practice::BookPage::compare);
+    CHECK(std::get<desk::Page>(act(pressed("book-compare", {key::f5}))).page == practice::BookPage::map);
+    CHECK(std::get<desk::Open>(act(clicked("book-blocks", "book.block.1"))).block == "north");
+    CHECK(std::holds_alternative<desk::Demo>(act(clicked("book-blocks", "book.book-demo"))));
+    CHECK(std::holds_alternative<desk::TakeBack>(act(pressed("book-entry", {key::f6}))));
+    CHECK(std::get<desk::Walk>(act(pressed("book-entry", {key::down}))).step == 1);
+    CHECK(std::get<desk::Unit>(act(clicked("book-entry", "book.unit.lb"))).unit == practice::WeightUnit::lb);
+    CHECK(std::get<desk::At>(act(clicked("book-map", "book.map.7"))).vine == 7);
+    CHECK(std::get<desk::Row>(act(clicked("book-compare", "book.next-row"))).step == 1);
+    CHECK_FALSE(std::get<desk::Keep>(act(pressed("book-odd", {key::escape}))).yes);
+    CHECK(std::get<desk::Keep>(act(pressed("book-odd", {key::enter, true}))).yes);
+    Driver driver({});
+    const Staged& one = staged("book-entry");
+    driver.settle(one.state());
+    driver.type(one.state(), "0.81");  // what stood there is replaced
+    const auto entered = act(driver.press(one.state(), {key::enter}));
+    CHECK(std::get<desk::Enter>(entered).weight == "0.81");
+    CHECK(std::get<desk::Enter>(entered).buds == "30");
 }

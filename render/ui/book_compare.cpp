@@ -16,18 +16,30 @@ using practice::BookDesk;
 using reference_vines::ReferenceVine;
 using reference_vines::Weighing;
 
+constexpr std::size_t most_lines = 300;  // of vines in a plot: more hide each other; our choice
+
 void sentences(Ui& ui, const std::vector<std::string>& all, bool soft = false) {
     for (const std::string& one : all) text(ui, one, soft);
+}
+
+// Where the walk by keys halts on a page of text longer than the window: the next part comes to its upper edge.
+void key_stop(Ui& ui, std::string_view name) {
+    const float width = ImGui::GetContentRegionAvail().x;
+    ImGui::InvisibleButton(("###stop." + std::string(name)).c_str(), {width, std::max(2.0f, ui.em() * 0.2f)});
+    if (!ImGui::IsItemFocused() || !ImGui::GetIO().NavVisible) return;
+    ImGui::SetScrollHereY(0.05f);
+    const ImVec2 from = ImGui::GetItemRectMin(), to = ImGui::GetItemRectMax();
+    ImGui::GetWindowDrawList()->AddRectFilled(from, {from.x + ui.em() * 2, to.y}, ui.colours().accent);
 }
 
 Asked buds_part(const State& state, Views& views, Ui& ui) {
     const auto& suggested = state.book->suggestion();
     if (suggested.vines.empty()) return {};
+    key_stop(ui, "buds");
     strong_text(ui, ui.say("screen.book.buds", {{"winter", std::to_string(suggested.winter)}}));
-    const commands::SuggestLines lines = commands::suggest_lines(suggested, std::nullopt, ui.words);
-    sentences(ui, lines.middle);
+    sentences(ui, commands::suggest_middle(suggested, ui.words));
     text(ui, ui.say("buds.not-advice"), true);
-    if (fold(ui, "book.suggested", ui.say("screen.book.by-vine", {{"n", counted(suggested.vines.size())}}), views.book.suggested_open)) text_table(ui, lines.vines, 2);
+    if (fold(ui, "book.suggested", ui.say("screen.book.by-vine", {{"n", counted(suggested.vines.size())}}), views.book.suggested_open)) text_table(ui, commands::suggest_rows(suggested, std::nullopt, ui.words), 2);
     return {};
 }
 
@@ -64,8 +76,12 @@ void draw_winters(Ui& ui, const BookDesk& book) {
         const ImVec2 size = text_size(ui, label, 0);
         draw.AddText(ui.fonts.body, em, {at.x + left - size.x - em * 0.3f, y - size.y / 2}, c.soft, label.data(), label.data() + label.size());
     }
-    for (const ReferenceVine& vine : book.open()->vines) {  // each vine, thin
+    const auto vines_shown = static_cast<std::size_t>(std::max(compared.vines, 1));
+    const std::size_t every = (vines_shown + most_lines - 1) / most_lines;
+    std::size_t nth = 0;
+    for (const ReferenceVine& vine : book.open()->vines) {  // each vine, thin; of very many every so manieth
         if (book.compared_row() && vine.row != *book.compared_row()) continue;
+        if (nth++ % every != 0) continue;
         for (std::size_t i = 1; i < vine.winters.size(); ++i)
             draw.AddLine({x_of(vine.winters[i - 1].winter), y_of(vine.winters[i - 1].prunings.count / 1e6)}, {x_of(vine.winters[i].winter), y_of(vine.winters[i].prunings.count / 1e6)}, (c.soft & 0x00FFFFFFu) | 0x50000000u, 1);
     }
@@ -86,6 +102,7 @@ void draw_winters(Ui& ui, const BookDesk& book) {
     ImGui::Dummy({width, height});
     record(ui, "book.plot", ui.say("screen.book.plot"), at, {at.x + width, at.y + height}, 0, false);
     text(ui, ui.say("screen.book.plot"), true);
+    if (every > 1) text(ui, ui.say("screen.book.plot-some", {{"n", counted(every)}}), true);
 }
 
 Asked book_compare(const State& state, Views& views, Ui& ui) {
@@ -105,18 +122,22 @@ Asked book_compare(const State& state, Views& views, Ui& ui) {
         return asked;
     }
     draw_winters(ui, book);
+    key_stop(ui, "winters");
     text_table(ui, lines.winters, 0);
     sentences(ui, lines.about_winters, true);
     if (!lines.changes.empty()) {
+        key_stop(ui, "changes");
         strong_text(ui, ui.say("book.changes-head"));
         sentences(ui, lines.changes);
         sentences(ui, lines.about_changes, true);
     }
     if (!lines.rows.empty()) {
+        key_stop(ui, "rows");
         strong_text(ui, ui.say("book.rows-head"));
         text_table(ui, lines.rows, 1);
     }
     rule_line(ui);
+    key_stop(ui, "sizes");
     sentences(ui, lines.sizes);
     sentences(ui, lines.relations);
     rule_line(ui);

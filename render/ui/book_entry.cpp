@@ -113,6 +113,7 @@ std::string winters_text(const Ui& ui, const ReferenceVine& vine, int but) {
 Asked entry_card(const State& state, Views& views, Ui& ui) {
     const BookDesk& book = *state.book;
     Asked asked;
+    if (ImGui::IsWindowAppearing()) views.book.weight.focus = true;  // back from another page
     take(asked, book_ways(state, views, ui));
     book_head(state, ui);
     take(asked, command_button(ui, state, views, "book", "book-earlier", Weight::plain, false));
@@ -149,14 +150,21 @@ Asked walked(const State& state, BookView& view, Ui& ui) {
     const BookDesk& book = *state.book;
     Asked asked;
     strong_text(ui, ui.say("screen.book.walking-order"));
-    for (std::size_t i = 0; i < book.open()->vines.size(); ++i) {
-        const ReferenceVine& vine = book.open()->vines[i];
-        const Weighing* w = BookDesk::weighed(vine, book.winter());
-        if (list_row(ui, "book.vine." + std::to_string(i), place_text(ui, vine), i == book.at(), w ? ui.words.measure(w->prunings) : std::string("–"))) asked = ask::BookDo{desk::At{i}};
-        if (i == book.at() && view.listed_at != i) {
-            ImGui::SetScrollHereY(0.4f);
-            view.listed_at = i;
+    const float top = ImGui::GetCursorPosY();
+    const auto n = static_cast<int>(book.open()->vines.size());
+    ImGuiListClipper clipper;  // of ten thousand vines only those in sight are drawn
+    clipper.Begin(n);
+    while (clipper.Step())
+        for (int row = clipper.DisplayStart; row < clipper.DisplayEnd; ++row) {
+            const auto i = static_cast<std::size_t>(row);
+            const ReferenceVine& vine = book.open()->vines[i];
+            const Weighing* w = BookDesk::weighed(vine, book.winter());
+            if (list_row(ui, "book.vine." + std::to_string(i), place_text(ui, vine), i == book.at(), w ? ui.words.measure(w->prunings) : std::string("–"))) asked = ask::BookDo{desk::At{i}};
         }
+    if (view.listed_at != book.at() && clipper.ItemsHeight > 0) {
+        const float row = top + clipper.ItemsHeight * static_cast<float>(book.at());
+        ImGui::SetScrollY(std::max(0.0f, row - ImGui::GetWindowHeight() * 0.4f));
+        view.listed_at = book.at();
     }
     return asked;
 }

@@ -58,6 +58,10 @@ bool vine_cell(const BookDesk& book, std::size_t i, float side, Ui& ui) {
     const float height = ui.em() * 3.4f;
     const bool pressed = ImGui::InvisibleButton(("###" + name).c_str(), {side, height});
     const ImVec2 from = ImGui::GetItemRectMin(), to = ImGui::GetItemRectMax();
+    if (!ImGui::IsItemVisible()) {
+        record(ui, name, vine.tag + " " + kg, from, to, text_size(ui, kg, 0).x, true);
+        return pressed;
+    }
     ImDrawList& draw = *ImGui::GetWindowDrawList();
     const bool lit = ImGui::IsItemHovered() || (ImGui::IsItemFocused() && ImGui::GetIO().NavVisible);
     if (lit) draw.AddRect(from, to, ui.colours().ink, corner, 0, 2);

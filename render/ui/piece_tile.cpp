@@ -10,7 +10,7 @@ using weighing::Kind;
 using weighing::Piece;
 
 constexpr ImU32 new_bark = colour(0xB98F5B), new_shade = colour(0x7E5E38), bud = colour(0x5B3D22), old_bark = colour(0x5C5048), old_shade = colour(0x2E2822),
-                peel = colour(0xA39787), dead_bark = colour(0x9A958C), water = colour(0x4C86B8);
+                peel = colour(0xA39787), dead_bark = colour(0x9A958C), water = colour(0x4C86B8), ground_colour = colour(0xF1ECE1);
 constexpr float longest_m = 1.3f;  // fills a tile; longer ones are drawn as long
 
 // Points along a bent stick from one end of the tile to the other, thickness at each.
@@ -107,6 +107,8 @@ void draw_piece(ImDrawList& draw, const Box& box, const Piece& piece, const Piec
     }
 }
 
+ImVec2 box_corner(const Box& box, bool upper) { return upper ? ImVec2{box.x0, box.y0} : ImVec2{box.x1, box.y1}; }
+
 std::string piece_label(const Ui& ui, const Piece& piece) {
     if (piece.kind == Kind::bits) return ui.say("weigh.piece.bits");
     const std::string length = ui.words.measure(Length{(piece.length.count + 5'000) / 10'000 * 10'000});
@@ -129,6 +131,7 @@ bool piece_tile(Ui& ui, std::string_view name, const Piece& piece, const PieceLo
     draw.AddRectFilled(from, to, ImGui::IsItemHovered() ? c.hover : c.field, corner);
     draw.AddRect(from, to, look.chosen || ImGui::IsItemHovered() ? c.ink : c.line, corner, 0, look.chosen ? 3.0f : 1.0f);
     const Box box{from.x + gap, from.y + gap, to.x - gap, from.y + gap + drawn};
+    draw.AddRectFilled(box_corner(box, true), box_corner(box, false), ground_colour, corner);  // the same in both faces: bark is told by its colour
     draw_piece(draw, box, piece, look, ui.em());
     if (look.wet) draw_drops(draw, box, ui.em());
     draw.AddText(ui.fonts.body, ui.em(), {from.x + (width - text.x) / 2, to.y - gap - text.y}, c.ink, label.data(), label.data() + label.size(), width - 2 * gap);

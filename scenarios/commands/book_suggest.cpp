@@ -42,14 +42,14 @@ io::Json suggested_object(const SuggestedBuds& one, bool history) {
 }
 
 std::string suggestion_text(const BlockSuggestion& answer, const std::string& formula, const std::optional<std::string>& tag, const words::Words& words) {
-    SuggestLines lines = suggest_lines(answer, tag, words);
     words::Table table;
     table.right = {false, false, true, true, true, true, true, true, true};
-    table.rows = std::move(lines.vines);
+    table.rows = suggest_rows(answer, tag, words);
     std::string text = words("book.suggest-head", {{"block", answer.block.name}, {"winter", std::to_string(answer.winter)}, {"formula", formula}, {"n", Count{static_cast<std::int64_t>(answer.vines.size())}}}) + "\n";
     if (answer.block.invented) text += words::wrapped(words("book.invented-line"));
     text += "\n" + words::table_text(table) + "\n";
-    for (const std::string& sentence : lines.middle) text += words::wrapped(sentence);
+    if (!tag)
+        for (const std::string& sentence : suggest_middle(answer, words)) text += words::wrapped(sentence);
     return text;
 }
 

@@ -136,23 +136,29 @@ std::string_view size_key(balance::SizeClass size) {
 
 CompareLines compare_lines(const BlockComparison& compared, const CompareWish& wish, const words::Words& words) { return Comparing(compared, wish, words).lines(); }
 
-SuggestLines suggest_lines(const BlockSuggestion& suggested, const std::optional<std::string>& tag, const words::Words& words) {
-    SuggestLines lines;
+TextRows suggest_rows(const BlockSuggestion& suggested, const std::optional<std::string>& tag, const words::Words& words) {
+    TextRows rows;
     const bool history = suggested.history.has_value();
     std::vector<std::string> head;
     for (const std::string_view key : {"row", "tag", "place", "kg", "kept", "by-weight", "by-space", "smaller", "by-history"}) head.push_back(words("book.suggest." + std::string(key)));
-    lines.vines.push_back(std::move(head));
+    rows.push_back(std::move(head));
     const auto whole = [](double buds) { return std::to_string(balance::whole_buds(buds)); };
     for (const SuggestedBuds& one : suggested.vines)
         if (!tag || one.tag == *tag)
-            lines.vines.push_back({one.row, one.tag, one.place ? std::to_string(*one.place) : "-", kg_column(one.prunings.count / 1e6, words), one.kept ? std::to_string(*one.kept) : "-",
-                                   whole(one.buds.by_weight) + (one.small_vine ? "*" : ""), whole(one.buds.by_space.low) + "-" + whole(one.buds.by_space.high), whole(one.buds.smaller),
-                                   history ? whole(one.by_history) : "-"});
-    if (!suggested.middle || tag) return lines;
+            rows.push_back({one.row, one.tag, one.place ? std::to_string(*one.place) : "-", kg_column(one.prunings.count / 1e6, words), one.kept ? std::to_string(*one.kept) : "-",
+                            whole(one.buds.by_weight) + (one.small_vine ? "*" : ""), whole(one.buds.by_space.low) + "-" + whole(one.buds.by_space.high), whole(one.buds.smaller),
+                            history ? whole(one.by_history) : "-"});
+    return rows;
+}
+
+std::vector<std::string> suggest_middle(const BlockSuggestion& suggested, const words::Words& words) {
+    std::vector<std::string> lines;
+    if (!suggested.middle) return lines;
+    const bool history = suggested.history.has_value();
     const SuggestedBuds& middle = *suggested.middle;
-    lines.middle.push_back(words("book.suggest-middle", {{"weight", middle.prunings}, {"buds", whole_buds_of(middle.buds.by_weight)}, {"low", whole_buds_of(middle.buds.by_space.low)}, {"high", whole_buds_of(middle.buds.by_space.high)}, {"n", whole_buds_of(middle.buds.smaller)}}));
-    lines.middle.push_back(words(cause_key(middle.buds.meeting)));
-    lines.middle.push_back(history ? words("book.suggest-history", {{"n", whole_buds_of(middle.by_history)}, {"low", whole_buds_of(middle.history_low)}, {"high", whole_buds_of(middle.history_high)}, {"years", Count{suggested.history->years}}})
+    lines.push_back(words("book.suggest-middle", {{"weight", middle.prunings}, {"buds", whole_buds_of(middle.buds.by_weight)}, {"low", whole_buds_of(middle.buds.by_space.low)}, {"high", whole_buds_of(middle.buds.by_space.high)}, {"n", whole_buds_of(middle.buds.smaller)}}));
+    lines.push_back(words(cause_key(middle.buds.meeting)));
+    lines.push_back(history ? words("book.suggest-history", {{"n", whole_buds_of(middle.by_history)}, {"low", whole_buds_of(middle.history_low)}, {"high", whole_buds_of(middle.history_high)}, {"years", Count{suggested.history->years}}})
                                    : words("book.no-history", {{"held", Count{std::llround(100 * balance::held_within)}}, {"n", Count{balance::fewest_years}}}));
     return lines;
 }

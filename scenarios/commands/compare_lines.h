@@ -24,12 +24,10 @@ struct CompareLines {
 };
 CompareLines compare_lines(const reference_vines::BlockComparison& compared, const reference_vines::CompareWish& wish, const words::Words& words);
 
-struct SuggestLines {
-    TextRows vines;                  // row and tag, then numbers
-    std::vector<std::string> middle; // of the block's middle vine: the three numbers, why they part, the own years'
-};
-// One vine alone where its tag is given.
-SuggestLines suggest_lines(const reference_vines::BlockSuggestion& suggested, const std::optional<std::string>& tag, const words::Words& words);
+// The vines, each with its buds: row and tag, then numbers. One vine alone where its tag is given.
+TextRows suggest_rows(const reference_vines::BlockSuggestion& suggested, const std::optional<std::string>& tag, const words::Words& words);
+// Of the block's middle vine: the three numbers, why they part, the own years'. None where no vine was weighed.
+std::vector<std::string> suggest_middle(const reference_vines::BlockSuggestion& suggested, const words::Words& words);
 
 // How a vine of a size stands, in the middle of a sentence.
 std::string_view size_key(balance::SizeClass size);

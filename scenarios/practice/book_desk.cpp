@@ -154,7 +154,12 @@ Result<std::optional<BookDesk::Told>> BookDesk::put_in(const BookFile& file) {
     const std::string block = open()->block.name, tag = file.vines.front().vine.tag;
     if (auto done = take_in(**store, book_, file, records::utc_now()); !done) return failure(done.error());
     entered_ += file.counts.added + file.counts.changed;
-    if (auto read = read_again(block); !read) return failure(read.error());
+    auto now = book_of(**store, block);  // of this block alone: the others are as they were
+    if (!now) return failure(now.error());
+    book_[open_] = std::move(now->front());
+    comparison_.reset();
+    suggestion_.reset();
+    last_act_ = "book-import";
     for (std::size_t i = 0; i < open()->vines.size(); ++i)
         if (open()->vines[i].tag == tag) at_ = i;
     next_to_key();

@@ -15,15 +15,9 @@ bool same(const std::vector<scene::Emphasis>& all, const std::vector<scene::Emph
     return all.size() == others.size() && std::equal(all.begin(), all.end(), others.begin(), one);
 }
 
-bool draws_in_software(const std::string& machine) {
-    for (const char* name : {"llvmpipe", "softpipe", "SwiftShader"})
-        if (machine.find(name) != std::string::npos) return true;
-    return false;
-}
-
 }  // namespace
 
-Stage::Stage(std::string shader_folder) : shaders_(std::move(shader_folder)), machine_(gl::machine()), slow_(draws_in_software(machine_)) {}
+Stage::Stage(std::string shader_folder) : shaders_(std::move(shader_folder)), machine_(gl::machine()), slow_(gl::in_software(machine_)) {}
 
 Result<void> Stage::make_renderer() {
     if (renderer_) return {};

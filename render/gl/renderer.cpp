@@ -22,9 +22,9 @@ bool two_sided(Material m) {
     return m == Material::card || m == Material::leaf || m == Material::old || m == Material::backdrop;
 }
 
-// With many samples a picture is drawn strip by strip (our choice: few enough that shaping the vine again for each does
-// not show, enough that the samples take little memory).
-constexpr int strips = 18;
+// With many samples a software driver draws a picture strip by strip (our choice: few enough that shaping the vine again
+// for each does not show, enough that the samples take little memory). A card draws it at once.
+constexpr int software_strips = 18;
 
 // Solid things, the nearest in front, over the whole of the target; into a framebuffer that holds the target's rows from
 // `from` on.
@@ -46,11 +46,12 @@ struct Renderer::FrameBlock {
 };
 
 struct Renderer::Inner {
-    explicit Inner(Paints with) : paints(std::move(with)), sky_world_from_clip(glGetUniformLocation(paints.sky(), "world_from_clip")) {
+    explicit Inner(Paints with) : strips(in_software(machine()) ? software_strips : 1), paints(std::move(with)), sky_world_from_clip(glGetUniformLocation(paints.sky(), "world_from_clip")) {
         glBindBuffer(GL_UNIFORM_BUFFER, frame.get());
         glBufferData(GL_UNIFORM_BUFFER, sizeof(FrameBlock), nullptr, GL_DYNAMIC_DRAW);
     }
 
+    int strips;
     Paints paints;
     GLint sky_world_from_clip;
     Texture detail = detail_texture();
@@ -183,7 +184,7 @@ void Renderer::draw(const scene::DrawList& list, const Target& target, int sampl
     Inner& r = *inner_;
     r.set_frame(list, target);
     if (r.shadow.needs_drawing(list.light)) r.shadow.draw(list, r.paints.depth(), r.meshes);
-    const int strip = (target.height + strips - 1) / strips;
+    const int strip = (target.height + r.strips - 1) / r.strips;
     const bool many = samples > 0 && r.samples.fit(target.width, strip, samples);
     r.bind_textures();
     for (int from = 0; from < target.height; from += many ? strip : target.height) {
@@ -200,7 +201,7 @@ void Renderer::draw(const scene::DrawList& list, const Target& target, int sampl
         glBindFramebuffer(GL_READ_FRAMEBUFFER, r.samples.framebuffer());
         glBindFramebuffer(GL_DRAW_FRAMEBUFFER, target.framebuffer);
         glBlitFramebuffer(0, 0, target.width, to - from, 0, from, target.width, to, GL_COLOR_BUFFER_BIT | GL_DEPTH_BUFFER_BIT, GL_NEAREST);
-        glFinish(); // else a software driver keeps the triangles of every strip that waits
+        if (r.strips > 1) glFinish(); // else the driver keeps the triangles of every strip that waits
     }
     glBindFramebuffer(GL_FRAMEBUFFER, target.framebuffer);
     glDisable(GL_DEPTH_TEST);
@@ -254,6 +255,12 @@ void Renderer::draw_parts(const scene::DrawList& list, const Target& target) {
 std::string machine() {
     const auto* name = reinterpret_cast<const char*>(glGetString(GL_RENDERER));
     return name ? name : "";
+}
+
+bool in_software(const std::string& machine) {
+    for (const char* name : {"llvmpipe", "softpipe", "SwiftShader"})
+        if (machine.find(name) != std::string::npos) return true;
+    return false;
 }
 
 } // namespace spurwright::gl

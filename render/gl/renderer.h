@@ -46,5 +46,7 @@ private:
 
 // What the driver of the current context calls itself.
 std::string machine();
+// Whether a driver of that name draws without a card.
+bool in_software(const std::string& machine);
 
 } // namespace spurwright::gl

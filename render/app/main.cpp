@@ -2,8 +2,8 @@
 // which hands those over.
 #include <cstdio>
 
+#include "render/app/drawing_verbs.h"
 #include "render/app/memory.h"
-#include "render/app/picture_verb.h"
 #include "scenarios/commands/write_out.h"
 
 #ifdef SPURWRIGHT_HAS_WINDOW
@@ -47,5 +47,5 @@ int main(int argc, char** argv) {
 #ifdef SPURWRIGHT_HAS_WINDOW
     if (spurwright::app::opens_window(arguments)) return open_window(arguments);
 #endif
-    return spurwright::commands::write_out(spurwright::commands::run_command(arguments, spurwright::app::drawing_verbs()));
+    return spurwright::commands::write_out(spurwright::commands::run_command(arguments, spurwright::app::drawing_verbs(), spurwright::commands::show_progress));
 }

@@ -13,6 +13,8 @@ namespace spurwright::gl {
 struct Target {
     GLuint framebuffer = 0;
     int width = 0, height = 0;
+    // It may be one tile of a larger picture: that one's size, and where in it the tile's lower corner lies.
+    int whole_width = width, whole_height = height, left = 0, low = 0;
 };
 
 class Canvas {

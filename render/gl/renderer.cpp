@@ -30,7 +30,7 @@ constexpr int software_strips = 18;
 // `from` on.
 void draw_on(GLuint framebuffer, const Target& target, int from = 0) {
     glBindFramebuffer(GL_FRAMEBUFFER, framebuffer);
-    glViewport(0, -from, target.width, target.height);
+    glViewport(-target.left, -target.low - from, target.whole_width, target.whole_height);
     glDisable(GL_BLEND);
     glEnable(GL_DEPTH_TEST);
     glDepthFunc(GL_LESS);
@@ -64,7 +64,7 @@ struct Renderer::Inner {
 
     void set_frame(const scene::DrawList& list, const Target& target) {
         const auto& light = list.light;
-        const float aspect = static_cast<float>(target.width) / static_cast<float>(target.height);
+        const float aspect = static_cast<float>(target.whole_width) / static_cast<float>(target.whole_height);
         block.clip_from_world = scene::clip_from_world(list.camera, aspect);
         block.shadow_from_world = shadow.view(light);
         block.eye = glm::vec4(list.camera.eye, list.spacing);
@@ -73,9 +73,9 @@ struct Renderer::Inner {
         block.sky_up = glm::vec4(light.up, light.ambient);
         block.sky_horizon = glm::vec4(light.horizon, light.fog);
         block.bounce = glm::vec4(light.bounce,
-                                 std::tan(glm::radians(list.camera.fov_deg) / 2) / (list.camera.shown * static_cast<float>(target.height)));
+                                 std::tan(glm::radians(list.camera.fov_deg) / 2) / (list.camera.shown * static_cast<float>(target.whole_height)));
         block.picture =
-            glm::vec4(target.width, target.height, 0, list.row_spacing);
+            glm::vec4(target.whole_width, target.whole_height, 0, list.row_spacing);
         glBindBuffer(GL_UNIFORM_BUFFER, frame.get());
         glBufferSubData(GL_UNIFORM_BUFFER, 0, sizeof block, &block);
         glBindBufferBase(GL_UNIFORM_BUFFER, 0, frame.get());

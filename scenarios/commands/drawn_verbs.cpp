@@ -5,6 +5,7 @@
 #include <array>
 
 #include "scenarios/commands/command_line.h"
+#include "scenarios/commands/house_rules_option.h"
 
 namespace spurwright::commands {
 namespace {
@@ -34,7 +35,29 @@ Verb picture_verb() {
              {"--size", "WxH", TextKey{"option.size"}},
              {"--view", "NAME", TextKey{"option.view"}},
              {"--light", "NAME", TextKey{"option.light"}},
+             {"--seen-as", "NAME", TextKey{"option.seen-as"}},
              {"-o", "FILE", TextKey{"option.output"}, true}},
+            no_window};
+}
+
+Verb turn_verb() {
+    return {"turn",
+            "CODE|FILE",
+            TextKey{"verb.turn"},
+            {{"--plan", "TEXT", TextKey{"option.plan"}},
+             {"--pictures", "N", TextKey{"option.pictures"}},
+             {"--size", "WxH", TextKey{"option.size"}},
+             {"--light", "NAME", TextKey{"option.light"}},
+             {"--seen-as", "NAME", TextKey{"option.seen-as"}},
+             {"-o", "FOLDER", TextKey{"option.turn-output"}, true}},
+            no_window};
+}
+
+Verb export_verb() {
+    return {"export",
+            "CODE|FILE",
+            TextKey{"verb.export"},
+            {{"--plan", "TEXT", TextKey{"option.plan"}}, {"-o", "FILE", TextKey{"option.output"}, true}, rules_option()},
             no_window};
 }
 

@@ -12,6 +12,8 @@ namespace spurwright::commands {
 
 // Without their answers: this program refuses them, the drawing ones fill them in.
 Verb picture_verb();  // spurwright-window
+Verb turn_verb();
+Verb export_verb();
 Verb paper_verb();    // spurwright-paper
 Verb book_plot_verb();
 Verb book_sheet_verb();

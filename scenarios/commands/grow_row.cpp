@@ -4,6 +4,7 @@
 #include <filesystem>
 #include <system_error>
 
+#include "scenarios/io/make_folder.h"
 #include "scenarios/io/vine_file.h"
 #include "scenarios/words/layout.h"
 #include "sim/core/hash.h"
@@ -18,14 +19,6 @@ std::string file_of_place(int number) {
     char name[32];
     std::snprintf(name, sizeof name, "place-%04d.json", number);
     return name;
-}
-
-Result<void> make_folder(const std::string& folder) {
-    std::error_code fault;
-    std::filesystem::create_directories(folder, fault);
-    if (!std::filesystem::is_directory(folder, fault))
-        return failure(refusal(Fault::cannot_write, "error.grow.folder", {}, folder));
-    return {};
 }
 
 Mass one_year_wood(const Vine& vine) { return from_g(prunings(vine, vine).before.one_year_mg / 1000.0); }
@@ -75,7 +68,7 @@ private:
 Result<Answer> row_answer(const growth::Site& site, int places, const std::optional<std::string>& folder,
                           const Surroundings& around) {
     if (folder)
-        if (auto made = make_folder(*folder); !made) return failure(std::move(made.error()));
+        if (auto made = io::make_folder(*folder); !made) return failure(std::move(made.error()));
     RowList list(around.words);
     std::array<int, 4> counts{};
     for (const growth::RowPlace& place : growth::row_places(site, site.seed, places)) {

@@ -5,7 +5,7 @@ namespace spurwright::commands {
 
 const std::vector<Verb>& all_verbs() {
     static const std::vector<Verb> verbs{job_verb(),  grow_verb(),    show_verb(),  prune_verb(),      judge_verb(),
-                                         best_verb(), rules_verb(), sheet_verb(), acceptable_verb(), review_verb(), ahead_verb(), weigh_verb(), buds_verb(), vine_size_verb(), bud_kill_verb(), picture_verb(), paper_verb(), words_verb(), fingerprint_verb(),
+                                         best_verb(), rules_verb(), sheet_verb(), acceptable_verb(), review_verb(), ahead_verb(), weigh_verb(), buds_verb(), vine_size_verb(), bud_kill_verb(), picture_verb(), turn_verb(), export_verb(), paper_verb(), words_verb(), fingerprint_verb(),
                                          constants_verb(), variety_verb(), site_verb(), checks_verb(), crew_import_verb(), crew_list_verb(), crew_export_verb(), crew_show_verb(), crew_forget_verb(),
                                          book_block_verb(), book_import_verb(), book_list_verb(), book_export_verb(), book_compare_verb(), book_plot_verb(), book_sheet_verb(), book_suggest_verb(), book_history_verb(), book_undo_verb(), demo_block_verb()};
     return verbs;

@@ -1,5 +1,6 @@
 #include "scenarios/commands/write_out.h"
 
+#include <chrono>
 #include <cstdio>
 
 namespace spurwright::commands {
@@ -11,6 +12,12 @@ int write_out(const Printed& printed) {
     if (whole) return printed.status;
     std::fputs("spurwright: standard output cannot be written.\n", stderr);
     return 2;
+}
+
+void show_progress(int done, int of) {
+    static const auto begun = std::chrono::steady_clock::now();
+    if (std::chrono::steady_clock::now() - begun < std::chrono::milliseconds(500)) return;
+    std::fprintf(stderr, done < of ? "\r%d/%d" : "\r%d/%d\n", done, of);
 }
 
 } // namespace spurwright::commands

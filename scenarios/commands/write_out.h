@@ -9,4 +9,7 @@ namespace spurwright::commands {
 // standard output cannot be written whole.
 int write_out(const Printed& printed);
 
+// On standard error, on one line that is written over, from half a second on.
+void show_progress(int done, int of);
+
 } // namespace spurwright::commands

@@ -11,6 +11,7 @@
 #include "render/gl/png.h"
 #include "render/mesh/occlusion.h"
 #include "render/mesh/vine_mesh.h"
+#include "render/scene/sight.h"
 #include "sim/pruning/plan.h"
 #include "tests/render/vines.h"
 
@@ -74,7 +75,7 @@ Bench* bench() {
     return made.renderer ? &made : nullptr;
 }
 
-Drawing drawn(Bench& b, const Vine& vine, scene::View view, scene::Sky sky, int width, int height) {
+Drawing drawn(Bench& b, const Vine& vine, scene::View view, scene::Sky sky, int width, int height, bool seen = true) {
     Drawing d;
     d.width = width;
     d.height = height;
@@ -86,8 +87,10 @@ Drawing drawn(Bench& b, const Vine& vine, scene::View view, scene::Sky sky, int 
     b.renderer->upload(scene::Of::surroundings, d.around);
     gl::Canvas canvas(width, height);
     const auto list = scene::draw_list(d.vine, d.around, {}, scene::camera_of(view, d.shape), scene::light_of(sky));
-    b.renderer->draw(list, canvas.target());
-    d.seen = canvas.pixels();
+    if (seen) {
+        b.renderer->draw(list, canvas.target());
+        d.seen = canvas.pixels();
+    }
     b.renderer->draw_parts(list, canvas.target());
     d.numbers = canvas.pixels();
     return d;
@@ -116,35 +119,144 @@ TEST_CASE("where there is EGL, every shader compiles") {
     CHECK(none.error().key.name == "error.picture.shader-file");
 }
 
-TEST_CASE("one-year wood is told from two-year wood by its colour in either light") {
+namespace {
+
+// How far apart the middle colours of ordinary one-year wood and of two-year wood are, in L*a*b*; one-year's L* first.
+std::pair<double, double> ages_apart(const Drawing& d, const std::vector<std::uint8_t>& seen) {
+    std::vector<double> l[2], a[2], bb[2];
+    for (std::size_t i = 0; i < d.count(); ++i) {
+        const std::uint32_t part = d.part(i);
+        if (!part || d.vine.parts[part - 1].kind != mesh::PartKind::stem) continue;
+        const auto material = d.vine.parts[part - 1].material;
+        if (material != mesh::Material::cane && material != mesh::Material::two_year) continue;
+        if (material == mesh::Material::cane && d.shape.find(d.vine.parts[part - 1].axis)->grew != CaneClass::ordinary) continue;
+        const std::size_t k = material == mesh::Material::cane ? 0 : 1;
+        const Lab lab = lab_of(&seen[4 * i]);
+        l[k].push_back(lab.l);
+        a[k].push_back(lab.a);
+        bb[k].push_back(lab.b);
+    }
+    REQUIRE(l[0].size() > 1000);
+    REQUIRE(l[1].size() > 1000);
+    return {median(l[0]), std::sqrt(std::pow(median(l[0]) - median(l[1]), 2) + std::pow(median(a[0]) - median(a[1]), 2) + std::pow(median(bb[0]) - median(bb[1]), 2))};
+}
+
+} // namespace
+
+TEST_CASE("one-year wood is told from two-year wood by its colour in either light, and by eyes that lack a kind of cone") {
     NEED_A_PICTURE
     const std::pair<std::uint64_t, scene::Sky> seen[] = {{7, scene::Sky::sun}, {7, scene::Sky::overcast}, {3, scene::Sky::sun}, {11, scene::Sky::overcast}};
     for (const auto& [seed, sky] : seen) {
         const Drawing d = drawn(*b, test::grown_vine(seed), scene::View::head, sky, 960, 540);
-        std::vector<double> l[2], a[2], bb[2];
-        for (std::size_t i = 0; i < d.count(); ++i) {
-            const std::uint32_t part = d.part(i);
-            if (!part || d.vine.parts[part - 1].kind != mesh::PartKind::stem) continue;
-            const auto material = d.vine.parts[part - 1].material;
-            if (material != mesh::Material::cane && material != mesh::Material::two_year) continue;
-            if (material == mesh::Material::cane &&
-                d.shape.find(d.vine.parts[part - 1].axis)->grew != CaneClass::ordinary)
-                continue;
-            const std::size_t k = material == mesh::Material::cane ? 0 : 1;
-            const Lab lab = lab_of(&d.seen[4 * i]);
-            l[k].push_back(lab.l);
-            a[k].push_back(lab.a);
-            bb[k].push_back(lab.b);
-        }
-        REQUIRE(l[0].size() > 1000);
-        REQUIRE(l[1].size() > 1000);
-        const double away =
-            std::sqrt(std::pow(median(l[0]) - median(l[1]), 2) + std::pow(median(a[0]) - median(a[1]), 2) +
-                      std::pow(median(bb[0]) - median(bb[1]), 2));
-        MESSAGE("L* one-year " << median(l[0]) << ", two-year " << median(l[1]) << ", apart " << away);
+        const auto [one_year, away] = ages_apart(d, d.seen);
+        MESSAGE("L* one-year " << one_year << ", apart " << away);
         CHECK(away >= 14);
-        if (sky == scene::Sky::overcast) CHECK(median(l[0]) >= 38);
+        if (sky == scene::Sky::overcast) CHECK(one_year >= 38);
+        for (const auto sight : {scene::Sight::protanopia, scene::Sight::deuteranopia, scene::Sight::tritanopia}) {
+            auto pixels = d.seen;
+            scene::see_as(pixels, sight);
+            const double apart = ages_apart(d, pixels).second;
+            MESSAGE(scene::words_of(sight)[static_cast<std::size_t>(sight)] << ": apart " << apart);
+            CHECK(apart >= 12);
+        }
     }
+}
+
+TEST_CASE("without a kind of cone grey stays grey, red and green come together or blue and yellow do, and full sight changes nothing") {
+    std::vector<std::uint8_t> greys;
+    for (int v = 0; v < 256; v += 5)
+        for (const int k : {v, v, v, 255}) greys.push_back(static_cast<std::uint8_t>(k));
+    for (const auto sight : {scene::Sight::full, scene::Sight::grey, scene::Sight::protanopia, scene::Sight::deuteranopia, scene::Sight::tritanopia}) {
+        auto seen = greys;
+        scene::see_as(seen, sight);
+        for (std::size_t i = 0; i < seen.size(); ++i) CHECK(std::abs(seen[i] - greys[i]) <= 1);
+    }
+    const auto apart = [](std::vector<std::uint8_t> two, scene::Sight sight) {
+        scene::see_as(two, sight);
+        const Lab one = lab_of(two.data()), other = lab_of(two.data() + 4);
+        return std::hypot(one.a - other.a, one.b - other.b);
+    };
+    // A brick red and a leaf green, a blue and an olive yellow.
+    const std::vector<std::uint8_t> red_green{170, 80, 60, 255, 90, 120, 60, 255}, blue_yellow{70, 90, 170, 255, 150, 150, 60, 255};
+    for (const auto sight : {scene::Sight::protanopia, scene::Sight::deuteranopia}) {
+        CHECK(apart(red_green, sight) < 0.6 * apart(red_green, scene::Sight::full));
+        CHECK(apart(blue_yellow, sight) > 0.6 * apart(blue_yellow, scene::Sight::full));
+    }
+    CHECK(apart(blue_yellow, scene::Sight::tritanopia) < 0.6 * apart(blue_yellow, scene::Sight::full));
+    CHECK(apart(red_green, scene::Sight::grey) < 1);
+}
+
+TEST_CASE("a cane is drawn as thick as the tables have it: within 1 px of 720 lines or 6 %") {
+    NEED_A_PICTURE
+    constexpr int width = 3840, height = 2160;  // three times 720 lines, so that the counting of pixels errs less than what is asked
+    int measured = 0;
+    for (const std::uint64_t seed : {7u, 3u}) {
+        const Drawing d = drawn(*b, test::grown_vine(seed), scene::View::head, scene::Sky::sun, width, height, false);
+        const auto camera = scene::camera_of(scene::View::head, d.shape);
+        const float aspect = static_cast<float>(width) / height;
+        const glm::mat4 clip = scene::clip_from_world(camera, aspect);
+        const auto pixel = [&](const shape::Vec3& p) {
+            const glm::vec4 c = clip * glm::vec4(static_cast<float>(p.x), static_cast<float>(p.y), static_cast<float>(p.z), 1);
+            return glm::vec2((c.x / c.w * 0.5f + 0.5f) * width, (c.y / c.w * 0.5f + 0.5f) * height);
+        };
+        for (std::uint32_t k = 0; k < d.vine.parts.size(); ++k) {
+            const mesh::Part& part = d.vine.parts[k];
+            if (part.kind != mesh::PartKind::stem || part.material != mesh::Material::cane) continue;
+            const shape::Stem& stem = *d.shape.find(part.axis);
+            for (std::size_t n = 0; n + 1 < stem.line.points().size(); ++n) {
+                const auto& points = stem.line.points();
+                if (points[n].node < 2 || points[n + 1].node != points[n].node + 1 || points[n].node > 6) continue;
+                const shape::LineSample middle = stem.line.at(n, 0.5);  // its radii are the tables' own
+                if (stem.line.segment_length(n) < 8 * middle.radii.major) continue;  // the node's swelling reaches its middle
+                const glm::vec2 at = pixel(middle.place), along = pixel(middle.place + 0.01 * middle.along) - pixel(middle.place - 0.01 * middle.along);
+                if (at.x < 40 || at.x > width - 40 || at.y < 40 || at.y > height - 40 || glm::length(along) < 38) continue;
+                const glm::vec2 across(-along.y / glm::length(along), along.x / glm::length(along));
+                const auto mine = [&](float step) {
+                    const glm::vec2 p = at + step * across;
+                    return d.part(static_cast<std::size_t>(p.y) * width + static_cast<std::size_t>(p.x)) == k + 1;
+                };
+                // The outline of flattened wood, square to itself and to the line of sight.
+                const shape::Vec3 eye{static_cast<double>(camera.eye.x), static_cast<double>(camera.eye.y), static_cast<double>(camera.eye.z)};
+                const shape::Vec3 sight = shape::unit(middle.place - eye), edge = shape::unit(shape::cross(middle.along, sight));
+                const shape::Vec3 flat = shape::unit(shape::square_part(stem.nodes[static_cast<std::size_t>(points[n].node)].plane, middle.along));
+                const double half = std::hypot(middle.radii.minor * shape::dot(edge, flat), middle.radii.major * shape::dot(edge, shape::cross(middle.along, flat)));
+                const double tables = static_cast<double>(glm::length(pixel(middle.place + half * edge) - pixel(middle.place - half * edge)));
+                float out[2] = {0, 0};
+                bool clear = true;
+                for (int side = 0; side < 2; ++side) {
+                    const float way = side ? 1.0f : -1.0f;
+                    while (out[side] < 180 && mine(way * out[side])) out[side] += 0.25f;
+                    // What lies beside must be what is behind the cane, not before it.
+                    const glm::vec2 p = at + way * (out[side] + 1) * across;
+                    clear = clear && d.part(static_cast<std::size_t>(p.y) * width + static_cast<std::size_t>(p.x)) == 0;
+                }
+                if (!clear || out[0] == 0 || out[1] == 0) continue;
+                const double seen = static_cast<double>(out[0] + out[1]);
+                CHECK(std::abs(seen - tables) <= std::max(3.0, 0.06 * tables));
+                ++measured;
+            }
+        }
+    }
+    MESSAGE(measured << " joints measured");
+    CHECK(measured >= 20);
+}
+
+TEST_CASE("a metre on the fruiting wire is as many pixels as the projection says") {
+    NEED_A_PICTURE
+    const Drawing d = drawn(*b, test::grown_vine(7), scene::View::row, scene::Sky::sun, 1280, 720);
+    const auto camera = scene::camera_of(scene::View::row, d.shape);
+    const glm::mat4 clip = scene::clip_from_world(camera, 1280.0f / 720);
+    const float height = static_cast<float>(d.shape.trellis.fruiting_height);
+    const auto x_of = [&](float x) {
+        const glm::vec4 c = clip * glm::vec4(x, height, 0, 1);
+        return (c.x / c.w * 0.5f + 0.5f) * 1280;
+    };
+    const float distance = std::hypot(camera.eye.y - height, camera.eye.z);
+    // Along the row the wire keeps its distance to the plane of the eye.
+    const glm::vec3 ahead = glm::normalize(camera.target - camera.eye);
+    const float deep = glm::dot(glm::vec3(0, height, 0) - camera.eye, ahead);
+    CHECK(distance >= deep);
+    CHECK(x_of(0.5f) - x_of(-0.5f) == doctest::Approx(scene::pixels_a_metre(camera, deep, 720)).epsilon(0.005));
 }
 
 TEST_CASE("old wood under an overcast sky is no black hole") {
@@ -313,6 +425,26 @@ TEST_CASE("the same vine gives the same picture to the byte, and a cut changes i
     for (std::size_t i = 0; i < once.size(); i += 4)
         burnt += once[i] == 255 || once[i + 1] == 255 || once[i + 2] == 255;
     CHECK(burnt <= once.size() / 4 / 1000);
+}
+
+TEST_CASE("a picture drawn in tiles is the picture drawn at once") {
+    auto studio = app::Studio::make(assets);
+    if (!studio) {
+        MESSAGE("skipped: no EGL or no OpenGL 3.3 on this machine");
+        return;
+    }
+    app::PictureWish wish;
+    wish.width = 330;
+    wish.height = 190;
+    const Vine vine = test::grown_vine(7);
+    const auto once = *(*studio)->draw(vine, wish);
+    wish.tile = 100;
+    const auto tiled = *(*studio)->draw(vine, wish);
+    REQUIRE(once.size() == tiled.size());
+    std::size_t other = 0;
+    for (std::size_t i = 0; i < once.size(); ++i) other += std::abs(once[i] - tiled[i]) > 8;
+    MESSAGE(other << " of " << once.size() << " bytes differ by more than 8");
+    CHECK(other <= once.size() / 200);
 }
 
 TEST_CASE("a picture of no or of too many pixels is refused") {

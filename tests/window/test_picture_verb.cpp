@@ -83,15 +83,15 @@ TEST_SUITE("window/picture-verb") {
     TEST_CASE("spurwright hands the verb to its sibling: the same bytes") {
         NEED_OFFSCREEN
         CHECK(drawn({little_file}, SPURWRIGHT_PROGRAM) == drawn({little_file}));
-        CHECK(refused({little_file, "--size", "0x0", "-o", "x.png"}, 2, {}, SPURWRIGHT_PROGRAM) == "--size: A picture of 0x0 cannot be drawn; width and height may be 16 to 4096.");
+        CHECK(refused({little_file, "--size", "0x0", "-o", "x.png"}, 2, {}, SPURWRIGHT_PROGRAM) == "--size: A picture of 0x0 cannot be drawn; width and height may be 16 to 8192.");
     }
     TEST_CASE("a size of nothing, of too much, or that is none") {
-        CHECK(refused({little_file, "--size", "0x720", "-o", "x.png"}) == "--size: A picture of 0x720 cannot be drawn; width and height may be 16 to 4096.");
-        CHECK(refused({little_file, "--size", "1280x0", "-o", "x.png"}) == "--size: A picture of 1280x0 cannot be drawn; width and height may be 16 to 4096.");
-        CHECK(refused({little_file, "--size", "100000x100000", "-o", "x.png"}) == "--size: A picture of 100000x100000 cannot be drawn; width and height may be 16 to 4096.");
-        CHECK(refused({little_file, "--size", "-5x20", "-o", "x.png"}) == "--size: A picture of -5x20 cannot be drawn; width and height may be 16 to 4096.");
+        CHECK(refused({little_file, "--size", "0x720", "-o", "x.png"}) == "--size: A picture of 0x720 cannot be drawn; width and height may be 16 to 8192.");
+        CHECK(refused({little_file, "--size", "1280x0", "-o", "x.png"}) == "--size: A picture of 1280x0 cannot be drawn; width and height may be 16 to 8192.");
+        CHECK(refused({little_file, "--size", "100000x100000", "-o", "x.png"}) == "--size: A picture of 100000x100000 cannot be drawn; width and height may be 16 to 8192.");
+        CHECK(refused({little_file, "--size", "-5x20", "-o", "x.png"}) == "--size: A picture of -5x20 cannot be drawn; width and height may be 16 to 8192.");
         CHECK(refused({little_file, "--size", "99999999999999999999x20", "-o", "x.png"}) ==
-              "--size: A picture of 99999999999999999999x20 cannot be drawn; width and height may be 16 to 4096.");
+              "--size: A picture of 99999999999999999999x20 cannot be drawn; width and height may be 16 to 8192.");
         for (const char* none : {"", "big", "1280", "1280x", "x720", "1280*720", "1280x720x3", " 1280x720", "1e3x720"})
             CHECK(refused({little_file, "--size", none, "-o", "x.png"}) == "--size: \"" + std::string(none) + "\" is no size; write width and height like 1280x720.");
     }

@@ -3,15 +3,18 @@
 #include <algorithm>
 #include <cmath>
 #include <cstdio>
+#include <filesystem>
 #include <fstream>
 #include <thread>
 
+#include "render/app/gltf_file.h"
 #include "render/app/memory.h"
 #include "render/app/stage.h"
 #include "render/gl/offscreen_context.h"
 #include "render/mesh/occlusion.h"
 #include "render/mesh/vine_mesh.h"
 #include "render/scene/views.h"
+#include "scenarios/io/safe_file.h"
 #include "sim/growth/history.h"
 #include "sim/pruning/plan.h"
 #include "tests/bench/ratio.h"
@@ -161,6 +164,22 @@ int main(int argc, char** argv) {
     std::printf("%zu edits, %zu of %zu axes left\n", long_work.edits.size(), replayed->axes.size(), vine.axes.size());
     b.ratio("L25 undo of 200 edits by replay / L6", Bar::at_most, 1, [&] { return prune(vine, long_work)->axes.size(); }, 5, rebuild, 3);
 
+    // ---- a file for other programs, written whole and synced, against the same bytes alone
+    const app::GltfVariant variant{"as found", &vine};
+    const std::string exported = app::gltf_file({&variant, 1}).bytes, file = (std::filesystem::temp_directory_path() / "spurwright-bench.glb").string();
+    std::printf("the file: %zu bytes\n", exported.size());
+    b.ratio("L26 export .glb / memcpy and write of its bytes", Bar::at_most, 4,
+            [&] {
+                const std::string bytes = app::gltf_file({&variant, 1}).bytes;
+                return io::write_file(file, bytes) ? bytes.size() : 0;
+            },
+            1,
+            [&] {
+                const std::string bytes = exported;
+                return io::write_file(file, bytes) ? bytes.size() : 0;
+            },
+            1);
+    std::filesystem::remove(file);
 
     // ---- a frame and its terms
     for (const auto view : {scene::View::row, scene::View::head}) {

@@ -95,6 +95,20 @@ void add_wound(Writer& w, const shape::VineShape& vine, const shape::WoundShape&
     w.end();
 }
 
+namespace {
+
+// Whether a place of a trunk, by height and turn, is where the bark died back.
+bool lies_bare(const shape::VineShape& vine, const shape::Stem& stem, double from_root, double turn) {
+    for (const auto& strip : vine.dead_strips) {
+        if (&vine.stems[strip.stem] != &stem || from_root < strip.from || from_root > strip.to) continue;
+        const Vec3 along = stem.nodes.front().along, x = shape::any_square_to(along), y = shape::cross(along, x);
+        if (shape::dot(std::cos(turn) * x + std::sin(turn) * y, strip.out) > 0.75) return true;
+    }
+    return false;
+}
+
+} // namespace
+
 void add_strips(Writer& w, const shape::VineShape& vine, const Detail& detail) {
     for (const auto& stem : vine.stems) {
         if (!stem.trunk) continue;
@@ -107,6 +121,7 @@ void add_strips(Writer& w, const shape::VineShape& vine, const Detail& detail) {
             const double from = noise::between(0.05, whole - 0.03, id, 3), turn = 6.2832 * noise::unit(id, 4);
             const double lift = noise::between(0.001, 0.006, id, 5), curl = noise::between(0.0, 1.0, id, 6) * 0.010;
             const bool upward = noise::unit(id, 7) < 0.35;
+            if (lies_bare(vine, stem, from, turn)) continue; // no bark, no strips of it
             constexpr int pieces = 4;
             std::uint32_t left = 0, right = 0;
             w.flags = ribbon;

@@ -148,6 +148,41 @@ TEST_CASE("all round wood is closed: each edge twice in opposite directions, V -
     check_closed(mesh);
 }
 
+TEST_CASE("a dead strip of an old trunk is a flat without bark, where the shape says and nowhere else, and the trunk stays closed") {
+    int strips = 0;
+    for (std::uint64_t seed = 1; seed <= 40 && strips < 4; ++seed) {
+        const auto shape = shape::vine_shape(test::grown_vine(seed, 26));
+        Mesh mesh;
+        build_vine(mesh, shape, fine_detail);
+        const auto bare_of = [&](const shape::Stem& stem) {
+            std::vector<const Vertex*> bare;
+            for (const Part& part : mesh.parts)
+                if (part.kind == PartKind::stem && part.axis == stem.axis)
+                    for (std::uint32_t i = part.first; i < part.first + part.count; ++i) {
+                        const Vertex& v = mesh.vertices[mesh.indices[static_cast<std::size_t>(part.material)][i]];
+                        if (v.flags & dead) bare.push_back(&v);
+                    }
+            return bare;
+        };
+        for (const auto& stem : shape.stems)
+            if (stem.trunk && shape.dead_strips.empty()) CHECK(bare_of(stem).empty());
+        for (const auto& strip : shape.dead_strips) {
+            ++strips;
+            const auto bare = bare_of(shape.stems[strip.stem]);
+            CHECK(bare.size() > 30);
+            double facing = 0;
+            for (const Vertex* v : bare) {
+                const shape::Vec3 normal{static_cast<double>(v->normal[0]), static_cast<double>(v->normal[1]), static_cast<double>(v->normal[2])};
+                CHECK(shape::dot(normal, strip.out) > 0.5);
+                facing += shape::dot(normal, strip.out);
+            }
+            CHECK(facing / static_cast<double>(bare.size()) > 0.9);
+            check_closed(mesh);
+        }
+    }
+    CHECK(strips == 4);
+}
+
 TEST_CASE("every stem starts inside the wood that bears it") {
     for (const int age : {4, 12, 25}) {
         const auto shape = shape::vine_shape(test::grown_vine(7, age));

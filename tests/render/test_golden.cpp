@@ -7,6 +7,8 @@
 #include <filesystem>
 
 #include "render/app/picture.h"
+#include "sim/planning/planning.h"
+#include "sim/pruning/plan.h"
 #include "tests/render/stored_picture.h"
 #include "tests/render/vines.h"
 
@@ -29,6 +31,16 @@ struct Case {
     scene::View view;
     scene::Sky sky;
 };
+
+Vine best_of(const Vine& vine) { return *prune(vine, planning::Planning(vine, rules::HouseRules{}).best()->plan); }
+
+Vine cordon(std::uint64_t seed) {
+    growth::Site site;
+    site.seed = seed;
+    site.age = 14;
+    site.system = System::cordon;
+    return *growth::grow_vine(site);
+}
 
 void compare(app::Studio& studio, const Case& c) {
     app::PictureWish wish;
@@ -63,7 +75,7 @@ void compare(app::Studio& studio, const Case& c) {
 
 } // namespace
 
-TEST_CASE("the vine in the row, its head and the whole of it look as they did") {
+TEST_CASE("eight vines (drawn by hand, grown, young, old, pruned, a cordon) in the row, their heads and the whole of them look as they did") {
     const auto studio = app::Studio::make(std::string(SPURWRIGHT_SOURCE) + "/assets");
     if (!studio) {
         MESSAGE("skipped: no EGL or no OpenGL 3.3 on this machine");
@@ -74,7 +86,9 @@ TEST_CASE("the vine in the row, its head and the whole of it look as they did") 
         return;
     }
     for (const Case& c : {Case{"little-row-sun", little_vine(), scene::View::row, scene::Sky::sun}, Case{"little-head-overcast", little_vine(), scene::View::head, scene::Sky::overcast},
-                          Case{"grown-head-sun", grown_vine(7), scene::View::head, scene::Sky::sun}, Case{"grown-whole-sun", grown_vine(7), scene::View::whole, scene::Sky::sun}})
+                          Case{"grown-head-sun", grown_vine(7), scene::View::head, scene::Sky::sun}, Case{"grown-whole-sun", grown_vine(7), scene::View::whole, scene::Sky::sun},
+                          Case{"young-row-overcast", grown_vine(21, 4), scene::View::row, scene::Sky::overcast}, Case{"dead-strip-head-sun", grown_vine(14, 26), scene::View::head, scene::Sky::sun},
+                          Case{"pruned-row-sun", best_of(grown_vine(7)), scene::View::row, scene::Sky::sun}, Case{"cordon-whole-overcast", cordon(9), scene::View::whole, scene::Sky::overcast}})
         compare(**studio, c);
 }
 

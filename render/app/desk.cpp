@@ -23,6 +23,9 @@ using practice::Practice;
 using practice::Screen;
 
 constexpr float line_px = 3;  // between the two pictures
+// The others show on whole canes, seen from the row.
+bool shows_close(drill::Skill skill) { return skill != drill::Skill::joints && skill != drill::Skill::wire_side && skill != drill::Skill::which_job; }
+constexpr float look_raised_deg = 5;  // a panel lies over the foot of the picture: our choice
 
 }  // namespace
 
@@ -108,21 +111,29 @@ void Desk::show_two() {
     else eye_.look_from(scene::View::row, stage_->panes().shape(), {});
 }
 
+// A look's place, bent to as the touched places of a drill are; two places side by side are both seen from the row.
+void Desk::look_closely(const quiz::Item& item) {
+    if (item.places.size() != 1) return;
+    const quiz::TapedPlace& at = item.places.front();
+    if (const auto place = place_of(stage_->shape(), item.vine, {axis_of(at.node), at.node, at.beyond})) eye_.look_at(*place, true, look_raised_deg);
+}
+
 // A question's vine while the wall is before the eye; the one in hand comes back by itself afterwards.
 void Desk::show_question(const quiz::Item& item) {
-    if (shown_question_ == session_->crew()->shown()) return;
+    if (shown_question_ == session_->shown_item_number()) return;
     if (const auto shown = stage_->show(item.vine, true, true); !shown) session_->say(shown.error());
     else eye_.begin(stage_->shape());
+    if (!session_->on_wall() && shows_close(session_->looks()->look()->skill)) look_closely(item);
     if (item.kind == quiz::Kind::which_rule || item.kind == quiz::Kind::find_the_fault || item.kind == quiz::Kind::which_job)
         eye_.look_from(scene::View::step_back, stage_->shape(), {});  // little may stand above the wire: all of it from farther off
-    shown_question_ = session_->crew()->shown();
+    shown_question_ = session_->shown_item_number();
     shown_vine_ = 0;
     pointing_.vine_changed();
     again_ = std::max(again_, 2);
 }
 
 void Desk::show_vine() {
-    if (const quiz::Item* item = session_->on_wall()) return show_question(*item);
+    if (const quiz::Item* item = session_->shown_item()) return show_question(*item);
     shown_question_ = 0;
     const Practice* practice = session_->practice();
     if (!practice) return;
@@ -156,9 +167,9 @@ bool Desk::beside_house() const {
 }
 
 void Desk::use_mouse() {
-    if (!(on_vine() || beside_house() || session_->on_wall()) || stage_->empty()) return;
+    if (!(on_vine() || beside_house() || session_->shown_item()) || stage_->empty()) return;
     const float slack = std::max(1.0f, content_scale_);
-    if (beside_house() || session_->on_wall()) {
+    if (beside_house() || session_->shown_item()) {
         pointing_.look_about(eye_, {camera(), width_, height_, slack, moving_});
         return;
     }
@@ -174,14 +185,14 @@ void Desk::use_mouse() {
 
 // The keys of the picture itself. All others are commands of the screens.
 void Desk::use_keys() {
-    const bool wall = session_->on_wall() != nullptr;
+    const bool wall = session_->shown_item() != nullptr;
     if (!(on_vine() || wall) || ImGui::GetIO().WantTextInput || views_.takes_arrows()) return;
     if (gaze_.by_keys(presses_, !wall && session_->practice()->hand_rests(), camera().target)) again_ = 2;
 }
 
 void Desk::look_at_shown() {
     if (stage_->empty()) return;
-    if (session_->on_wall()) return;
+    if (session_->shown_item()) return;
     const bool high = width_ < built_em_ * ui::narrow_below_em;
     if (gaze_.to_shown(session_->practice(), stage_->shape(), high)) again_ = std::max(again_, 2);
 }
@@ -252,11 +263,12 @@ void Desk::frame(const gl::Target& target, float seconds) {
               .free_keys = !io.WantTextInput};
     probe_.clear();
     Overlay overlay;
-    const bool wall = session_->on_wall() != nullptr, picture = (on_vine() || beside_house() || wall) && !stage_->empty();
+    const bool wall = session_->shown_item() != nullptr, picture = (on_vine() || beside_house() || wall) && !stage_->empty();
     if (picture && !wall && stage_->shows_two()) {
         draw_two(ui);
     } else if (picture) {
-        overlay = wall ? wall_overlay(*session_->crew()->quiz(), stage_->shape(), camera, ui, width_, height_)
+        overlay = session_->on_wall() ? wall_overlay(*session_->crew()->quiz(), stage_->shape(), camera, ui, width_, height_)
+                  : wall              ? look_overlay(*session_->looks(), stage_->shape(), camera, width_, height_)
                        : overlay_of(*session_->practice(), shell, stage_->shape(), camera, would_cut(), pointing_.place(), ui, width_, height_);
         const bool drew = stage_->draw(camera, overlay.emphases, target.width, target.height, moving_ || (stage_->slow() && !finer_asked_));
         rough_ = stage_->plain();
@@ -266,7 +278,7 @@ void Desk::frame(const gl::Target& target, float seconds) {
     } else {
         rough_ = false;
     }
-    const ui::State state{shell, session_->practice(), session_->two_vines(), session_->crew(), session_->weighing(), session_->book()};
+    const ui::State state{shell, session_->practice(), session_->two_vines(), session_->crew(), session_->weighing(), session_->book(), session_->looks(), session_->way(), session_->crew_page()};
     const auto asked = ui::draw_screens(state, views_, spoken_, overlay.marks, ui);
     ImGui::Render();
     glBindFramebuffer(GL_FRAMEBUFFER, target.framebuffer);
@@ -277,6 +289,7 @@ void Desk::frame(const gl::Target& target, float seconds) {
     glClear(GL_COLOR_BUFFER_BIT);
     ImGui_ImplOpenGL3_RenderDrawData(ImGui::GetDrawData());
     if (picture) keep_free_area();
+    if (wall) session_->item_seen();
     if (asked) ask(*asked);
 }
 
@@ -297,9 +310,11 @@ void Desk::draw_two(const ui::Ui& ui) {
 
 // A small bar above the tools comes and goes: the picture does not jump for it. A demonstration places its own.
 void Desk::keep_free_area() {
-    if (session_->shows_two() && !session_->on_wall()) return;
+    if (session_->shows_two() && !session_->shown_item()) return;
     const Practice* practice = session_->practice();
     const FreeArea now = session_->on_wall() ? free_area(views_.panels, width_, height_)
+                         : session_->shown_item() && shows_close(session_->looks()->look()->skill) ? FreeArea{}
+                         : session_->shown_item() ? (session_->looks()->stage() == practice::LookStage::asking ? free_area(views_.panels, width_, height_) : free_)
                          : practice->watching() || practice->drill() ? FreeArea{}
                          : views_.takes_arrows() || views_.row.bar_shown ? free_
                                                                    : free_area(views_.panels, width_, height_);

@@ -54,6 +54,7 @@ private:
     Desk(const io::Assets& assets, std::unique_ptr<practice::Session> session);
     [[nodiscard]] Result<void> build_fonts();
     void show_question(const quiz::Item& item);
+    void look_closely(const quiz::Item& item);
     void show_vine();
     void show_two();
     void draw_two(const ui::Ui& ui);

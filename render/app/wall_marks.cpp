@@ -53,4 +53,30 @@ Overlay wall_overlay(const quiz::Quiz& quiz, const shape::VineShape& shape, cons
     return out;
 }
 
+Overlay look_overlay(const practice::LookDrill& looks, const shape::VineShape& shape, const scene::Camera& camera, float width, float height) {
+    Overlay out;
+    const drill::Look* look = looks.look();
+    if (!look) return out;
+    const Projection at(camera, width, height);
+    const quiz::Item& item = look->item;
+    for (std::size_t i = 0; i < item.places.size(); ++i) {
+        const auto place = place_of(shape, item.vine, {axis_of(item.places[i].node), item.places[i].node, item.places[i].beyond});
+        const auto on = place ? at(*place) : std::nullopt;
+        if (!on) continue;
+        if (!look->pair()) {
+            out.marks.rings.push_back(*on);
+            continue;
+        }
+        ui::DigitTag tag;
+        tag.at = *on;
+        tag.digit = static_cast<int>(i) + 1;
+        if (looks.stage() == practice::LookStage::told) {
+            tag.right = item.accepted.front().front() == tag.digit;
+            tag.wrong = !tag.right;
+        }
+        out.marks.digits.push_back(std::move(tag));
+    }
+    return out;
+}
+
 }  // namespace spurwright::app

@@ -2,6 +2,7 @@
 // from the window, which needs no library of pages in its memory.
 #include "render/paper/book_plot.h"
 #include "render/paper/field_sheet.h"
+#include "render/paper/school_verbs.h"
 #include "render/paper/sheet_paper.h"
 #include "scenarios/commands/compare_wish.h"
 #include "scenarios/commands/drawn_verbs.h"
@@ -89,9 +90,11 @@ Result<commands::Answer> answer_book_sheet(const commands::Asked& asked, const c
 
 int main(int argc, char** argv) {
     const std::vector<std::string> arguments(argv + (argc > 0 ? 1 : 0), argv + argc);
-    std::vector<commands::Verb> verbs{commands::paper_verb(), commands::book_plot_verb(), commands::book_sheet_verb()};
+    std::vector<commands::Verb> verbs{commands::paper_verb(), commands::book_plot_verb(), commands::book_sheet_verb(), commands::quiz_make_verb(), commands::audit_sheet_verb()};
     verbs[0].answer = answer_paper;
     verbs[1].answer = answer_book_plot;
     verbs[2].answer = answer_book_sheet;
+    verbs[3].answer = paper::answer_quiz_make;
+    verbs[4].answer = paper::answer_audit_sheet;
     return commands::write_out(commands::run_command(arguments, verbs));
 }

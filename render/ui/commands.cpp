@@ -14,11 +14,24 @@ using practice::HandTool;
 constexpr unsigned home = static_cast<unsigned>(Place::home), row = static_cast<unsigned>(Place::row),
                    look = static_cast<unsigned>(Place::look), watch = static_cast<unsigned>(Place::watch),
                    drill = static_cast<unsigned>(Place::drill), two = static_cast<unsigned>(Place::two), buds = static_cast<unsigned>(Place::buds), picture = row | look | watch | drill | buds, wall = static_cast<unsigned>(Place::wall), seen = picture | two,
-                   weigh = static_cast<unsigned>(Place::weigh), book = static_cast<unsigned>(Place::book);
+                   weigh = static_cast<unsigned>(Place::weigh), book = static_cast<unsigned>(Place::book),
+                   looks = static_cast<unsigned>(Place::looks), way = static_cast<unsigned>(Place::way), crew = static_cast<unsigned>(Place::crew);
 
 bool in_hand(const State& s) { return s.practice != nullptr; }
 bool chosen(const State& s) { return in_hand(s) && s.practice->chosen; }
 bool unfinished(const State& s) { return in_hand(s) && !s.practice->finished(); }
+bool looks_at_rest(const State& s) { return s.looks->stage() == practice::LookStage::setting_up || s.looks->stage() == practice::LookStage::over; }
+
+// How many words it has; of a pair the two places.
+template <std::size_t said>
+bool look_takes(const State& s) {
+    if (s.looks->stage() != practice::LookStage::asking) return false;
+    return said < (s.looks->look()->pair() ? std::size_t{2} : s.looks->look()->item.words.size());
+}
+template <std::size_t said>
+Asked say_look(const State&, Views&) {
+    return Request{ask::LookSaid{said}};
+}
 bool past_safety(const State& s) { return s.shell.settings.safety_seen; }
 
 HandTool cutting_tool(const State& s) {
@@ -339,6 +352,20 @@ const std::array table{
     Command{"book-previous", book, {key::up, true}, {}, has_block, book_walk<-1>},
     Command{"book-undo", book, {key::f6}, {}, [](const State& s) { return s.book && s.book->can_take_back(); }, [](const State&, Views&) { return Asked{ask::BookDo{practice::desk::TakeBack{}}}; }},
     Command{"book-demo", book, {}, {}, [](const State& s) { return s.book && !s.book->making_demo(); }, [](const State&, Views&) { return Asked{ask::BookDo{practice::desk::Demo{}}}; }},
+    Command{"crew-page", everywhere & ~crew, {}, {}, past_safety, plain<ask::CrewPage>},
+    // ---- the way on
+    Command{"way", everywhere & ~way, {}, {}, past_safety, plain<ask::Way>},
+    Command{"way-take", way, {'G'}, {}, nullptr, plain<ask::TakeWay>},
+    // ---- look and say
+    Command{"looks", everywhere & ~looks, {}, {}, past_safety, plain<ask::Looks>},
+    Command{"looks-begin", looks, {'G'}, {}, looks_at_rest, plain<ask::LooksBegin>},
+    Command{"look-1", looks, {'1'}, {}, look_takes<0>, say_look<0>},
+    Command{"look-2", looks, {'2'}, {}, look_takes<1>, say_look<1>},
+    Command{"look-3", looks, {'3'}, {}, look_takes<2>, say_look<2>},
+    Command{"look-4", looks, {'4'}, {}, look_takes<3>, say_look<3>},
+    Command{"look-next", looks, {key::space}, {}, [](const State& s) { return s.looks->stage() == practice::LookStage::told; }, plain<ask::LookNext>},
+    Command{"looks-end", looks, {key::escape}, {}, [](const State& s) { return !looks_at_rest(s); }, plain<ask::LooksEnd>},
+    Command{"looks-close", looks, {}, {}, looks_at_rest, plain<ask::LooksClose>},
     // ---- looking
     Command{"view-row", seen, {key::f2}, {key::home}, in_hand, [](const State&, Views&) { return view("row"); }},
     Command{
@@ -400,6 +427,9 @@ Place place_of(const State& state) {
     case practice::Screen::wall: return state.crew ? Place::wall : Place::home;
     case practice::Screen::weigh: return state.weighing ? Place::weigh : Place::home;
     case practice::Screen::book: return state.book ? Place::book : Place::home;
+    case practice::Screen::crew: return state.crew_page ? Place::crew : Place::home;
+    case practice::Screen::way: return state.way ? Place::way : Place::home;
+    case practice::Screen::looks: return state.looks ? Place::looks : Place::home;
     case practice::Screen::row: break;
     }
     if (!state.practice) return Place::home;

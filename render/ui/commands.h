@@ -12,8 +12,11 @@
 #include "render/ui/views.h"
 #include "scenarios/practice/book_desk.h"
 #include "scenarios/practice/crew_quiz.h"
+#include "scenarios/practice/look_drill.h"
 #include "scenarios/practice/shell.h"
 #include "scenarios/practice/two_vines.h"
+#include "scenarios/practice/way_ahead.h"
+#include "scenarios/records/crew_view.h"
 
 namespace spurwright::ui {
 
@@ -29,15 +32,18 @@ struct State {
     const practice::CrewQuiz* crew = nullptr; // none: the wall was not gone to
     const weighing::Exercise* weighing = nullptr; // none: the scale was not gone to
     const practice::BookDesk* book = nullptr; // none: the book was not gone to
+    const practice::LookDrill* looks = nullptr; // none: look and say was not gone to
+    const practice::WayAhead* way = nullptr; // none: it was not gone to
+    const records::CrewView* crew_page = nullptr; // none: it was not gone to
 };
 
-enum class Place : unsigned short { safety = 1, home = 2, row = 4, look = 8, settings = 16, watch = 32, drill = 64, two = 128, buds = 256, house = 512, wall = 1024, weigh = 2048, book = 4096 };
+enum class Place : unsigned short { safety = 1, home = 2, row = 4, look = 8, settings = 16, watch = 32, drill = 64, two = 128, buds = 256, house = 512, wall = 1024, weigh = 2048, book = 4096, looks = 8192, way = 16384, crew = 32768 };
 Place place_of(const State& state);
-inline constexpr unsigned everywhere = 8191;
+inline constexpr unsigned everywhere = 65535;
 // Whether the screen there lies over the picture of the vine.
 constexpr bool over_picture(Place place) {
     return place == Place::row || place == Place::look || place == Place::watch || place == Place::drill ||
-           place == Place::two || place == Place::buds || place == Place::house || place == Place::wall;
+           place == Place::two || place == Place::buds || place == Place::house || place == Place::wall || place == Place::looks;
 }
 
 struct Command {

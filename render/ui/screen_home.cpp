@@ -41,6 +41,7 @@ Asked row_door(const State& state, Views& views, Ui& ui, float picture) {
     if (button(ui, "home.next-vine", ui.say("screen.do.next-vine"),
                {under_way || state.shell.offered || state.shell.walked.empty() ? Weight::plain : Weight::main, true, false, 0, {}}))
         asked = ask::NextVine{};
+    if (auto way = command_button(ui, state, views, "home", "way", Weight::plain, false, true)) asked = std::move(way);
     const std::string open = ui.say("screen.home.open-code"), hint = ui.say("screen.home.code-hint");
     const float wide = ImGui::GetContentRegionAvail().x, beside = button_width(ui, open),
                 field = text_size(ui, hint, 0).x + 3 * ui.grid.gap();
@@ -53,7 +54,15 @@ Asked row_door(const State& state, Views& views, Ui& ui, float picture) {
     return asked;
 }
 
-// Under the row's door: the crew's quiz.
+// Under the row's door, where the shed's list leaves room: short looks.
+Asked looks_door(const State& state, Views& views, Ui& ui) {
+    ImGui::Dummy({1, ui.grid.half()});
+    head_text(ui, ui.say("screen.looks.title"));
+    text(ui, ui.say("screen.home.looks-says"));
+    return command_button(ui, state, views, "home", "looks", Weight::plain, false);
+}
+
+// And the crew's quiz.
 Asked wall_door(const State& state, Views& views, Ui& ui) {
     ImGui::Dummy({1, ui.grid.half()});
     head_text(ui, ui.say("screen.home.wall"));
@@ -200,6 +209,7 @@ Asked screen_home(const State& state, Views& views, Ui& ui) {
         ImGui::TableNextColumn();
         take(row_door(state, views, ui, picture));
         take(row_walked(state, ui)); // beneath the row, where the shed's list leaves room
+        take(looks_door(state, views, ui));
         take(wall_door(state, views, ui));
         take(scale_door(state, views, ui));
         ImGui::TableNextColumn();

@@ -41,6 +41,12 @@ std::optional<Request> screen_wall(const State& state, Views& views, Ui& ui);
 std::optional<Request> screen_weigh(const State& state, Views& views, Ui& ui);
 // The reference vines: blocks, quick entry, comparison, map. Needs state.book.
 std::optional<Request> screen_book(const State& state, Views& views, Ui& ui);
+// The crew by its quizzes, on one page. Needs state.crew_page.
+std::optional<Request> screen_crew(const State& state, Views& views, Ui& ui);
+// What to do next and why, and vines met before. Needs state.way.
+std::optional<Request> screen_way(const State& state, Views& views, Ui& ui);
+// Look and say: set up, one look at a time under its picture, what came of it. Needs state.looks.
+std::optional<Request> screen_looks(const State& state, Views& views, Ui& ui);
 // Sheets over any of them.
 std::optional<Request> sheet_find(const State& state, Views& views, Ui& ui);
 void sheet_keys(const State& state, Views& views, Ui& ui);

@@ -57,6 +57,7 @@ Asked wall_setup(const State& state, Views& views, Ui& ui) {
     text(ui, ui.say("screen.wall.house", {{"text", state.shell.house.name}}), true);
     rule_line(ui);
     if (button(ui, "wall.begin", ui.say("screen.wall.begin"), {crew.offered() ? Weight::plain : Weight::main})) asked = ask::WallBegin{};
+    take(asked, command_button(ui, state, views, "wall", "crew-page", Weight::quiet, false, true));
     take(asked, command_button(ui, state, views, "wall", "home", Weight::quiet, false, true));
     take(asked, command_button(ui, state, views, "wall", "safety", Weight::quiet, false, true));
     take(asked, command_button(ui, state, views, "wall", "find", Weight::quiet, true, true));

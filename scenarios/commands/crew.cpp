@@ -4,9 +4,11 @@
 #include "scenarios/commands/quantities.h"
 #include "scenarios/commands/verbs.h"
 #include "scenarios/io/safe_file.h"
+#include "scenarios/practice/quiz_journals.h"
 #include "scenarios/records/events.h"
 #include "scenarios/records/roster.h"
 #include "scenarios/words/layout.h"
+#include "scenarios/settings/folders.h"
 #include "scenarios/words/load_words.h"
 
 namespace spurwright::commands {
@@ -158,10 +160,13 @@ Result<Answer> answer_crew_show(const Asked& asked, const Surroundings& around) 
 Result<Answer> answer_crew_forget(const Asked& asked, const Surroundings& around) {
     const auto number = read_whole(asked.subject, "crew forget", 1, records::highest_number);
     if (!number) return failure(number.error());
+    const std::string work = settings::own_folders().work_folder;
+    if (auto may = practice::may_forget_in_journals(work); !may) return failure(may.error());
     auto store = own_store();
     if (!store) return failure(store.error());
     const auto forgotten = records::forget_person(*store, *number, asked.has("--keep-results"), records::utc_now());
     if (!forgotten) return failure(forgotten.error());
+    if (const auto cleared = practice::forget_in_journals(work, *number); !cleared) return failure(cleared.error());
     Answer answer;
     answer.object.set("number", *number);
     answer.object.set("removed", forgotten->events_removed);

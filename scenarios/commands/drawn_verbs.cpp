@@ -36,6 +36,8 @@ Verb picture_verb() {
              {"--view", "NAME", TextKey{"option.view"}},
              {"--light", "NAME", TextKey{"option.light"}},
              {"--seen-as", "NAME", TextKey{"option.seen-as"}},
+             {"--plain", "", TextKey{"option.plain"}},
+             {"--places", "LIST", TextKey{"option.places"}},
              {"-o", "FILE", TextKey{"option.output"}, true}},
             no_window};
 }
@@ -77,6 +79,24 @@ Verb book_plot_verb() {
 
 Verb book_sheet_verb() {
     return {"book sheet", "BLOCK", TextKey{"verb.book-sheet"}, {{"-o", "FILE", TextKey{"option.output"}, true}, {"--row", "NAME", TextKey{"option.block-row"}}}, no_paper};
+}
+
+Verb quiz_make_verb() {
+    return {"quiz make", "", TextKey{"verb.quiz-make"},
+            {{"--items", "N", TextKey{"option.quiz-items"}, true},
+             {"--seed", "S", TextKey{"option.quiz-seed"}, true},
+             {"--kinds", "LIST", TextKey{"option.quiz-kinds"}},
+             {"--key", "", TextKey{"option.quiz-key"}},
+             rules_option(),
+             {"-o", "FILE", TextKey{"option.output"}, true}},
+            no_paper};
+}
+
+Verb audit_sheet_verb() {
+    return {"audit sheet", "FILE", TextKey{"verb.audit-sheet"},
+            {{"--vines", "N", TextKey{"option.audit-vines"}}, {"--second", "", TextKey{"option.audit-second"}},
+             {"--looking", "", TextKey{"option.audit-looking"}}, {"-o", "FILE", TextKey{"option.output"}, true}},
+            no_paper};
 }
 
 bool is_drawn(const Verb& verb) { return verb.answer == no_window || verb.answer == no_paper; }

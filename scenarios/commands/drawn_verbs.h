@@ -17,6 +17,8 @@ Verb export_verb();
 Verb paper_verb();    // spurwright-paper
 Verb book_plot_verb();
 Verb book_sheet_verb();
+Verb quiz_make_verb();
+Verb audit_sheet_verb();
 
 bool is_drawn(const Verb& verb);
 

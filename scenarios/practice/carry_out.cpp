@@ -122,10 +122,11 @@ struct Session::Asker {
     void operator()(const ask::WallBegin&) { s.begin_quiz(false); }
     void operator()(const ask::WallGoOn&) { s.begin_quiz(true); }
     void operator()(const ask::WallDo& a) { s.happen(a.event); }
-    void operator()(const ask::WallClose&) {
-        s.crew_.reset();
-        s.shell_.message.reset();
-        s.shell_.screen = Screen::home;
+    void operator()(const ask::WallClose&) { s.close_wall(); }
+    // ---- look and say
+    void operator()(const ask::Looks&) { s.go_to_looks(); }
+    void operator()(const ask::LooksSkill& a) {
+        if (s.looks_) s.looks_->turn(a.skill);
     }
     // ---- the scale and the book
     void operator()(const ask::Weigh&) { told(s.go_to_scale()); }
@@ -151,6 +152,25 @@ struct Session::Asker {
     }
     void operator()(const ask::Book&) { s.go_to_book(); }
     void operator()(const ask::BookDo& a) { s.do_in_book(a.act); }
+    void operator()(const ask::LooksBegin&) {
+        s.shell_.message.reset();
+        if (s.looks_) s.looks_->begin(s.fresh_seed_());
+    }
+    void operator()(const ask::LookSaid& a) {
+        if (s.looks_) told(s.looks_->answer(a.said));
+    }
+    void operator()(const ask::LookNext&) {
+        if (s.looks_) s.looks_->next();
+    }
+    void operator()(const ask::LooksEnd&) {
+        if (s.looks_) s.looks_->end();
+    }
+    void operator()(const ask::LooksClose&) { s.close_looks(); }
+    // ---- the way on
+    void operator()(const ask::CrewPage&) { s.go_to_crew_page(); }
+    void operator()(const ask::Way&) { s.go_to_way(); }
+    void operator()(const ask::TakeWay&) { s.take_way(); }
+    void operator()(const ask::OpenMet& a) { s.acted(s.open_met_vine(a.at)); }
     // ---- the shell
     void operator()(const ask::Hatch& a) { s.shell_.hatch = a.on; }
     void operator()(const ask::GoTo& a) {
@@ -183,6 +203,7 @@ private:
     void go_to(Step step) {
         vine().go_to(step);
         if (!vine().finished()) return;
+        s.keep_finished();
         const Task& task = vine().task();
         const WalkedVine here = task.scene.empty() ? WalkedVine{task.code, {}, 0} : WalkedVine{task.code, task.scene, task.scene_number};
         auto& walked = s.shell_.walked;

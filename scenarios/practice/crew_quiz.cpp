@@ -100,7 +100,9 @@ bool CrewQuiz::poll() {
     worker_.reset();
     if (items->empty()) return true;
     quiz_.emplace(*gathered_, *std::move(items));
-    for (const quiz::Event& event : replay_) (void)quiz_->take(event);
+    happened_.clear();
+    for (const quiz::Event& event : replay_)
+        if (quiz_->take(event)) happened_.push_back(event);
     ++shown_;
     if (replay_.empty()) (void)keep(*gathered_);
     replay_.clear();
@@ -111,8 +113,14 @@ Result<void> CrewQuiz::take(const quiz::Event& event) {
     if (!quiz_) return {};
     const quiz::Item* before = item();
     if (!quiz_->take(event)) return {};
+    happened_.push_back(event);
     if (item() != before) ++shown_;
     return keep(event);
+}
+
+void CrewQuiz::settle() {
+    journal_.reset();
+    if (!path_.empty()) (void)std::remove(path_.c_str());
 }
 
 Result<void> CrewQuiz::keep(const quiz::Event& event) {

@@ -45,6 +45,7 @@ public:
     int made() const { return made_ ? made_->load() : 0; }  // questions of setup.questions, while making
     bool offered() const { return offered_.has_value(); }   // one from before lies there
     std::size_t shown() const { return shown_; }            // rises when another vine comes before the eye
+    const std::vector<quiz::Event>& happened() const { return happened_; }  // since it was gathered
     // The vine of the question at hand; null before the first and after the last.
     const quiz::Item* item() const;
 
@@ -55,6 +56,8 @@ public:
     bool poll();
     // Nothing where it may not happen now. Fault::cannot_write: it happened and is kept in memory; the next one tries again.
     [[nodiscard]] Result<void> take(const quiz::Event& event);
+    // It is in the records: its journal, which names people by number, goes.
+    void settle();
 
 private:
     std::string path_;
@@ -64,6 +67,7 @@ private:
     std::shared_ptr<std::atomic<int>> made_;
     std::optional<quiz::event::Gathered> gathered_;
     std::vector<quiz::Event> replay_;  // of the one that goes on, once its questions are made again
+    std::vector<quiz::Event> happened_;
     std::optional<quiz::Quiz> quiz_;
     std::optional<io::Journal> journal_;
     std::vector<std::string> unkept_;

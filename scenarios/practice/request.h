@@ -6,6 +6,7 @@
 #include <variant>
 #include <vector>
 
+#include "scenarios/drill/look.h"
 #include "scenarios/house/parameter_parts.h"
 #include "scenarios/practice/book_acts.h"
 #include "scenarios/practice/hand.h"
@@ -15,8 +16,8 @@
 
 namespace spurwright::practice {
 
-enum class Screen : unsigned char { safety, home, row, settings, house, wall, weigh, book };
-constexpr auto words_of(Screen) { return std::to_array<std::string_view>({"safety", "home", "row", "settings", "house", "wall", "weigh", "book"}); }
+enum class Screen : unsigned char { safety, home, row, settings, house, wall, weigh, book, looks, way, crew };
+constexpr auto words_of(Screen) { return std::to_array<std::string_view>({"safety", "home", "row", "settings", "house", "wall", "weigh", "book", "looks", "way", "crew"}); }
 
 namespace ask {
 
@@ -103,6 +104,20 @@ struct WeighClose {};                      // back to where it was come from
 // ---- the book of reference vines
 struct Book {};
 struct BookDo { BookAct act; };
+// ---- look and say
+struct Looks {};                           // to it: set up where none is on
+struct LooksSkill { drill::Skill skill{}; };  // asked or not
+struct LooksBegin {};
+struct LookSaid { std::size_t said = 0; };  // a word, or the place of a pair
+struct LookNext {};
+struct LooksEnd {};                        // of the sitting: to what came of it
+struct LooksClose {};
+// ---- the crew on one page
+struct CrewPage {};
+// ---- the way on
+struct Way {};                             // to it: what next, which vines come back
+struct TakeWay {};                         // what it proposes
+struct OpenMet { std::size_t at = 0; };    // of the vines done before, as it stood before what cost most
 // ---- the shell
 struct GoTo { Screen screen{}; };
 struct Speak { std::string language; };
@@ -122,7 +137,8 @@ using Request = std::variant<ask::TakeTool, ask::TapeSays, ask::Choose, ask::Wal
                              ask::CutAgain, ask::NextVine, ask::OpenScene, ask::OpenCode, ask::OfferTaken, ask::ShowPiece, ask::NextPiece, ask::LookAtPiece,
                              ask::ShowTwin, ask::NextAsGood, ask::Disagree, ask::GrowOn, ask::SpringVisit, ask::SayStanding, ask::NextWinter, ask::PruneOfTwo, ask::BackToTwo, ask::LeaveTwo, ask::Watch, ask::WatchNext, ask::WatchBack, ask::WatchOwn, ask::Drill,
                              ask::DrillAnswer, ask::DrillNext, ask::DrillEnd, ask::BudSampling, ask::SayDead, ask::BudsNext, ask::LookFrom, ask::LookAtChosen, ask::Hatch, ask::Orbit, ask::HouseFrom, ask::HouseStep, ask::HouseAsShipped, ask::HouseIn, ask::HouseOut, ask::Wall, ask::WallKind,
-                             ask::WallQuestions, ask::WallPosts, ask::WallLanguages, ask::WallBegin, ask::WallGoOn, ask::WallDo, ask::WallClose, ask::Weigh, ask::WeighDo, ask::WeighUndo, ask::WeighWrite, ask::WeighAgain, ask::WeighClose, ask::Book, ask::BookDo, ask::GoTo,
+                             ask::WallQuestions, ask::WallPosts, ask::WallLanguages, ask::WallBegin, ask::WallGoOn, ask::WallDo, ask::WallClose, ask::Weigh, ask::WeighDo, ask::WeighUndo, ask::WeighWrite, ask::WeighAgain, ask::WeighClose, ask::Book, ask::BookDo, ask::Looks, ask::LooksSkill, ask::LooksBegin, ask::LookSaid,
+                             ask::LookNext, ask::LooksEnd, ask::LooksClose, ask::CrewPage, ask::Way, ask::TakeWay, ask::OpenMet, ask::GoTo,
                              ask::Speak, ask::TextScale, ask::Theme, ask::Units, ask::ReducedMotion, ask::StepFeedback, ask::SafetySeen,
                              ask::CloseMessage, ask::Leave>;
 using Requests = std::vector<Request>;

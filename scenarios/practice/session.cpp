@@ -7,7 +7,7 @@
 namespace spurwright::practice {
 
 Session::Session(const io::Assets& assets, const settings::Folders& folders, words::Words words, house::OwnHouse house, std::function<std::uint64_t()> fresh_seed)
-    : assets_(assets), keeping_(folders), house_(std::move(house)), fresh_seed_(std::move(fresh_seed)), words_(std::move(words)) {}
+    : assets_(assets), keeping_(folders), records_(folders.store_file), house_(std::move(house)), fresh_seed_(std::move(fresh_seed)), words_(std::move(words)) {}
 
 Result<std::unique_ptr<Session>> Session::make(const io::Assets& assets, const settings::Folders& folders, const Opening& opening,
                                                std::function<std::uint64_t()> fresh_seed) {
@@ -162,12 +162,19 @@ void Session::keep_settings() {
     if (auto kept = keeping_.keep(shell_.settings); !kept) say(kept.error());
 }
 
+void Session::keep_finished() {
+    if (!practice_ || shell_.read_only) return;
+    if (auto kept = records_.keep(*practice_, vine_number_, shell_.orbit, {}, words_); !kept) say(kept.error());
+}
+
 bool Session::poll() {
     if (poll_book()) return true;
     if (crew_ && crew_->poll()) {
         if (!crew_->quiz()) say({Fault::not_allowed, {"error.quiz.no-vines"}, {}, {}});
+        keep_quiz();  // one that a crash ended after its end
         return true;
     }
+    if (looks_ && looks_->poll()) return true;
     if (auto lived = year_worker_.take()) {
         if (auto* spring = std::get_if<SpringVisit>(&*lived); spring && practice_) practice_->add_spring(std::move(*spring));
         if (auto* winter = std::get_if<NextWinter>(&*lived); winter && shows_two()) winters_.back().found = std::move(*winter);
@@ -179,6 +186,7 @@ bool Session::poll() {
     practice_->add_plans(*std::move(found));
     if (waited && !practice_->watching()) say({Fault::not_allowed, {"best.none"}, {}, {}});
     shell_.searching = false;
+    keep_finished();
     return true;
 }
 

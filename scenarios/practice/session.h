@@ -12,10 +12,14 @@
 #include "scenarios/practice/book_desk.h"
 #include "scenarios/practice/crew_quiz.h"
 #include "scenarios/practice/keeping.h"
+#include "scenarios/practice/look_drill.h"
 #include "scenarios/practice/open_vine.h"
+#include "scenarios/practice/record_keeper.h"
 #include "scenarios/practice/shell.h"
 #include "scenarios/practice/two_vines.h"
 #include "scenarios/practice/vine_requests.h"
+#include "scenarios/practice/way_ahead.h"
+#include "scenarios/records/crew_view.h"
 #include "scenarios/practice/worker.h"
 #include "scenarios/words/words.h"
 
@@ -49,7 +53,19 @@ public:
     const BookDesk* book() const { return book_ ? &*book_ : nullptr; }
     // The question's vine stands before the eye, and no hand is on it.
     const quiz::Item* on_wall() const { return crew_ && shell_.screen == Screen::wall ? crew_->item() : nullptr; }
-    bool works() const { return shell_.searching || (crew_ && crew_->stage() == QuizStage::making) || (book_ && book_->making_demo()) || (shows_two() && !two_vines()->found) || (practice_ && practice_->spring_lived()); }  // an answer is due
+    // Look and say, set up or on; null where it was not gone to.
+    const LookDrill* looks() const { return looks_ ? &*looks_ : nullptr; }
+    // What next and which vines come back; null where it was not gone to.
+    const WayAhead* way() const { return way_ ? &*way_ : nullptr; }
+    // The crew by its quizzes; null where it was not gone to.
+    const records::CrewView* crew_page() const { return crew_page_ ? &*crew_page_ : nullptr; }
+    // What is shown for a question of the wall or a look, and a number that rises with each.
+    const quiz::Item* shown_item() const;
+    std::uint64_t shown_item_number() const;
+    void item_seen() {  // it stands before the eye
+        if (looks_) looks_->seen();
+    }
+    bool works() const { return shell_.searching || (looks_ && looks_->stage() == LookStage::making) || (crew_ && crew_->stage() == QuizStage::making) || (book_ && book_->making_demo()) || (shows_two() && !two_vines()->found) || (practice_ && practice_->spring_lived()); }  // an answer is due
     const words::Words& words() const { return words_; }
     std::uint64_t vine_number() const { return vine_number_; }  // rises with each new vine: pictures begin anew
     std::uint64_t words_number() const { return words_number_; }
@@ -87,6 +103,18 @@ private:
     void go_to_wall();
     void begin_quiz(bool from_before);
     void happen(const quiz::Event& event);
+    void keep_quiz();
+    void close_wall();
+
+    // ---- look and say
+    void go_to_looks();
+    void close_looks();
+
+    // ---- the way on
+    void go_to_way();
+    void go_to_crew_page();
+    void take_way();
+    [[nodiscard]] Result<void> open_met_vine(std::size_t at);
 
     // ---- the scale and the book
     [[nodiscard]] Result<void> go_to_scale();
@@ -105,10 +133,12 @@ private:
     void acted(const Result<void>& result);
     void keep_work();
     void keep_settings();
+    void keep_finished();  // the vine in hand, once its plans are found
     void no_offers() { shell_.offers_watch = shell_.offers_drill = false; }
 
     const io::Assets& assets_;
     Keeping keeping_;
+    RecordKeeper records_;
     house::OwnHouse house_;
     std::function<std::uint64_t()> fresh_seed_;
     words::Words words_;
@@ -121,6 +151,9 @@ private:
     bool weighing_own_ = false;  // of the vine in hand
     std::string weighed_hash_;   // of the vine, uncut
     std::optional<BookDesk> book_;
+    std::optional<LookDrill> looks_;
+    std::optional<WayAhead> way_;
+    std::optional<records::CrewView> crew_page_;
     std::uint64_t vine_number_ = 0, words_number_ = 0;
     bool leaving_ = false, watched_ = false;
     Worker<PlansFound> plan_worker_;

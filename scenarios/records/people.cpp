@@ -50,6 +50,8 @@ Result<Forgotten> forget_person(Store& store, std::int64_t number, bool keep_res
     if (!events) return failure(events.error());
     if (*there + *events == 0) return failure({Fault::unknown_part, TextKey{"error.crew.nobody"}, {{"n", std::to_string(number)}}, {"crew forget", 0, 0, 0}});
     Forgotten forgotten;
+    // Whom the person signed off keeps that; who signed is nobody any more.
+    if (auto done = store.run("UPDATE event SET body = json_set(body, '$.by', NULL) WHERE json_extract(body, '$.by') = ?1", {number}); !done) return failure(done.error());
     if (keep_results) {
         const auto other = drawn_number(store);
         if (!other) return failure(other.error());

@@ -22,8 +22,10 @@ inline constexpr auto model_sources = std::to_array<Source>({
     {"antcliff-1955", "Antcliff, Webster, May, Austral. J. Agric. Res. 6:823-832, 1955 (abstract)", "-", 'A'},
     {"antcliff-1965", "Antcliff, Vitis 5:1-9, 1965, Sultana cane number (abstract)", "-", 'A'},
     {"bates-2021", "T. Bates, Concord crop load, Am. J. Enol. Vitic. 72:1, 2021 (abstract)", "-", 'A'},
+    {"birnbaum-1968", "A. Birnbaum, in Lord, Novick, Statistical Theories of Mental Test Scores, 1968 (from memory; computed here)", "-", 'B'},
     {"bisshopp-drucker",
      "Bisshopp, Drucker, large deflection of cantilever beams, 1945 (the problem; its values computed here)", "-", 'A'},
+    {"brier-1950", "G. Brier, Monthly Weather Review 78:1-3, 1950 (from memory; computed here)", "-", 'B'},
     {"coombe-2019",
      "Biometry Hub, University of Adelaide, Shiraz rootstock trial, 352 single vines weighed and counted in 2019 (open "
      "data, MIT licence; its figures computed here)",
@@ -45,6 +47,7 @@ inline constexpr auto model_sources = std::to_array<Source>({
     {"finigan", "a grower's blog, whose misreading of a formula a test guards against", "-", 'C'},
     {"gardea-1987", "Gardea, 1987, Pinot noir critical temperatures (through ferguson-2014, Table 2)", "-", 'A'},
     {"gatti-2016", "Gatti et al., delayed pruning of Sangiovese, Front. Plant Sci. 7:659, 2016 (abstract)", "-", 'A'},
+    {"glickman-2022", "M. Glickman, \"Example of the Glicko-2 system\", 2022 (its algorithm and worked example, in copies of the note)", "-", 'A'},
     {"growingproduce-buds",
      "\"Evaluating Grapevine Buds For Winter Injury\", Growing Produce (a Cornell Finger Lakes method)",
      "https://www.growingproduce.com/fruits/evaluating-grapevine-buds-for-winter-injury/", 'B'},
@@ -82,6 +85,7 @@ inline constexpr auto model_sources = std::to_array<Source>({
      "(abstract)",
      "-", 'A'},
     {"weinplus-tendrils", "lexicon of wine, \"Tendrils\"", "https://glossary.wein.plus/tendrils", 'B'},
+    {"wilson-1927", "E. Wilson, J. Am. Stat. Assoc. 22:209-212, 1927 (from memory; computed here)", "-", 'B'},
     {"winkler-agroclim", "an R package of agroclimatic indices, reference page of its growing degree days", "-", 'A'},
 });
 

@@ -8,13 +8,19 @@
 #include <functional>
 
 #include "scenarios/records/act.h"
+#include "scenarios/records/answer.h"
 #include "scenarios/records/backup.h"
 #include "scenarios/records/events.h"
+#include "scenarios/records/quiz_record.h"
 #include "scenarios/records/roster.h"
 #include "scenarios/reference_vines/book_file.h"
+#include "scenarios/words/load_words.h"
+#include "sim/pruning/plan_text.h"
+#include "sim/rules/judge.h"
 #include "tests/records/faulty_disk.h"
 #include "tests/support/folder.h"
 #include "tests/support/full_size.h"
+#include "tests/support/little_vine.h"
 
 using namespace spurwright;
 using namespace spurwright::records;
@@ -61,6 +67,37 @@ void with_block(Store& store) {
     REQUIRE(put_block(store, block));
 }
 
+std::string kept_too(Store& store) {
+    return counts(store) + std::to_string(store.whole("SELECT count(*) FROM kept_vine")->value_or(-1)) + " " + std::to_string(store.whole("SELECT count(*) FROM rule_set")->value_or(-1));
+}
+
+Result<void> finish_vine(Store& store) {
+    static const io::Assets assets(SPURWRIGHT_SOURCE "/assets");
+    static const auto words = words::load_words(assets, "en");
+    FinishedVine finished;
+    finished.vine = test::little_vine();
+    finished.plan = *parse_plan("mark a4 left");
+    finished.place = "own";
+    finished.judgement = rules::judge(finished.vine, *prune(finished.vine, finished.plan), finished.house);
+    const auto kept = keep_finished(store, finished, *words, at_noon);
+    return kept ? Result<void>{} : failure(kept.error());
+}
+
+Result<void> finish_quiz(Store& store) {
+    static const rules::HouseRules house;
+    quiz::Item item;
+    item.kind = quiz::Kind::wood_age;
+    item.vine = test::little_vine();
+    item.places.resize(3);
+    item.accepted = {{1}};
+    quiz::Quiz played({7, {quiz::Kind::wood_age}, 1, "general", "0123456789abcdef", "en", {0}}, {item});
+    namespace happened = quiz::event;
+    const std::vector<quiz::Event> events{happened::Next{}, happened::Answered{{quiz::Way::person, 2}, {1}}, happened::Answered{{quiz::Way::post, 1}, {2}}, happened::Locked{}, happened::Revealed{}, happened::Next{}};
+    for (const quiz::Event& event : events) (void)played.take(event);
+    const auto kept = keep_quiz(store, {played, events, house}, at_noon);
+    return kept ? Result<void>{} : failure(kept.error());
+}
+
 std::vector<MatrixRow> matrix_rows() {
     return {{"import roster", some_people, [](Store& store) { return take_in(store, people_from(11, 4), at_noon); }, counts},
             {"acknowledge answer", some_people,
@@ -70,6 +107,8 @@ std::vector<MatrixRow> matrix_rows() {
                  return {};
              },
              counts},
+            {"finish vine", some_people, finish_vine, kept_too},
+            {"finish quiz", some_people, finish_quiz, kept_too},
             {"import weighings", with_block, weigh_some, counts},
             {"undo", [](Store& store) {
                  with_block(store);

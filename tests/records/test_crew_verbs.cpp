@@ -63,7 +63,7 @@ TEST_SUITE("records/crew") {
         CHECK(shed.object({"crew", "list"}, "verb-crew-list")["people"].size() == 1);
         CHECK(shed.run({"crew", "forget", "7"}).err == "spurwright: crew forget: Nobody has the number 7.\n");
         CHECK(shed.run({"crew", "forget", "x"}).status == 2);
-        CHECK(shed.run({"crew"}).err == "spurwright: crew: Say which: crew import, crew list, crew export, crew show, crew forget.\n");
+        CHECK(shed.run({"crew"}).err.starts_with("spurwright: crew: Say which: crew import, crew list, crew export, crew show, crew forget, "));
         CHECK(shed.run({"crew", "imprt"}).err.find("There is no \"imprt\" here; there are crew import") != std::string::npos);
         CHECK(shed.run({"crew", "import"}).err == "spurwright: crew import: FILE.csv is missing.\n");
         CHECK(shed.run({"crew", "import", shed.folder.file("none.csv")}).err.find("There is no such file.") != std::string::npos);

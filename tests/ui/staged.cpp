@@ -130,6 +130,26 @@ Practice frost_practice() {
 }
 
 // Questions of these kinds, one each, and what happened so far.
+// Look and say with these skills, so many looks answered: every third wrongly.
+std::shared_ptr<practice::LookDrill> look_drill(std::vector<drill::Skill> on, int answered) {
+    auto looks = std::make_shared<practice::LookDrill>("", std::nullopt, "en", rules::HouseRules{}, [now = std::int64_t{0}]() mutable { return now += 1700; }, 100);
+    looks->on = std::move(on);
+    looks->begin(5);
+    const auto wait = [&] {
+        while (looks->stage() == practice::LookStage::making && !looks->poll()) std::this_thread::sleep_for(std::chrono::milliseconds(2));
+    };
+    for (int i = 0; i < answered; ++i) {
+        wait();
+        looks->seen();
+        const std::size_t right = looks->look()->item.accepted.front().front() - 1u;
+        REQUIRE(looks->answer(i % 3 == 2 ? (right + 1) % 2 : right).has_value());
+        looks->next();
+    }
+    wait();
+    looks->seen();
+    return looks;
+}
+
 std::shared_ptr<practice::CrewQuiz> crew_quiz(std::vector<quiz::Kind> kinds, const std::vector<quiz::Event>& events) {
     auto crew = std::make_shared<practice::CrewQuiz>("", words_of_language("es"));
     crew->setup.questions = static_cast<int>(kinds.size());
@@ -356,6 +376,46 @@ std::vector<Staged> all_staged() {
     }
     namespace happened = quiz::event;
     const auto says = [](int post, quiz::Answer answer) { return quiz::Event{happened::Answered{{quiz::Way::post, post}, std::move(answer)}}; };
+    add("crew-empty", at(Screen::crew)).crew_page = std::make_shared<records::CrewView>();
+    Staged& page = add("crew", at(Screen::crew)); // as many as a page is asked to hold
+    page.crew_page = std::make_shared<records::CrewView>();
+    for (std::size_t i = 0; i < records::most_rules_shown; ++i) page.crew_page->rules.push_back(static_cast<rules::RuleName>(3 * i));
+    page.crew_page->most_wrong = rules::RuleName::bud_load;
+    page.crew_page->quizzes = 3;
+    for (int number = 1; number <= 30; ++number) {
+        records::CrewMember member;
+        member.person = {number, number % 4 ? "Marisol " + std::to_string(number) : "", "es", "", ""};
+        for (std::size_t i = 0; i < page.crew_page->rules.size(); ++i)
+            if ((static_cast<std::size_t>(number) + i) % 5) member.rules[page.crew_page->rules[i]] = {{static_cast<int>(i) + 2, 10}, static_cast<drill::Mastery>((static_cast<std::size_t>(number) + i) % 3 + 1)};
+        page.crew_page->members.push_back(std::move(member));
+    }
+    Staged& empty_way = add("way-empty", at(Screen::way));
+    empty_way.way = std::make_shared<practice::WayAhead>();
+    empty_way.way->next = learning::way_on({}, {}, {2026, 11, 30}, 1);
+    Staged& way = add("way", at(Screen::way));
+    way.way = std::make_shared<practice::WayAhead>();
+    for (int i = 0; i < 7; ++i) {
+        records::PastVine past;
+        past.day = {2026, 11, 20 + i};
+        past.vine_hash = "0123456789abcde" + std::to_string(i);
+        if (i % 2) past.code = "00RM-K1SX-G00Q-0004-0005-046T";
+        past.best = Tenths{956};
+        past.marks = Tenths{956 - 60 * i};
+        past.worst = rules::RuleName::internode_evenness;
+        past.lost_by = {rules::RuleName::internode_evenness, rules::RuleName::origin_distance};
+        way.way->past.push_back(std::move(past));
+    }
+    way.way->returning = learning::returning_vines(way.way->past, {2026, 11, 30});
+    way.way->rules = learning::rules_to_look_at(way.way->past);
+    way.way->next = learning::way_on(way.way->past, {}, {2026, 11, 30}, 1);
+    add("looks-set-up", at(Screen::looks)).looks = std::make_shared<practice::LookDrill>("", std::nullopt, "en", rules::HouseRules{}, [] { return std::int64_t{0}; }, 100);
+    for (const drill::Skill skill : drill::all_skills) add("looks-" + std::string(word_of(skill)), at(Screen::looks)).looks = look_drill({skill}, 0);
+    Staged& looked = add("looks-told", at(Screen::looks));
+    looked.looks = look_drill({drill::Skill::cane_size}, 0);
+    REQUIRE(looked.looks->answer(0).has_value());
+    Staged& sitting = add("looks-over", at(Screen::looks));
+    sitting.looks = look_drill({drill::Skill::wood_age, drill::Skill::cane_size, drill::Skill::which_job}, 24);
+    sitting.looks->end();
     add("wall-set-up", at(Screen::wall)).crew = crew_quiz({}, {});
     add("wall-gathered", at(Screen::wall)).crew = crew_quiz({quiz::Kind::count}, {});
     for (const quiz::Kind kind : quiz::all_kinds) add("wall-" + std::string(word_of(kind)), at(Screen::wall)).crew = crew_quiz({kind}, {happened::Next{}});

@@ -18,8 +18,11 @@ struct Staged {
     std::shared_ptr<practice::CrewQuiz> crew{};
     std::shared_ptr<weighing::Exercise> weighing{};
     std::shared_ptr<practice::BookDesk> book{};
+    std::shared_ptr<practice::LookDrill> looks{};
+    std::shared_ptr<practice::WayAhead> way{};
+    std::shared_ptr<records::CrewView> crew_page{};
     ui::State state() const { return state_with(shell); }
-    ui::State state_with(const practice::Shell& other) const { return {other, practice.get(), two.get(), crew.get(), weighing.get(), book.get()}; }
+    ui::State state_with(const practice::Shell& other) const { return {other, practice.get(), two.get(), crew.get(), weighing.get(), book.get(), looks.get(), way.get(), crew_page.get()}; }
 };
 
 // A grown vine, uncut.

@@ -4,6 +4,7 @@
 #include <cstring>
 
 #include "render/paper/page_pen.h"
+#include "scenarios/quiz/item_words.h"
 
 namespace spurwright::paper {
 namespace {
@@ -14,21 +15,6 @@ using quiz::Item;
 constexpr double edge = 40, wide = a4_wide - 2 * edge, picture_high = wide * picture_height / picture_width;
 constexpr double question_size = 13, answer_size = 12, key_size = 10, tape_high = 15, tape_wide = 22;
 constexpr std::size_t questions_a_page = 2;
-
-std::string asked_text(const words::Words& words, const Item& item) {
-    const Arguments side{{"side", TextKey{item.side == Side::right ? "side.right" : "side.left"}}};
-    return words("quiz.ask." + std::string(word_of(item.kind)), side);
-}
-
-std::string answer_words(const words::Words& words, const Item& item, const quiz::Answer& answer) {
-    std::string text;
-    for (const std::uint8_t digit : answer) {
-        if (!text.empty()) text += " + ";
-        text += std::to_string(int{digit});
-        if (!item.words.empty() && digit >= 1 && digit <= item.words.size()) text += " " + words.sentence(item.words[digit - 1u]);
-    }
-    return text;
-}
 
 // The pixels of a PNG as cairo holds them.
 struct PngBytes {
@@ -157,8 +143,8 @@ void foot(const PagePen& pen, const std::string& text, int page, int of) {
 double key_line(const PagePen& pen, std::size_t number, const Item& item, double y, const words::Words& first, const words::Words& second, bool draws) {
     std::string right_first, right_second;
     for (const quiz::Answer& answer : item.accepted) {
-        right_first += (right_first.empty() ? "" : " / ") + answer_words(first, item, answer);
-        right_second += (right_second.empty() ? "" : " / ") + answer_words(second, item, answer);
+        right_first += (right_first.empty() ? "" : " / ") + quiz::answer_text(first, item, answer);
+        right_second += (right_second.empty() ? "" : " / ") + quiz::answer_text(second, item, answer);
     }
     const double column = 28, from = y;
     pen.text(std::to_string(number), edge, y, key_size, column, true, 0.05, draws);
@@ -189,7 +175,7 @@ QuizPaper quiz_paper(const std::vector<Item>& items, const std::vector<VinePictu
                 y += 12;
             }
             if (!top) y = edge + (a4_high - 2 * edge) / 2 + 12;
-            const auto asked = [&](const words::Words& words) { return std::to_string(i + 1) + ".  " + asked_text(words, items[i]); };
+            const auto asked = [&](const words::Words& words) { return std::to_string(i + 1) + ".  " + quiz::question_text(words, items[i]); };
             y += pen.twice(asked(first), asked(second), edge, y, question_size, wide, true) + 4;
             vine(pen, items[i], pictures[i], y);
             (void)answers(pen, items[i], y + picture_high + 5, first, second);

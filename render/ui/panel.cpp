@@ -18,6 +18,17 @@ PanelPlace upper_middle(const Ui& ui, float top) {
     return place;
 }
 
+PanelPlace middle_panel(const Ui& ui, float width_em) {
+    const ImVec2 screen = ImGui::GetIO().DisplaySize;
+    PanelPlace place;
+    place.x = screen.x / 2;
+    place.y = screen.y / 2;
+    place.pivot_x = place.pivot_y = 0.5f;
+    place.width = std::min(ui.em() * width_em, screen.x - 2 * ui.grid.gap());
+    place.most_height = screen.y - 2 * ui.grid.gap();
+    return place;
+}
+
 void panel_begin(Ui& ui, std::string_view name, const PanelPlace& place) {
     ++ui.panels;
     ui.panel = name;
@@ -49,17 +60,9 @@ Box panel_end(Ui& ui) {
 }
 
 bool sheet_begin(Ui& ui, std::string_view name, const std::string& title, float width_em) {
-    const ImVec2 screen = ImGui::GetIO().DisplaySize;
-    ImGui::GetBackgroundDrawList()->AddRectFilled({0, 0}, screen, ui.colours().backdrop);
+    ImGui::GetBackgroundDrawList()->AddRectFilled({0, 0}, ImGui::GetIO().DisplaySize, ui.colours().backdrop);
     ui.over = true;
-    const float margin = ui.grid.gap(), width = std::min(width_em * ui.em(), screen.x - 2 * margin);
-    PanelPlace place;
-    place.x = screen.x / 2;
-    place.y = screen.y / 2;
-    place.pivot_x = place.pivot_y = 0.5f;
-    place.width = width;
-    place.most_height = screen.y - 2 * margin;
-    panel_begin(ui, name, place);
+    panel_begin(ui, name, middle_panel(ui, width_em));
     const std::string close = ui.say("screen.close");
     const float close_width = button_width(ui, close, ui.say("screen.key.escape"));
     ImGui::PushTextWrapPos(0);

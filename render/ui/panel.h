@@ -20,6 +20,9 @@ struct PanelPlace {
 // Of a card that lies over the picture, below `top`, in the middle.
 PanelPlace upper_middle(const Ui& ui, float top);
 
+// In the middle of the screen, so many letters' heights wide, as high as its content.
+PanelPlace middle_panel(const Ui& ui, float width_em);
+
 // Always followed by panel_end(), which answers the box the panel took.
 void panel_begin(Ui& ui, std::string_view name, const PanelPlace& place);
 Box panel_end(Ui& ui);

@@ -57,11 +57,7 @@ Asked screen_crew(const State& state, Views& views, Ui& ui) {
     const records::CrewView& view = *state.crew_page;
     const ImVec2 screen = ImGui::GetIO().DisplaySize;
     Asked asked;
-    PanelPlace place;
-    place.x = screen.x / 2;
-    place.y = screen.y / 2;
-    place.pivot_x = place.pivot_y = 0.5f;
-    place.width = std::min(ui.em() * 62, screen.x - 2 * ui.grid.gap());
+    PanelPlace place = middle_panel(ui, 62);
     place.most_height = screen.y - ui.grid.gap();
     panel_begin(ui, "crew", place);
     strong_text(ui, ui.say("screen.crew.title", {{"n", Count{view.quizzes}}}));

@@ -18,17 +18,6 @@ std::string skill_words(const Ui& ui, Skill skill) { return ui.say("drill.skill.
 
 std::string look_word(const Ui& ui, const drill::Look& look, std::size_t word) { return ui.words.sentence(drill::words_of_skill(look.skill)[word]); }
 
-PanelPlace middle_panel(const Ui& ui, float ems) {
-    const ImVec2 screen = ImGui::GetIO().DisplaySize;
-    PanelPlace place;
-    place.x = screen.x / 2;
-    place.y = screen.y / 2;
-    place.pivot_x = place.pivot_y = 0.5f;
-    place.width = std::min(ui.em() * ems, screen.x - 2 * ui.grid.gap());
-    place.most_height = screen.y - 2 * ui.grid.gap();
-    return place;
-}
-
 // ---- accuracy against time: each block of ten a point, joined in order; the last one filled
 void looks_plot(Ui& ui, const std::vector<drill::PlotPoint>& points) {
     if (points.empty()) return text(ui, ui.say("screen.looks.no-plot"), true);

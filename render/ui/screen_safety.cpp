@@ -13,12 +13,7 @@ std::optional<Request> screen_safety(const State& state, Views&, const std::vect
     const bool first = !state.shell.settings.safety_seen;
     std::optional<Request> asked;
     ImGui::GetBackgroundDrawList()->AddRectFilled({0, 0}, screen, ui.colours().raised);
-    PanelPlace place;
-    place.x = screen.x / 2;
-    place.y = screen.y / 2;
-    place.pivot_x = place.pivot_y = 0.5f;
-    place.width = std::min(ui.em() * 40, screen.x - 2 * ui.grid.gap());
-    place.most_height = screen.y - 2 * ui.grid.gap();
+    const PanelPlace place = middle_panel(ui, 40);
     panel_begin(ui, "safety", place);
     head_text(ui, "Spurwright");
     for (const Spoken& language : spoken) {

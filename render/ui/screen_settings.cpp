@@ -15,12 +15,7 @@ std::optional<Request> screen_settings(const State& state, Views& views, const s
         if (one) asked = std::move(one);
     };
     ImGui::GetBackgroundDrawList()->AddRectFilled({0, 0}, screen, ui.colours().raised);
-    PanelPlace place;
-    place.x = screen.x / 2;
-    place.y = screen.y / 2;
-    place.pivot_x = place.pivot_y = 0.5f;
-    place.width = std::min(ui.em() * 46, screen.x - 2 * ui.grid.gap());
-    place.most_height = screen.y - 2 * ui.grid.gap();
+    const PanelPlace place = middle_panel(ui, 46);
     panel_begin(ui, "settings", place);
     head_text(ui, ui.say("screen.settings.title"));
     strong_text(ui, ui.say("screen.settings.language"));

@@ -27,14 +27,8 @@ void rules_to_watch(const practice::WayAhead& way, Ui& ui) {
 
 Asked screen_way(const State& state, Views& views, Ui& ui) {
     const practice::WayAhead& way = *state.way;
-    const ImVec2 screen = ImGui::GetIO().DisplaySize;
     Asked asked;
-    PanelPlace place;
-    place.x = screen.x / 2;
-    place.y = screen.y / 2;
-    place.pivot_x = place.pivot_y = 0.5f;
-    place.width = std::min(ui.em() * 50, screen.x - 2 * ui.grid.gap());
-    place.most_height = screen.y - 2 * ui.grid.gap();
+    const PanelPlace place = middle_panel(ui, 50);
     panel_begin(ui, "way", place);
     head_text(ui, ui.say("screen.way.title"));
     strong_text(ui, ui.say("screen.way.thing." + std::string(way.next.thing == learning::NextThing::first_scene ? "first-scene"

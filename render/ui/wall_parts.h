@@ -11,10 +11,6 @@ Asked wall_setup(const State& state, Views& views, Ui& ui);
 Asked wall_question(const State& state, Views& views, Ui& ui);
 Asked wall_results(const State& state, Views& views, Ui& ui);
 
-// What the crew is asked, in one of the wall's languages.
-std::string question_text(const words::Words& words, const quiz::Item& item);
-// An answer as people say it: digits, or its word.
-std::string answer_text(const words::Words& words, const quiz::Item& item, const quiz::Answer& answer);
 // What was typed, once it is an answer to this item; `whole`: Enter was pressed, or no more digit can follow.
 std::optional<quiz::Answer> typed_answer(const quiz::Item& item, const std::string& typed, bool entered);
 

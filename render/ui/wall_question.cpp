@@ -5,6 +5,7 @@
 
 #include "render/ui/panel.h"
 #include "render/ui/wall_parts.h"
+#include "scenarios/quiz/item_words.h"
 
 namespace spurwright::ui {
 namespace {
@@ -172,7 +173,7 @@ void revealed(const State& state, const Quiz& quiz, Ui& ui) {
     const auto share = quiz.share_right(quiz.at(), quiz.state().talked ? 1 : 0);
     if (quiz.state().dropped) strong_text(ui, ui.say("screen.wall.dropped"));
     std::string right;
-    for (const quiz::Answer& answer : quiz.state().accepted) right += (right.empty() ? "" : ", ") + answer_text(ui.words, item, answer);
+    for (const quiz::Answer& answer : quiz.state().accepted) right += (right.empty() ? "" : ", ") + quiz::answer_text(ui.words, item, answer);
     const Count asked{quiz.state().last().answers()};
     if (item.words.empty()) strong_text(ui, ui.say("screen.wall.right", {{"text", right}}));
     if (share) text(ui, ui.say("screen.wall.share", {{"n", Count{(std::int64_t{share->count} * asked.value + 500) / 1000}}, {"of", asked}}));
@@ -271,9 +272,9 @@ void question(const State& state, const Quiz& quiz, Ui& ui) {
     const words::Words* first = &ui.words;
     if (second && quiz.at() % 2 == 1) std::swap(first, second); // neither language always stands first
     text(ui, ui.say("screen.wall.number", {{"n", Count{static_cast<std::int64_t>(quiz.at()) + 1}}, {"of", all}}), true);
-    if (quiz.phase() == Phase::revealed) return text(ui, question_text(*first, quiz.item()), true); // the answer takes its room
-    head_text(ui, question_text(*first, quiz.item()));
-    if (second) text(ui, question_text(*second, quiz.item()));
+    if (quiz.phase() == Phase::revealed) return text(ui, quiz::question_text(*first, quiz.item()), true); // the answer takes its room
+    head_text(ui, quiz::question_text(*first, quiz.item()));
+    if (second) text(ui, quiz::question_text(*second, quiz.item()));
 }
 
 } // namespace

@@ -2,6 +2,7 @@
 
 #include "render/ui/panel.h"
 #include "render/ui/wall_parts.h"
+#include "scenarios/quiz/item_words.h"
 #include "scenarios/quiz/results.h"
 #include "sim/rules/rule_list.h"
 
@@ -27,7 +28,7 @@ void by_item(const quiz::Quiz& quiz, const Results& results, Ui& ui) {
         else if (!result.scored) line += "  " + ui.say("screen.wall.was-talk-only");
         text(ui, line, result.dropped || !result.scored);
         if (result.commonest_wrong && !result.dropped)
-            text(ui, ui.say("screen.wall.wrong-line", {{"answer", answer_text(ui.words, item, *result.commonest_wrong)}, {"n", Count{result.commonest_wrong_count}}}), true);
+            text(ui, ui.say("screen.wall.wrong-line", {{"answer", quiz::answer_text(ui.words, item, *result.commonest_wrong)}, {"n", Count{result.commonest_wrong_count}}}), true);
     }
 }
 
@@ -51,16 +52,10 @@ void by_voter(const Results& results, Ui& ui) {
 } // namespace
 
 Asked wall_results(const State& state, Views& views, Ui& ui) {
-    const ImVec2 screen = ImGui::GetIO().DisplaySize;
     const quiz::Quiz& quiz = *state.crew->quiz();
     const Results results = quiz::results_of(quiz);
     Asked asked;
-    PanelPlace place;
-    place.x = screen.x / 2;
-    place.y = screen.y / 2;
-    place.pivot_x = place.pivot_y = 0.5f;
-    place.width = std::min(ui.em() * 60, screen.x - 2 * ui.grid.gap());
-    place.most_height = screen.y - 2 * ui.grid.gap();
+    const PanelPlace place = middle_panel(ui, 60);
     panel_begin(ui, "wall", place);
     head_text(ui, ui.say("screen.wall.results"));
     if (results.items.empty()) text(ui, ui.say("screen.wall.no-results"));

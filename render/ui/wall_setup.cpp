@@ -23,15 +23,9 @@ Asked kinds(const State& state, Ui& ui) {
 } // namespace
 
 Asked wall_setup(const State& state, Views& views, Ui& ui) {
-    const ImVec2 screen = ImGui::GetIO().DisplaySize;
     const practice::CrewQuiz& crew = *state.crew;
     Asked asked;
-    PanelPlace place;
-    place.x = screen.x / 2;
-    place.y = screen.y / 2;
-    place.pivot_x = place.pivot_y = 0.5f;
-    place.width = std::min(ui.em() * 50, screen.x - 2 * ui.grid.gap());
-    place.most_height = screen.y - 2 * ui.grid.gap();
+    const PanelPlace place = middle_panel(ui, 50);
     panel_begin(ui, "wall", place);
     head_text(ui, ui.say("screen.wall.title"));
     text(ui, ui.say("screen.wall.says"));

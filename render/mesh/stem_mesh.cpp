@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cmath>
 
+#include "render/mesh/bare_strip.h"
 #include "render/mesh/noise.h"
 
 namespace spurwright::mesh {
@@ -118,24 +119,12 @@ private:
                 ring.across_out *= ringed * below;
                 ring.across_side *= ringed * below;
             }
-            for (const auto& strip : vine_.dead_strips)
-                if (&vine_.stems[strip.stem] == &stem_) lay_bare(ring, strip, from_root, r);
             ring.lobe = 0.10;
             ring.lobe_at = from_root + noise::unit(stem_.axis.value, 9);
         } else if (stem_.wood == shape::Wood::old) {
             ring.lobe = 0.07;
             ring.lobe_at = 1.7 * from_root + noise::unit(stem_.axis.value, 9);
         }
-    }
-
-    // As wide as told at its upper end, run out to a point below, closed within its own width above.
-    static void lay_bare(Ring& ring, const shape::DeadStrip& strip, double from_root, double r) {
-        if (from_root < strip.from || from_root > strip.to + strip.half_width) return;
-        const double up = (from_root - strip.from) / (strip.to - strip.from);
-        const double over = std::max(0.0, from_root - strip.to) / strip.half_width;
-        const double half = strip.half_width * std::sqrt(std::min(up, 1.0)) * std::sqrt(std::max(0.0, 1 - over * over));
-        ring.bare = shape::square_part(strip.out, ring.along);
-        ring.bare_half = half / r;
     }
 
     // Wider where it leaves its parent, never wider than the parent can carry.
@@ -276,7 +265,14 @@ void add_stem(Writer& w, const shape::VineShape& vine, std::size_t at, const Det
     style.finish = Close::pole;
     w.begin(PartKind::stem, material_of(stem), stem.axis, stem.axis.value);
     w.flags = flags_of(stem);
+    const auto first = static_cast<std::uint32_t>(w.mesh().vertices.size());
     add_tube(w, rings, style);
+    for (const auto& strip : vine.dead_strips)
+        if (strip.stem == at) {
+            std::vector<double> from_root;
+            for (const Ring& ring : rings) from_root.push_back((ring.v - noise::unit(stem.axis.value, 3)) * old_tile);
+            lay_bare(w.mesh(), first, style.sides, rings, from_root, strip);
+        }
     w.end();
     if (!faced) return;
     w.begin(PartKind::face, Material::face, stem.axis, stem.end_wound ? stem.end_wound.value : stem.axis.value);

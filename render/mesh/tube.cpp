@@ -55,7 +55,6 @@ double lean_of(const Ring& ring) { return 1 / std::sqrt(1 + ring.slope * ring.sl
 
 struct Spot {
     Vec3 place, normal;
-    bool bare = false;
 };
 
 // What all places of a ring share.
@@ -65,22 +64,8 @@ struct RingPen {
     Vec3 side = shape::cross(ring.along, ring.out);
     double lean = lean_of(ring), facing = shape::dot(ring.cut, ring.along);
     Lobes lobes{ring.lobe > 0 ? ring.lobe_at : 0};
-    double bare_from = std::cos(ring.bare_half);
     Spot spot(const Turn& t) const;
-    void lay_bare(Spot& s) const;
 };
-
-// Where the bark died back: a flat a little below what bark there was, its own direction its normal.
-void RingPen::lay_bare(Spot& s) const {
-    constexpr double sunk = 0.95; // of the radius, at the flat's edges; our choice
-    const Vec3 out = s.place - ring.centre;
-    const double far = shape::length(out), facing_it = shape::dot(out, ring.bare);
-    if (far < 1e-9 || facing_it < bare_from * far) return;
-    const double flat = sunk * bare_from * (ring.across_out + ring.across_side) / 2; // from the middle
-    s.place = s.place - std::max(0.0, facing_it - flat) * ring.bare;
-    s.normal = shape::unit(shape::lerp(s.normal, ring.bare, 0.8), ring.bare);
-    s.bare = true;
-}
 
 Spot RingPen::spot(const Turn& t) const {
     double f = grow, df = 0;
@@ -103,9 +88,7 @@ Spot RingPen::spot(const Turn& t) const {
         const Vec3 bearers = shape::unit(from - shape::dot(from, ring.bearer_along) * ring.bearer_along, normal);
         normal = shape::unit(shape::lerp(normal, bearers, ring.blend), normal);
     }
-    Spot made{place, normal};
-    if (ring.bare_half > 0) lay_bare(made);
-    return made;
+    return {place, normal};
 }
 
 } // namespace
@@ -132,7 +115,6 @@ void add_tube(Writer& w, std::span<const Ring> rings, const TubeStyle& style) {
             const double share = static_cast<double>(j) / style.sides;
             const Spot s = j == sides ? seam : pen.spot(turn[j]);
             if (j == 0) seam = s;
-            if (ring.bare_half > 0) w.flags = static_cast<std::uint8_t>(flags | ring.flags | (s.bare ? dead : 0));
             w.vertex(s.place, s.normal, style.thin ? ring.across_out * grow : style.u_from + style.u_tiles * share,
                      ring.v);
         }

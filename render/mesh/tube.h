@@ -21,8 +21,6 @@ struct Ring {
     double lobe = 0;               // share by which old wood is lobed
     double lobe_at = 0;            // where along the lobes
     std::uint8_t node = 0, age = 0, flags = 0; // flags: added to the writer's
-    Vec3 bare{};                   // unit, square to `along`: the middle of a side that is flat and without bark
-    double bare_half = 0;          // radians to either side of it; 0: none
 };
 
 enum class Close { flat, pole }; // a flat disc of the tube's own material; or one point beyond the ring

@@ -144,7 +144,7 @@ vec3 soil(inout vec3 normal) {
 #ifdef SMALL
 uniform int stuff;
 
-// Buds, cut faces, dry stalks and what people put up: few pixels each, so one compile serves all.
+// Buds, cut faces, dry stalks, fallen leaves and straw, and what people put up: few pixels each, so one compile serves all.
 vec3 small(inout float rough, inout float sheen, inout float ao) {
     vec3 a;
     if (stuff == STUFF_BUD) {
@@ -174,6 +174,11 @@ vec3 small(inout float rough, inout float sheen, inout float ao) {
         a = organ.x < 0.2 ? vec3(.10, .13, .15) : organ.x < 0.5 ? vec3(.085, .095, .07) : vec3(.07, .065, .045);
     } else if (stuff == STUFF_TWINE) {
         a = mix(linear_of(vec3(176, 156, 112)), linear_of(vec3(128, 116, 96)), clamp(organ.x * 8.0, 0.0, 1.0));
+    } else if (stuff == STUFF_LEAF || stuff == STUFF_CARD) {
+        a = organ.x > 0.7 ? mix(linear_of(vec3(84, 64, 48)), linear_of(vec3(118, 92, 66)), at.x) * (0.7 + 0.6 * texture(detail, place.xz * 9.0).a)
+          : organ.x > 0.5 ? mix(linear_of(vec3(70, 82, 44)), linear_of(vec3(112, 120, 70)), at.x)
+                          : mix(linear_of(vec3(172, 156, 116)), linear_of(vec3(112, 98, 76)), organ.x * 2.0);
+        ao = 0.85;
     } else {
         a = linear_of(vec3(62, 48, 46)) * (0.8 + 0.4 * texture(detail, at).a);
     }
@@ -190,13 +195,8 @@ void main() {
     albedo = bark(normal, rough, sheen);
 #elif defined(GROUND)
     albedo = soil(normal);
-#elif defined(CARD)
-    if (!gl_FrontFacing) normal = -normal;
-    albedo = organ.x > 0.7 ? mix(linear_of(vec3(84, 64, 48)), linear_of(vec3(118, 92, 66)), at.x) * (0.7 + 0.6 * texture(detail, place.xz * 9.0).a)
-                           : organ.x > 0.5 ? mix(linear_of(vec3(70, 82, 44)), linear_of(vec3(112, 120, 70)), at.x)
-                           : mix(linear_of(vec3(172, 156, 116)), linear_of(vec3(112, 98, 76)), organ.x * 2.0);
-    ao = 0.85;
 #elif defined(SMALL)
+    if ((stuff == STUFF_LEAF || stuff == STUFF_CARD) && !gl_FrontFacing) normal = -normal;
     albedo = small(rough, sheen, ao);
 #elif defined(THIN)
     if (organ.x > 0.99) {

@@ -9,10 +9,10 @@ Paints::Kind Paints::kind_of(Material material) {
     case Material::cane: return Kind::cane;
     case Material::two_year: return Kind::two_year;
     case Material::old: return Kind::old;
-    case Material::leaf:
-    case Material::card: return Kind::card;
     case Material::ground: return Kind::ground;
     case Material::thin: return Kind::thin;
+    case Material::leaf:
+    case Material::card:
     case Material::backdrop:
     case Material::bud:
     case Material::dry:
@@ -27,7 +27,7 @@ Paints::Kind Paints::kind_of(Material material) {
 
 Result<Paints> Paints::make(const Shaders& shaders, const Finish& finish) {
     constexpr std::array<const char*, static_cast<std::size_t>(Kind::kinds)> define_of{
-        "CANE", "TWO_YEAR", "OLD", "SMALL", "CARD", "GROUND", "THIN"};
+        "CANE", "TWO_YEAR", "OLD", "SMALL", "GROUND", "THIN"};
     // As surface.frag asks for them by number.
     const auto number = [](const char* name, Material material) {
         return std::string(name) + " " + std::to_string(static_cast<int>(material));
@@ -35,7 +35,8 @@ Result<Paints> Paints::make(const Shaders& shaders, const Finish& finish) {
     std::vector<std::string> common{"TAPS " + std::to_string(finish.shadow_taps), number("STUFF_BUD", Material::bud),
                                     number("STUFF_TIMBER", Material::timber), number("STUFF_METAL", Material::metal),
                                     number("STUFF_RUBBER", Material::rubber), number("STUFF_TWINE", Material::twine),
-                                    number("STUFF_FACE", Material::face), number("STUFF_BACKDROP", Material::backdrop)};
+                                    number("STUFF_FACE", Material::face), number("STUFF_BACKDROP", Material::backdrop),
+                                    number("STUFF_LEAF", Material::leaf), number("STUFF_CARD", Material::card)};
     if (finish.bump) common.push_back("BUMP");
     if (!finish.tone) common.push_back("NO_TONE");
 

@@ -36,7 +36,7 @@ private:
     // One program for materials that paint alike. Small things share one and are told apart by a uniform: they cover so
     // few pixels that what the others would have cost does not show, and each program of its own would cost memory and
     // time at the start.
-    enum class Kind : std::uint8_t { cane, two_year, old, small, card, ground, thin, kinds };
+    enum class Kind : std::uint8_t { cane, two_year, old, small, ground, thin, kinds };
     struct Surface {
         Program program;
         GLint look = -1, dim = -1, stuff = -1;

@@ -24,7 +24,7 @@ bool two_sided(Material m) {
 
 // With many samples a software driver draws a picture strip by strip (our choice: few enough that shaping the vine again
 // for each does not show, enough that the samples take little memory). A card draws it at once.
-constexpr int software_strips = 18;
+constexpr int software_strips = 13;
 
 // Solid things, the nearest in front, over the whole of the target; into a framebuffer that holds the target's rows from
 // `from` on.

@@ -218,7 +218,7 @@ private:
         list.count = part.count;
         for (const std::uint32_t i : indices) {
             const std::uint32_t own = i - from;
-            for (int k = 0; k < 4; ++k) index_bytes_.push_back(static_cast<unsigned char>(own >> (8 * k)));  // little end first [gltf-2.0]
+            for (int k = 0; k < 4; ++k) index_bytes_.push_back(static_cast<unsigned char>(own >> (8 * k)));  // little end first, as the format asks
         }
         file_.triangles += part.count / 3;
         tinygltf::Primitive made;

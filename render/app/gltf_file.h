@@ -1,5 +1,5 @@
 // A vine as a glTF 2.0 binary file: one node an organ, with what the tables say of it in its extras, one scene a variant.
-// Metres, +Y up, as the format asks [gltf-2.0]. Must not know: words, OpenGL, where files lie.
+// Metres, +Y up, as the format asks (Khronos Group, glTF 2.0, from memory). Must not know: words, OpenGL, where files lie.
 #pragma once
 
 #include <span>

@@ -10,21 +10,22 @@
 
 namespace spurwright::paper {
 
-inline constexpr double a4_wide = 595.276, a4_high = 841.890; // points [ISO 216: 210 x 297 mm]
+inline constexpr double a4_wide = 595.276, a4_high = 841.890; // points; A4 of ISO 216, 210 x 297 mm, from memory
 
 class PagePen {
 public:
     explicit PagePen(cairo_t* page) : page_(page) {}
     cairo_t* page() const { return page_; }
 
-    // How high it stands; without `draws` it is only measured.
-    double text(const std::string& said, double x, double y, double size, double width, bool strong = false, double grey = 0.05, bool draws = true) const {
+    // How high it stands; a width of 0 never wraps; without `draws` it is only measured.
+    double text(const std::string& said, double x, double y, double size, double width, bool strong = false, double grey = 0.05, bool draws = true, PangoAlignment aligned = PANGO_ALIGN_LEFT) const {
         const Held<PangoLayout> layout(pango_cairo_create_layout(page_));
         const Held<PangoFontDescription> font(pango_font_description_from_string(strong ? "DejaVu Sans Bold" : "DejaVu Sans"));
         pango_font_description_set_absolute_size(font.get(), size * PANGO_SCALE);
         pango_layout_set_font_description(layout.get(), font.get());
-        pango_layout_set_width(layout.get(), static_cast<int>(width * PANGO_SCALE));
+        if (width > 0) pango_layout_set_width(layout.get(), static_cast<int>(width * PANGO_SCALE));
         pango_layout_set_wrap(layout.get(), PANGO_WRAP_WORD_CHAR);
+        pango_layout_set_alignment(layout.get(), aligned);
         pango_layout_set_text(layout.get(), said.data(), static_cast<int>(said.size()));
         int high = 0;
         pango_layout_get_size(layout.get(), nullptr, &high);

@@ -14,7 +14,8 @@ in float coverage;
 #endif
 layout(location = 0) out vec4 colour;
 
-const uint FRESH = 2u, DEAD = 4u, RIBBON = 8u, SHADED = 16u, BEHIND = 32u, ROOTSTOCK = 64u;
+const uint FRESH = 2u, DEAD = 4u, RIBBON = 8u, SHADED = 16u, BEHIND = 32u, ROOTSTOCK = 64u, UNRIPE = 128u;
+const uint HARM = 3u, SPOTTED = 1u, SCARRED = 2u, CRACKED = 3u;  // of a cane's joint
 
 float height(vec4 d) {
 #if defined(CANE)
@@ -57,7 +58,16 @@ vec3 bark(inout vec3 normal, out float rough, out float sheen) {
     float scar = 1.0 - smoothstep(0.55, 1.0, dot(off, off));
     a = mix(a, linear_of(vec3(172, 150, 124)), 0.55 * scar);
     // Small dark breathing pores.
-    a *= 1.0 - 0.30 * smoothstep(0.68, 0.85, texture(detail, at * vec2(2.0, 3.3) + 0.21).a);
+    float pores = texture(detail, at * vec2(2.0, 3.3) + 0.21).a;
+    a *= 1.0 - 0.30 * smoothstep(0.68, 0.85, pores);
+    // Bark that never ripened stays dull and dark; disease leaves sunken spots, a wire rubs both sides to the wood, a
+    // cracked base is split.
+    if ((kind & UNRIPE) != 0u) a = mix(a, linear_of(vec3(74, 74, 60)), 0.8);
+    uint harm = kind & HARM;
+    float alley = abs(normal.z) + 0.06 * (d.a - 0.5);  // 1 where it looks into an alley, as the wires of a pair do
+    if (harm == SPOTTED) a = mix(a, linear_of(vec3(46, 36, 32)), 0.9 * smoothstep(0.54, 0.58, mix(pores, wide.a, 0.35)));
+    else if (harm == SCARRED) a = mix(a * (1.0 - 0.6 * smoothstep(0.94, 1.0, alley + 0.3 * organ.z)), linear_of(vec3(164, 151, 126)) * (0.8 + 0.4 * d.g), smoothstep(1.08, 1.12, alley + 0.3 * organ.z));
+    else if (harm == CRACKED) a *= 1.0 - 0.85 * smoothstep(0.94, 0.97, alley + 0.3 * (wide.a - 0.5));
     a = mix(a, vec3(dot(a, vec3(.3, .5, .2))) * vec3(.96, .97, 1.06), 0.12 * (0.5 - 0.5 * normal.y));
     if ((kind & DEAD) != 0u) a = mix(a, linear_of(vec3(120, 112, 102)), 0.7);
     if ((kind & ROOTSTOCK) != 0u) a *= vec3(0.92, 0.86, 0.84);
@@ -66,10 +76,11 @@ vec3 bark(inout vec3 normal, out float rough, out float sheen) {
     sheen = d.a > 0.45 ? 0.35 : 0.12;
 #elif defined(TWO_YEAR)
     vec4 long_peel = texture(detail, at * vec2(2.0, 0.45));
-    float fibre = texture(detail, at * vec2(2.0, 0.8)).r, fine = texture(detail, at * vec2(5.0, 2.1) + 0.3).r;
+    float fibre = texture(detail, at * vec2(2.0, 0.45)).r, fine = texture(detail, at * vec2(5.0, 0.7) + 0.3).r;
     float peel = smoothstep(0.25, 0.8, long_peel.b);
     a = mix(linear_of(vec3(58, 48, 41)), linear_of(vec3(100, 90, 81)), clamp(0.35 * peel + 0.45 * fibre + 0.35 * fine - 0.1, 0.0, 1.0));
-    a *= 0.72 + 0.40 * fine;
+    // Strings of bark wide enough to show at arm's length, where the finer ones run together.
+    a *= (0.58 + 0.56 * texture(detail, at * vec2(0.5, 0.2) + 0.17).r) * (0.86 + 0.20 * fine);
     a *= 1.0 - 0.34 * organ.z * organ.z;
     if ((kind & DEAD) != 0u) a = mix(a, linear_of(vec3(120, 112, 102)), 0.7);
     normal = bumped(normal, at * vec2(2.0, 0.45), 0.30);
@@ -200,7 +211,7 @@ void main() {
     albedo = small(rough, sheen, ao);
 #elif defined(THIN)
     if (organ.x > 0.99) {
-        albedo = linear_of(vec3(142, 144, 146));
+        albedo = linear_of(vec3(170, 172, 174));
         rough = 0.5;
         sheen = 1.2;
         // Below two pixels the whole width is shaded alike: else a wire breaks up into beads.

@@ -110,6 +110,7 @@ private:
             const double ringed = std::exp(-d * d / (r * r * 0.8));
             ring.node = static_cast<std::uint8_t>(140 * ringed);
         }
+        if (stem_.wood == shape::Wood::one_year) ring.flags |= health(node, from_root);
         if (parent_radius_ > 0) flare(ring, r);
         if (stem_.trunk) {
             if (stem_.graft_at > 0) {
@@ -125,6 +126,14 @@ private:
             ring.lobe = 0.07;
             ring.lobe_at = 1.7 * from_root + noise::unit(stem_.axis.value, 9);
         }
+    }
+
+    // What harmed a node shows half a joint to either side, a crack at the base 30 mm up (our choice).
+    std::uint8_t health(const shape::StemNode& nearest, double from_root) const {
+        constexpr std::uint8_t harms[] = {0, spotted, scarred, cracked};
+        const shape::StemNode& base = stem_.nodes.front();
+        const bool at_crack = base.harm == Harm::cracked && from_root - base.from_root < 0.03;
+        return static_cast<std::uint8_t>(harms[static_cast<std::size_t>((at_crack ? base : nearest).harm)] | (from_root > stem_.ripe_at ? unripe : 0));
     }
 
     // Wider where it leaves its parent, never wider than the parent can carry.

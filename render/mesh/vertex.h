@@ -7,7 +7,10 @@ namespace spurwright::mesh {
 
 // Bits of Vertex::flags.
 inline constexpr std::uint8_t cut_face = 1, fresh = 2, dead = 4, ribbon = 8, shaded = 16, bud_behind = 32,
-                              rootstock = 64, grey_tip = 128;
+                              rootstock = 64, unripe = 128;
+
+// What marks a joint of a one-year cane, in the two bits that only faces use besides.
+inline constexpr std::uint8_t harm_bits = 3, spotted = 1, scarred = 2, cracked = 3;
 
 struct Vertex {
     float position[3];

@@ -190,7 +190,19 @@ private:
                 stem.nodes[i] = i + 1 < kept_ ? stem.nodes[i + 1] : stem.nodes[i - 1];
                 stem.nodes[i].node = rows_[i].id;
             }
-        if (axis_.end == AxisEnd::tip && kept_ == rows_.size()) stem.ripe_at = gone;
+        if (stem.wood == Wood::one_year) set_ripe();
+    }
+
+    // Bark ripens up to where the tables say; the change stands between two nodes as it does along the chords.
+    void set_ripe() {
+        Length gone, below;
+        for (std::size_t i = 0; i < kept_; ++i, below = gone) {
+            if (i > 0) gone += rows_[i].joint;
+            if (gone <= axis_.ripe) continue;
+            const double from = stem.nodes[i - 1].from_root, share = in_m(axis_.ripe - below) / in_m(gone - below);
+            stem.ripe_at = from + share * (stem.nodes[i].from_root - from);
+            return;
+        }
     }
 
     const Vine& vine_;

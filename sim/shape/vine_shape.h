@@ -58,7 +58,7 @@ struct Stem {
     int end_winters = 0;  // since the end was made; 0: this winter
     WoundId end_wound;    // none where no row tells of it
     double graft_at = -1; // metres along the chords; below 0: not grafted
-    double ripe_at = 0;   // metres from the root along the chords: beyond it the wood is grey
+    double ripe_at = 0;   // metres from the root along the chords: beyond it the bark is unripe
 
     double from_root(std::size_t line_point) const;
 };

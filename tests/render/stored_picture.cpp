@@ -9,7 +9,7 @@
 namespace spurwright::test {
 namespace {
 
-double luminance(const std::uint8_t* rgb) { return 0.2126 * rgb[0] + 0.7152 * rgb[1] + 0.0722 * rgb[2]; }
+double brightness(const std::uint8_t* rgb) { return 0.2126 * rgb[0] + 0.7152 * rgb[1] + 0.0722 * rgb[2]; }
 
 png_image rgb_image() {
     png_image image;
@@ -51,7 +51,7 @@ Apart apart(const StoredPicture& a, const StoredPicture& b) {
     std::vector<double> all;
     double sum = 0;
     for (std::size_t i = 0; i + 2 < a.rgb.size() && i + 2 < b.rgb.size(); i += 3) {
-        all.push_back(std::fabs(luminance(&a.rgb[i]) - luminance(&b.rgb[i])));
+        all.push_back(std::fabs(brightness(&a.rgb[i]) - brightness(&b.rgb[i])));
         sum += all.back();
     }
     if (all.empty()) return {255, 255};

@@ -37,6 +37,19 @@ TEST_CASE("every axis of the little vine stands, with its nodes, buds, tie and e
     CHECK(shape.wounds.empty()); // both wounds are the ends of standing stems
 }
 
+TEST_CASE("ripe bark ends where the table says, and only where nodes stand beyond") {
+    Vine vine = test::little_vine();
+    Axis& axis = *std::find_if(vine.axes.begin(), vine.axes.end(), [](const Axis& a) { return a.id == AxisId{5}; });
+    CHECK(vine_shape(vine).find(axis.id)->ripe_at > 10); // ripe to the end: no place on it
+    const auto rows = vine.nodes_of(axis);
+    axis.ripe = rows[1].joint + rows[2].joint + Length{rows[3].joint.count / 2}; // the middle of the third joint
+    const VineShape shape = vine_shape(vine);
+    const Stem& stem = *shape.find(axis.id);
+    CHECK(stem.ripe_at == doctest::Approx((stem.nodes[2].from_root + stem.nodes[3].from_root) / 2).epsilon(1e-4));
+    axis.ripe = Length{0};
+    CHECK(vine_shape(vine).find(axis.id)->ripe_at == doctest::Approx(stem.nodes[0].from_root));
+}
+
 TEST_CASE("the middle of a joint is as thick as the table says") {
     const Vine vine = grown(3, 12);
     const VineShape shape = vine_shape(vine);

@@ -15,7 +15,7 @@ constexpr unsigned home = static_cast<unsigned>(Place::home), row = static_cast<
                    look = static_cast<unsigned>(Place::look), watch = static_cast<unsigned>(Place::watch),
                    drill = static_cast<unsigned>(Place::drill), two = static_cast<unsigned>(Place::two), buds = static_cast<unsigned>(Place::buds), picture = row | look | watch | drill | buds, wall = static_cast<unsigned>(Place::wall), seen = picture | two,
                    weigh = static_cast<unsigned>(Place::weigh), book = static_cast<unsigned>(Place::book),
-                   looks = static_cast<unsigned>(Place::looks), way = static_cast<unsigned>(Place::way), crew = static_cast<unsigned>(Place::crew);
+                   looks = static_cast<unsigned>(Place::looks), way = static_cast<unsigned>(Place::way), crew = static_cast<unsigned>(Place::crew), seat = static_cast<unsigned>(Place::seat);
 
 bool in_hand(const State& s) { return s.practice != nullptr; }
 bool chosen(const State& s) { return in_hand(s) && s.practice->chosen; }
@@ -353,6 +353,10 @@ const std::array table{
     Command{"book-undo", book, {key::f6}, {}, [](const State& s) { return s.book && s.book->can_take_back(); }, [](const State&, Views&) { return Asked{ask::BookDo{practice::desk::TakeBack{}}}; }},
     Command{"book-demo", book, {}, {}, [](const State& s) { return s.book && !s.book->making_demo(); }, [](const State&, Views&) { return Asked{ask::BookDo{practice::desk::Demo{}}}; }},
     Command{"crew-page", everywhere & ~crew, {}, {}, past_safety, plain<ask::CrewPage>},
+    // ---- who sits here
+    Command{"seat", everywhere & ~seat, {}, {}, past_safety, [](const State&, Views& v) { v.seat.number = {{}, true, false}; return Asked{ask::Seat{}}; }},
+    Command{"seat-new", seat, {}, {}, [](const State& s) { return !s.shell.read_only; }, plain<ask::SitsNew>},
+    Command{"seat-nobody", seat, {}, {}, nullptr, plain<ask::Sits>},
     // ---- the way on
     Command{"way", everywhere & ~way, {}, {}, past_safety, plain<ask::Way>},
     Command{"way-take", way, {'G'}, {}, nullptr, plain<ask::TakeWay>},
@@ -430,6 +434,7 @@ Place place_of(const State& state) {
     case practice::Screen::crew: return state.crew_page ? Place::crew : Place::home;
     case practice::Screen::way: return state.way ? Place::way : Place::home;
     case practice::Screen::looks: return state.looks ? Place::looks : Place::home;
+    case practice::Screen::seat: return Place::seat;
     case practice::Screen::row: break;
     }
     if (!state.practice) return Place::home;

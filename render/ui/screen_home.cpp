@@ -54,6 +54,17 @@ Asked row_door(const State& state, Views& views, Ui& ui, float picture) {
     return asked;
 }
 
+// Whose everything is that is done from here on; pressed, another takes the seat.
+Asked seat_line(const State& state, Views& views, Ui& ui) {
+    const auto& sits = state.shell.sits;
+    const std::string label = !sits               ? ui.say("screen.home.nobody-sits")
+                              : sits->name.empty() ? ui.say("screen.home.sits", {{"n", Count{sits->number}}})
+                                                   : ui.say("screen.home.sits-name", {{"n", Count{sits->number}}, {"text", sits->name}});
+    if (!button(ui, "home.seat", label)) return {};
+    views.seat.number = {{}, true, false};
+    return ask::Seat{};
+}
+
 // Under the row's door, where the shed's list leaves room: short looks.
 Asked looks_door(const State& state, Views& views, Ui& ui) {
     ImGui::Dummy({1, ui.grid.half()});
@@ -194,6 +205,7 @@ Asked screen_home(const State& state, Views& views, Ui& ui) {
     head_text(ui, "Spurwright");
     for (const std::string_view name : {"find", "settings", "safety", "words", "keys", "leave"})
         take(command_button(ui, state, views, "home", name, Weight::quiet, name != "settings", name != "find"));
+    take(seat_line(state, views, ui));
     if (state.shell.offered) {
         rule_line(ui);
         take(offer(state, ui));

@@ -43,6 +43,8 @@ std::optional<Request> screen_weigh(const State& state, Views& views, Ui& ui);
 std::optional<Request> screen_book(const State& state, Views& views, Ui& ui);
 // The crew by its quizzes, on one page. Needs state.crew_page.
 std::optional<Request> screen_crew(const State& state, Views& views, Ui& ui);
+// Who sits at this window: the crew's numbers, a new one, nobody.
+std::optional<Request> screen_seat(const State& state, Views& views, Ui& ui);
 // What to do next and why, and vines met before. Needs state.way.
 std::optional<Request> screen_way(const State& state, Views& views, Ui& ui);
 // Look and say: set up, one look at a time under its picture, what came of it. Needs state.looks.

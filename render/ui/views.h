@@ -19,6 +19,9 @@ enum class Bar : unsigned char { none, tape, lay }; // the small bar above the h
 struct HomeView {
     Field code;
 };
+struct SeatView {
+    Field number;
+};
 struct RowView {
     bool card_open = true, acts_open = false, looks_open = false;
     bool set = false; // folded by the width of the window once
@@ -93,6 +96,7 @@ struct Views {
     int find_at = 0;
     std::vector<Box> panels; // of the frame before: labels on the picture keep clear of them
     HomeView home;
+    SeatView seat;
     RowView row;
     LookView look;
     ShownView shown;

@@ -166,6 +166,10 @@ struct Session::Asker {
         if (s.looks_) s.looks_->end();
     }
     void operator()(const ask::LooksClose&) { s.close_looks(); }
+    // ---- who sits here
+    void operator()(const ask::Seat&) { s.go_to_seat(); }
+    void operator()(const ask::Sits& a) { s.sit(a.number); }
+    void operator()(const ask::SitsNew&) { s.sit_new(); }
     // ---- the way on
     void operator()(const ask::CrewPage&) { s.go_to_crew_page(); }
     void operator()(const ask::Way&) { s.go_to_way(); }

@@ -2,6 +2,8 @@
 // that a test or a script asks the same way.
 #pragma once
 
+#include <cstdint>
+#include <optional>
 #include <string>
 #include <variant>
 #include <vector>
@@ -16,8 +18,8 @@
 
 namespace spurwright::practice {
 
-enum class Screen : unsigned char { safety, home, row, settings, house, wall, weigh, book, looks, way, crew };
-constexpr auto words_of(Screen) { return std::to_array<std::string_view>({"safety", "home", "row", "settings", "house", "wall", "weigh", "book", "looks", "way", "crew"}); }
+enum class Screen : unsigned char { safety, home, row, settings, house, wall, weigh, book, looks, way, crew, seat };
+constexpr auto words_of(Screen) { return std::to_array<std::string_view>({"safety", "home", "row", "settings", "house", "wall", "weigh", "book", "looks", "way", "crew", "seat"}); }
 
 namespace ask {
 
@@ -114,6 +116,10 @@ struct LooksEnd {};                        // of the sitting: to what came of it
 struct LooksClose {};
 // ---- the crew on one page
 struct CrewPage {};
+// ---- who sits here
+struct Seat {};                            // to the list
+struct Sits { std::optional<std::int64_t> number; };  // of the list; none: nobody
+struct SitsNew {};                         // under the next free number
 // ---- the way on
 struct Way {};                             // to it: what next, which vines come back
 struct TakeWay {};                         // what it proposes
@@ -138,7 +144,7 @@ using Request = std::variant<ask::TakeTool, ask::TapeSays, ask::Choose, ask::Wal
                              ask::ShowTwin, ask::NextAsGood, ask::Disagree, ask::GrowOn, ask::SpringVisit, ask::SayStanding, ask::NextWinter, ask::PruneOfTwo, ask::BackToTwo, ask::LeaveTwo, ask::Watch, ask::WatchNext, ask::WatchBack, ask::WatchOwn, ask::Drill,
                              ask::DrillAnswer, ask::DrillNext, ask::DrillEnd, ask::BudSampling, ask::SayDead, ask::BudsNext, ask::LookFrom, ask::LookAtChosen, ask::Hatch, ask::Orbit, ask::HouseFrom, ask::HouseStep, ask::HouseAsShipped, ask::HouseIn, ask::HouseOut, ask::Wall, ask::WallKind,
                              ask::WallQuestions, ask::WallPosts, ask::WallLanguages, ask::WallBegin, ask::WallGoOn, ask::WallDo, ask::WallClose, ask::Weigh, ask::WeighDo, ask::WeighUndo, ask::WeighWrite, ask::WeighAgain, ask::WeighClose, ask::Book, ask::BookDo, ask::Looks, ask::LooksSkill, ask::LooksBegin, ask::LookSaid,
-                             ask::LookNext, ask::LooksEnd, ask::LooksClose, ask::CrewPage, ask::Way, ask::TakeWay, ask::OpenMet, ask::GoTo,
+                             ask::LookNext, ask::LooksEnd, ask::LooksClose, ask::CrewPage, ask::Seat, ask::Sits, ask::SitsNew, ask::Way, ask::TakeWay, ask::OpenMet, ask::GoTo,
                              ask::Speak, ask::TextScale, ask::Theme, ask::Units, ask::ReducedMotion, ask::StepFeedback, ask::SafetySeen,
                              ask::CloseMessage, ask::Leave>;
 using Requests = std::vector<Request>;

@@ -164,7 +164,7 @@ void Session::keep_settings() {
 
 void Session::keep_finished() {
     if (!practice_ || shell_.read_only) return;
-    if (auto kept = records_.keep(*practice_, vine_number_, shell_.orbit, {}, words_); !kept) say(kept.error());
+    if (auto kept = records_.keep(*practice_, vine_number_, shell_.orbit, sitter(), words_); !kept) say(kept.error());
 }
 
 bool Session::poll() {

@@ -15,6 +15,7 @@
 #include "scenarios/practice/look_drill.h"
 #include "scenarios/practice/open_vine.h"
 #include "scenarios/practice/record_keeper.h"
+#include "scenarios/practice/seat.h"
 #include "scenarios/practice/shell.h"
 #include "scenarios/practice/two_vines.h"
 #include "scenarios/practice/vine_requests.h"
@@ -109,6 +110,13 @@ private:
     // ---- look and say
     void go_to_looks();
     void close_looks();
+
+    // ---- who sits here
+    void go_to_seat();
+    void sit(std::optional<std::int64_t> number);
+    void sit_new();
+    void seat(std::optional<records::Person> person);
+    std::optional<std::int64_t> sitter() const;
 
     // ---- the way on
     void go_to_way();

@@ -14,7 +14,7 @@ void Session::go_to_looks() {
     shell_.message.reset();
     shell_.screen = Screen::looks;
     if (looks_) return;
-    looks_.emplace(shell_.read_only ? std::string() : records_.store_file(), std::nullopt, words_.language(), house_.rules(), steady_ms, day_today());
+    looks_.emplace(shell_.read_only ? std::string() : records_.store_file(), sitter(), words_.language(), house_.rules(), steady_ms, day_today());
     if (auto read = looks_->recall(); !read) say(read.error());
 }
 

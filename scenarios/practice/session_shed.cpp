@@ -64,7 +64,7 @@ void Session::wrote_down(const Result<void>& written) {
     body.set("slips", std::move(slips));
     auto store = records::Store::open(path);
     if (!store) return say(store.error());
-    const records::Event event{0, "weighing", 1, records::utc_now(), std::nullopt, io::print_json_line(body), std::nullopt};
+    const records::Event event{0, "weighing", 1, records::utc_now(), sitter(), io::print_json_line(body), std::nullopt};
     if (const auto kept = records::add_event(*store, event); !kept) say(kept.error());
 }
 

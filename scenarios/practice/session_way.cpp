@@ -6,7 +6,7 @@ namespace spurwright::practice {
 void Session::go_to_way() {
     shell_.message.reset();
     shell_.screen = Screen::way;
-    auto read = way_ahead(records_.store_file(), std::nullopt);
+    auto read = way_ahead(records_.store_file(), sitter());
     if (!read) say(read.error());
     way_ = read ? *std::move(read) : WayAhead{};
     if (way_->past.empty()) way_->next = learning::way_on({}, {}, {2000, 1, 1}, 0);

@@ -9,6 +9,7 @@
 #include "scenarios/io/house_rules_file.h"
 #include "scenarios/practice/practice.h"
 #include "scenarios/practice/request.h"
+#include "scenarios/records/people.h"
 #include "scenarios/settings/settings.h"
 
 namespace spurwright::practice {
@@ -47,6 +48,8 @@ struct Shell {
     bool offers_watch = false, offers_drill = false;  // before the first act: to watch it done, to say old or new
     std::vector<SceneLine> scenes;     // those that there are, in the order they are walked
     std::vector<WalkedVine> walked;    // finished in this sitting
+    std::optional<records::Person> sits;   // at this window; none: what is done is nobody's
+    std::vector<records::Person> people;   // to pick from, as last read
     io::HouseRulesFile house;          // the house's own rules
     rules::HouseRules house_shipped;   // the set they begin from
 };

@@ -138,6 +138,56 @@ TEST_CASE("a finished vine goes into the records once, and is judged there to th
     CHECK_MESSAGE(again[0].outcome == records::Outcome::same, again[0].was, " | ", again[0].is, " ", again[0].why.name);
 }
 
+TEST_CASE("what is done is that of the one who sits here; a new number is nobody else's, and nobody sits after a start") {
+    const test::Folder here;
+    const settings::Folders folders = folders_in(here);
+    {
+        auto session = session_in(folders);
+        session->carry_out(ask::Seat{});
+        CHECK(session->shell().screen == Screen::seat);
+        CHECK(session->shell().people.empty());
+        session->carry_out(ask::Sits{7});
+        REQUIRE(session->shell().message);
+        CHECK(session->shell().message->key.name == "error.crew.nobody");
+        CHECK(session->shell().screen == Screen::seat);
+        session->carry_out(ask::SitsNew{});
+        REQUIRE(session->shell().sits);
+        CHECK(session->shell().sits->number == 1);
+        CHECK(session->shell().screen == Screen::home);
+        session->carry_out(ask::NextVine{});
+        prune_whole(*session);
+        session->carry_out(ask::Sits{});
+        CHECK_FALSE(session->shell().sits);
+        session->carry_out(ask::NextVine{});
+        prune_whole(*session);
+        const auto events = events_in(folders);
+        REQUIRE(events.size() == 2);
+        CHECK(events[0].person == 1);
+        CHECK_FALSE(events[1].person);
+    }
+    {
+        auto store = records::Store::open(folders.store_file);
+        REQUIRE(store.has_value());
+        REQUIRE(records::put_person(*store, {41, "Inés", "es-CL", "Norte", ""}).has_value());
+        REQUIRE(records::add_event(*store, {0, "answer", 1, "2026-11-30T10:00:00Z", 90, "{}", {}}).has_value());  // of somebody who is not on the list
+    }
+    auto session = session_in(folders);
+    CHECK_FALSE(session->shell().sits);
+    session->carry_out(ask::Seat{});
+    CHECK(session->shell().people.size() == 2);
+    session->carry_out(ask::Sits{41});
+    CHECK(session->words().language() == "es-CL");
+    session->carry_out(ask::Way{});
+    CHECK(session->way()->past.empty());  // number 1's vine is not Inés's
+    session->carry_out(ask::Seat{});
+    session->carry_out(ask::SitsNew{});
+    CHECK(session->shell().sits->number == 91);
+    session->carry_out(ask::Seat{});
+    session->carry_out(ask::Sits{1});
+    session->carry_out(ask::Way{});
+    CHECK(session->way()->past.size() == 1);
+}
+
 TEST_CASE("a scene's vine, one that begins with acts made among them, is judged again as it was") {
     for (const char* scene : {"first", "snapped-cane"}) {
         CAPTURE(scene);

@@ -389,6 +389,12 @@ std::vector<Staged> all_staged() {
             if ((static_cast<std::size_t>(number) + i) % 5) member.rules[page.crew_page->rules[i]] = {{static_cast<int>(i) + 2, 10}, static_cast<drill::Mastery>((static_cast<std::size_t>(number) + i) % 3 + 1)};
         page.crew_page->members.push_back(std::move(member));
     }
+    add("seat-empty", at(Screen::seat));
+    Staged& seat = add("seat", at(Screen::seat));
+    for (int number = 1; number <= 30; ++number) seat.shell.people.push_back({number, number % 4 ? "Marisol " + std::to_string(number) : "", "es", number % 3 ? "Norte" : "", ""});
+    seat.shell.sits = seat.shell.people[6];
+    Staged& at_home = add("home-sits", at(Screen::home));
+    at_home.shell.sits = seat.shell.people[6];
     Staged& empty_way = add("way-empty", at(Screen::way));
     empty_way.way = std::make_shared<practice::WayAhead>();
     empty_way.way->next = learning::way_on({}, {}, {2026, 11, 30}, 1);

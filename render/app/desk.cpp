@@ -280,6 +280,7 @@ void Desk::frame(const gl::Target& target, float seconds) {
     }
     const ui::State state{shell, session_->practice(), session_->two_vines(), session_->crew(), session_->weighing(), session_->book(), session_->looks(), session_->way(), session_->crew_page()};
     const auto asked = ui::draw_screens(state, views_, spoken_, overlay.marks, ui);
+    if (picture && views_.glass && !stage_->shows_two() && !moving_) draw_glass(ui, camera, overlay.emphases);
     ImGui::Render();
     glBindFramebuffer(GL_FRAMEBUFFER, target.framebuffer);
     glViewport(0, 0, target.width, target.height);
@@ -291,6 +292,21 @@ void Desk::frame(const gl::Target& target, float seconds) {
     if (picture) keep_free_area();
     if (wall) session_->item_seen();
     if (asked) ask(*asked);
+}
+
+// Under the pointer, or at what was walked to where the keys lead.
+void Desk::draw_glass(const ui::Ui& ui, const scene::Camera& camera, const std::vector<scene::Emphasis>& emphases) {
+    const Practice* practice = session_->practice();
+    const bool walked = practice && practice->chosen_node && (pointing_.keys_lead() || !pointing_.place());
+    const auto at = walked ? place_on_screen(practice->chosen_node, width_, height_) : pointing_.place();
+    if (!at) return;
+    const GLuint texture = stage_->draw_glass(camera, emphases, static_cast<int>(width_), static_cast<int>(height_), at->x, at->y);
+    if (!texture) return;
+    const float half = static_cast<float>(Glass::size_on(height_)) / 2;
+    ImDrawList& draw = *ImGui::GetBackgroundDrawList();
+    draw.AddImageRounded(reinterpret_cast<ImTextureID>(static_cast<std::uintptr_t>(texture)), {at->x - half, at->y - half}, {at->x + half, at->y + half}, {0, 1}, {1, 0}, IM_COL32_WHITE, half);
+    draw.AddCircle({at->x, at->y}, half, ui.colours().panel, 0, 5 * ui.grid.scale);
+    draw.AddCircle({at->x, at->y}, half, ui.colours().ink, 0, 2 * ui.grid.scale);
 }
 
 scene::Camera Desk::pane_camera() const { return in_free_area(eye_.camera(), {0, 0.1f, 1, 1}); }

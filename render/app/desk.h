@@ -58,6 +58,7 @@ private:
     void show_vine();
     void show_two();
     void draw_two(const ui::Ui& ui);
+    void draw_glass(const ui::Ui& ui, const scene::Camera& camera, const std::vector<scene::Emphasis>& emphases);
     scene::Camera pane_camera() const;  // of either of the two vines
     scene::Camera camera() const { return in_free_area(eye_.camera(), free_); }  // as the picture is drawn
     void keep_free_area();

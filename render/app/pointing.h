@@ -21,6 +21,7 @@ public:
     void vine_changed() { under_.clear(); }
     // What is chosen was walked to: until the pointer moves, it points at nothing.
     void let_keys_lead(practice::Practice& practice);
+    bool keys_lead() const { return keys_lead_; }
     void advance(float seconds) { clicked_ago_ += seconds; }
 
     // `camera` as the picture is drawn, `width` and `height` in pixels, `click_slack` for how far a click may move (1: as

@@ -109,6 +109,22 @@ void Stage::draw_over(scene::DrawList& list) {
     shows_over_ = true;
 }
 
+scene::DrawList Stage::list_of(const scene::Camera& camera, const std::vector<scene::Emphasis>& emphases) const {
+    auto list = scene::draw_list(built_.vine, built_.surroundings, emphases, camera, scene::light_of(scene::Sky::sun));
+    list.spacing = static_cast<float>(shape_.spacing);
+    list.row_spacing = static_cast<float>(shape_.row_spacing);
+    return list;
+}
+
+GLuint Stage::draw_glass(const scene::Camera& camera, const std::vector<scene::Emphasis>& emphases, int width, int height, float x, float y) {
+    if (empty_ || !canvas_ || drawings_ == 0) return 0;
+    auto list = list_of(camera, emphases);
+    scene::add_whole(list.items, scene::Of::brush, built_.lying);
+    glass_.draw(*renderer_, list, drawings_, width, height, x, y);
+    if (slow_) glFinish();  // a software driver keeps megabytes for every picture that waits to be drawn
+    return glass_.texture();
+}
+
 bool Stage::draw(const scene::Camera& camera, const std::vector<scene::Emphasis>& emphases, int width, int height, bool moving) {
     if (empty_ || width < 1 || height < 1) return false;
     const bool quick = moving && slow_;
@@ -131,10 +147,9 @@ bool Stage::draw(const scene::Camera& camera, const std::vector<scene::Emphasis>
         }
         drawn_plain_ = quick;
     }
-    auto list = scene::draw_list(built_.vine, built_.surroundings, emphases, camera, scene::light_of(scene::Sky::sun));
-    list.spacing = static_cast<float>(shape_.spacing);
-    list.row_spacing = static_cast<float>(shape_.row_spacing);
+    auto list = list_of(camera, emphases);
     if (!picture_same) {
+        ++drawings_;
         scene::add_whole(list.items, scene::Of::brush, built_.lying);
         renderer_->draw(list, canvas_->target(), quick ? gl::quick_samples : gl::fine_samples);
         if (slow_ && !quick) glFinish();  // a software driver keeps megabytes for every picture that waits to be drawn

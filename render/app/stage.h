@@ -6,6 +6,7 @@
 #include <memory>
 #include <string>
 
+#include "render/app/glass.h"
 #include "render/app/two_panes.h"
 #include "render/gl/renderer.h"
 #include "render/mesh/occlusion.h"
@@ -32,6 +33,8 @@ public:
     // Draws where anything differs from what the texture holds: over the picture kept where only passing looks and what
     // falls differ. `moving`: the plainer picture may do. False where the texture holds all this already.
     bool draw(const scene::Camera& camera, const std::vector<scene::Emphasis>& emphases, int width, int height, bool moving);
+    // The piece of that picture about a place under the glass, its texture; 0: nothing to see. Once draw() was asked for it.
+    GLuint draw_glass(const scene::Camera& camera, const std::vector<scene::Emphasis>& emphases, int width, int height, float x, float y);
     // Two vines in its place, each in half the width, until end_two(). One renderer and one mesh in the driver draw both.
     [[nodiscard]] Result<void> show_two(const std::array<const Vine*, 2>& vines);
     void end_two();
@@ -52,6 +55,7 @@ private:
     shape::VineShape shape_;
     scene::Capsules capsules_;
     scene::FallenBrush brush_;
+    Glass glass_;
     std::unique_ptr<TwoPanes> panes_;
     bool slow_ = false, empty_ = true, gave_back_ = false;
 
@@ -69,11 +73,13 @@ private:
     scene::Camera camera_;
     std::vector<scene::Emphasis> standing_, passing_;
     std::uint64_t change_ = 0, drawn_change_ = ~std::uint64_t{0}, drawn_lying_ = ~std::uint64_t{0}, drawn_falling_ = ~std::uint64_t{0};
+    std::uint64_t drawings_ = 0;  // of the picture itself
     bool drawn_plain_ = false, shows_over_ = false;
 
     const mesh::Detail& detail() const { return slow_ ? mesh::slow_detail : mesh::fine_detail; }
     [[nodiscard]] Result<void> make_renderer();
     void prepare();
+    scene::DrawList list_of(const scene::Camera& camera, const std::vector<scene::Emphasis>& emphases) const;
     void draw_over(scene::DrawList& list);
 };
 

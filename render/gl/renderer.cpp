@@ -24,7 +24,7 @@ bool two_sided(Material m) {
 
 // With many samples a software driver draws a picture strip by strip (our choice: few enough that shaping the vine again
 // for each does not show, enough that the samples take little memory). A card draws it at once.
-constexpr int software_strips = 13;
+constexpr int software_strips = 13, strip_pixels = 1280 * 720 / software_strips;
 
 // Solid things, the nearest in front, over the whole of the target; into a framebuffer that holds the target's rows from
 // `from` on.
@@ -225,7 +225,8 @@ void Renderer::draw(const scene::DrawList& list, const Target& target, int sampl
     Inner& r = *inner_;
     r.set_frame(list, target);
     if (r.shadow.needs_drawing(list.light)) r.shadow.draw(list, r.paints.depth(), r.meshes);
-    const int strip = (target.height + r.strips - 1) / r.strips;
+    // A small picture needs no more strips than hold the samples of a strip of a large one.
+    const int strip = std::max((target.height + r.strips - 1) / r.strips, std::min(target.height, strip_pixels / target.width));
     const bool many = samples > 0 && r.samples.fit(target.width, strip, samples);
     r.bind_textures();
     for (int from = 0; from < target.height; from += many ? strip : target.height) {

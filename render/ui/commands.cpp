@@ -379,6 +379,7 @@ const std::array table{
     Command{"view-cane", picture, {key::f6}, {}, in_hand, [](const State&, Views&) { return view("cane"); }},
     Command{"view-above", seen, {key::f7}, {}, in_hand, [](const State&, Views&) { return view("above"); }},
     Command{"look-at", picture, {'V'}, {}, chosen, plain<ask::LookAtChosen>},
+    Command{"glass", picture, {'Z'}, {}, in_hand, [](const State&, Views& v) { v.glass = !v.glass; return Asked{}; }},
     Command{"turn-head", seen, {}, {}, nullptr, nullptr},
     Command{"lean", seen, {}, {}, nullptr, nullptr},
     Command{"closer", seen, {}, {}, nullptr, nullptr},

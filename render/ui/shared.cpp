@@ -22,7 +22,7 @@ std::optional<Request> looks_fold(Ui& ui, const State& state, Views& views, std:
     if (!fold(ui, std::string(screen) + ".looks", ui.say("screen.row.looks"), views.row.looks_open)) return {};
     bool beside = false;
     for (const std::string_view name : {"view-row", "view-other-side", "view-along", "view-head", "view-cane",
-                                        "view-above", "look-at", "hatch", "orbit"}) {
+                                        "view-above", "look-at", "glass", "hatch", "orbit"}) {
         if (auto one = command_button(ui, state, views, screen, name, Weight::plain, true, beside))
             asked = std::move(one);
         beside = true;

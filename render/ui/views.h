@@ -92,6 +92,7 @@ struct BookView {
 
 struct Views {
     Sheet sheet{};
+    bool glass = false; // a piece of the picture larger, under the pointer
     Field find;
     int find_at = 0;
     std::vector<Box> panels; // of the frame before: labels on the picture keep clear of them

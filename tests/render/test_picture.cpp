@@ -7,6 +7,7 @@
 #include <map>
 #include <set>
 
+#include "render/app/glass.h"
 #include "render/app/picture.h"
 #include "render/gl/png.h"
 #include "render/mesh/occlusion.h"
@@ -72,6 +73,30 @@ TEST_CASE("a passing look is drawn over the kept picture, which stays to the byt
     CHECK(meant > 500);
     CHECK(both > meant * 9 / 10); // edges of one sample a pixel against many
     CHECK(both > changed * 9 / 10);
+}
+
+TEST_CASE("under the glass lies the same picture three times as large") {
+    NEED_A_PICTURE
+    const Drawing d = drawn(*b, test::little_vine(), scene::View::head, scene::Sky::sun, 320, 180);
+    const auto list = scene::draw_list(d.vine, d.around, {}, d.camera, scene::light_of(scene::Sky::sun));
+    gl::Canvas large(960, 540);
+    b->renderer->draw(list, large.target());
+    const auto whole = large.pixels();
+    app::Glass glass;
+    for (const auto& [across, down] : {std::pair{160, 90}, {100, 60}}) {
+        glass.draw(*b->renderer, list, 1, 320, 180, static_cast<float>(across), static_cast<float>(down));
+        const int size = app::Glass::size_on(180), left = 3 * across - size / 2, low = 3 * (180 - down) - size / 2;
+        std::vector<std::uint8_t> shown(static_cast<std::size_t>(size) * static_cast<std::size_t>(size) * 4);
+        glBindTexture(GL_TEXTURE_2D, glass.texture());
+        glGetTexImage(GL_TEXTURE_2D, 0, GL_RGBA, GL_UNSIGNED_BYTE, shown.data());
+        std::size_t other = 0;
+        for (int y = 0; y < size; ++y)
+            for (int x = 0; x < size * 4; ++x) {
+                const auto there = (static_cast<std::size_t>(low + y) * 960 + static_cast<std::size_t>(left)) * 4 + static_cast<std::size_t>(x);
+                other += std::abs(shown[static_cast<std::size_t>(y * size * 4 + x)] - whole[there]) > 8;
+            }
+        CHECK(other <= shown.size() / 200);
+    }
 }
 
 // From here on tests make studios and contexts of their own.

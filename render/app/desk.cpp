@@ -278,7 +278,7 @@ void Desk::frame(const gl::Target& target, float seconds) {
     } else {
         rough_ = false;
     }
-    const ui::State state{shell, session_->practice(), session_->two_vines(), session_->crew(), session_->weighing(), session_->book(), session_->looks(), session_->way(), session_->crew_page()};
+    const ui::State state{shell, session_->practice(), session_->two_vines(), session_->crew(), session_->weighing(), session_->book(), session_->looks(), session_->way(), session_->crew_page(), session_->next_buds()};
     const auto asked = ui::draw_screens(state, views_, spoken_, overlay.marks, ui);
     if (picture && views_.glass && !stage_->shows_two() && !moving_) draw_glass(ui, camera, overlay.emphases);
     ImGui::Render();

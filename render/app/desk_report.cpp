@@ -1,5 +1,7 @@
 #include "render/app/desk_report.h"
 
+#include <algorithm>
+
 #include "render/app/vine_marks.h"
 #include "scenarios/io/json.h"
 #include "scenarios/quiz/results.h"
@@ -116,6 +118,32 @@ Json book_of(const practice::BookDesk& book) {
     o.set("entered", book.entered());
     o.set("odd", book.odd().has_value());
     o.set("making_demo", book.making_demo());
+    const auto has_point = [](const reference_vines::ReferenceVine& vine) { return vine.latitude_e7 && vine.longitude_e7; };
+    o.set("points", book.open() ? static_cast<std::int64_t>(std::count_if(book.open()->vines.begin(), book.open()->vines.end(), has_point)) : std::int64_t{0});
+    Json point;
+    if (book.vine() && has_point(*book.vine())) {
+        point = Json::list();
+        point.push(*book.vine()->latitude_e7);
+        point.push(*book.vine()->longitude_e7);
+    }
+    o.set("point", std::move(point));
+    o.set("history", static_cast<std::int64_t>(book.history().size()));
+    return o;
+}
+
+// The buds said, and what was wrong with them, once they are said.
+Json next_of(const weighing::NextBuds& next) {
+    Json o = Json::object(), log = Json::list(), slips = Json::list();
+    for (std::size_t i = 0; i < next.task().log.size(); ++i) {
+        Json one = Json::object();
+        one.set("wet", next.task().log[i].wet);
+        one.set("left_out", next.left_out(i));
+        log.push(std::move(one));
+    }
+    o.set("log", std::move(log));
+    if (!next.verdict()) return o;
+    for (const weighing::FoundNextSlip& slip : next.verdict()->slips) slips.push(std::string(word_of(slip.slip)));
+    o.set("slips", std::move(slips));
     return o;
 }
 
@@ -180,11 +208,14 @@ std::string report_of(const practice::Session& session, const Stage& stage, cons
         o.set("waiting", practice->waiting().has_value());
         o.set("step", word_of(practice->step()));
         o.set("finished", practice->finished());
+        o.set("asked_buds", practice->asked_buds());
+        o.set("from_book", practice->task().from_book ? Json(practice->task().from_book->tag) : Json());
         o.set("watching", practice->watching() ? Json(static_cast<std::int64_t>(practice->watching()->at())) : Json());
         o.set("watch_acts", practice->watching() ? Json(static_cast<std::int64_t>(practice->watching()->acts().size())) : Json());
         o.set("drill", practice->drill() ? Json(static_cast<std::int64_t>(practice->drill()->at())) : Json());
         if (practice->look()) {
             o.set("points", practice->look()->mine.points);
+            o.set("weighed_within", practice->look()->weighed ? Json(practice->look()->weighed->within) : Json());
             o.set("piece", static_cast<std::int64_t>(practice->look()->current));
             o.set("pieces", static_cast<std::int64_t>(practice->look()->walk.size()));
             o.set("best", practice->look()->best ? Json(practice->look()->best->points) : Json());
@@ -194,6 +225,7 @@ std::string report_of(const practice::Session& session, const Stage& stage, cons
     }
     if (const auto* crew = session.crew()) o.set("wall", wall_of(*crew));
     if (session.weighing()) o.set("weighing", weighing_of(*session.weighing()));
+    if (session.next_buds()) o.set("next", next_of(*session.next_buds()));
     if (session.book()) o.set("book", book_of(*session.book()));
     Json widgets = Json::list();
     for (const ui::Probed& p : probe.all()) {

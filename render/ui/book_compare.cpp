@@ -122,6 +122,7 @@ Asked book_compare(const State& state, Views& views, Ui& ui) {
         return asked;
     }
     draw_winters(ui, book);
+    take(asked, book_papers(state, views, ui));
     key_stop(ui, "winters");
     text_table(ui, lines.winters, 0);
     sentences(ui, lines.about_winters, true);
@@ -135,6 +136,7 @@ Asked book_compare(const State& state, Views& views, Ui& ui) {
         key_stop(ui, "rows");
         strong_text(ui, ui.say("book.rows-head"));
         text_table(ui, lines.rows, 1);
+        sentences(ui, lines.about_rows, true);
     }
     rule_line(ui);
     key_stop(ui, "sizes");

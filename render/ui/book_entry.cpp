@@ -129,6 +129,7 @@ Asked entry_card(const State& state, Views& views, Ui& ui) {
         text(ui, winters_text(ui, *vine, book.winter()), true);
         take(asked, fields(book, views.book, ui));
         text(ui, ui.say("screen.book.how"), true);
+        if (book.vine()) take(asked, command_button(ui, state, views, "book", "book-practise", Weight::plain, true));
     } else {
         strong_text(ui, ui.say(book.open()->vines.empty() ? "screen.book.no-vines" : "screen.book.row-done", {{"n", counted(book.keyed())}, {"of", counted(book.open()->vines.size())}}));
         if (ui.pressed({key::up})) asked = ask::BookDo{desk::Walk{-1}};
@@ -140,6 +141,9 @@ Asked entry_card(const State& state, Views& views, Ui& ui) {
         views.book.tag.text.clear();
     }
     take(asked, new_vine(views, ui));
+    take(asked, book_place(state, views, ui));
+    book_history(state, views, ui);
+    take(asked, book_papers(state, views, ui));
     if (fold(ui, "book.what", ui.say("screen.weigh.what-belongs"), views.shown.why_open)) text(ui, ui.say("book.sheet.what"));
     unchecked_line(ui);
     return asked;

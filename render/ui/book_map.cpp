@@ -124,6 +124,7 @@ Asked book_map(const State& state, Views& views, Ui& ui) {
         row = vine.row;
         if (vine_cell(book, i, widest, ui)) asked = ask::BookDo{desk::At{i}};
     }
+    take(asked, book_points(state, views, ui));
     return asked;
 }
 

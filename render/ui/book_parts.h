@@ -11,6 +11,13 @@ Asked book_entry(const State& state, Views& views, Ui& ui);    // one vine after
 Asked book_compare(const State& state, Views& views, Ui& ui);  // winters, changes, rows, buds
 Asked book_map(const State& state, Views& views, Ui& ui);      // the block's vines by their size
 
+// Where the vine at hand stands; what was changed of it; the block's papers.
+Asked book_place(const State& state, Views& views, Ui& ui);
+void book_history(const State& state, Views& views, Ui& ui);
+Asked book_papers(const State& state, Views& views, Ui& ui);
+// The points on the map, where there are any; the vine at hand stands out.
+Asked book_points(const State& state, Views& views, Ui& ui);
+
 // The ways between the pages, and out of the book.
 Asked book_ways(const State& state, Views& views, Ui& ui);
 // The block that lies open, labelled where it is invented.

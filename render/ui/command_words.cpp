@@ -84,6 +84,7 @@ std::string key_text(const Ui& ui, const KeyPress& k) {
     if (!k.key) return {};
     std::string text;
     if (k.ctrl) text += ui.say("screen.key.ctrl") + "+";
+    if (k.alt) text += ui.say("screen.key.alt") + "+";
     if (k.shift) text += ui.say("screen.key.shift") + "+";
     return text + name_of_key(ui, k.key);
 }

@@ -157,10 +157,26 @@ Asked strip_piece(const State& s, Views& views) {
 Asked write_weight(const State&, Views& views) {
     return Request{ask::WeighWrite{views.weigh.weight.text, views.weigh.noted_wet}};
 }
+bool asks_next(const State& s) { return s.next_buds && !s.next_buds->verdict(); }
+template <std::size_t winter>
+bool in_log(const State& s) {
+    return asks_next(s) && winter < s.next_buds->task().log.size();
+}
+template <std::size_t winter>
+Asked leave_out(const State& s, Views&) {
+    return Request{ask::LeaveOut{winter, !s.next_buds->left_out(winter)}};
+}
 bool has_block(const State& s) { return s.book && s.book->open(); }
+bool has_vine(const State& s) { return has_block(s) && s.book->page() == practice::BookPage::entry && s.book->vine() && !s.book->vine()->winters.empty(); }
 template <practice::BookPage page>
 Asked book_page(const State&, Views&) {
     return Request{ask::BookDo{practice::desk::Page{page}}};
+}
+bool on_map(const State& s) { return has_block(s) && s.book->page() == practice::BookPage::map && s.book->vine(); }
+constexpr double nudge_m = 0.5; // our choice
+template <int north, int east>
+Asked nudge(const State&, Views&) {
+    return Request{ask::BookDo{practice::desk::Nudge{north * nudge_m, east * nudge_m}}};
 }
 template <int step>
 Asked book_winter(const State&, Views&) {
@@ -337,6 +353,17 @@ const std::array table{
     Command{"weigh-written", weigh, {}, {}, [](const State& s) { return sorting(s) && s.weighing->hangs(); }, write_weight},
     Command{"weigh-undo", weigh, ctrl('Z'), {}, [](const State& s) { return s.weighing && s.weighing->can_undo(); }, plain<ask::WeighUndo>},
     Command{"weigh-redo", weigh, ctrl('Y'), {}, [](const State& s) { return s.weighing && s.weighing->can_redo(); }, [](const State&, Views&) { return Asked{ask::WeighUndo{-1}}; }},
+    Command{"weigh-say", weigh, {'B'}, {}, asks_next,
+            [](const State&, Views& v) {
+                v.weigh.by_weight.focus = true;
+                return Asked{};
+            }},
+    Command{"weigh-said", weigh, {}, {}, asks_next, [](const State&, Views& v) { return Asked{ask::SayNext{v.weigh.by_weight.text, v.weigh.by_space.text, v.weigh.keep.text}}; }},
+    Command{"weigh-log-1", weigh, {'1'}, {}, in_log<0>, leave_out<0>},
+    Command{"weigh-log-2", weigh, {'2'}, {}, in_log<1>, leave_out<1>},
+    Command{"weigh-log-3", weigh, {'3'}, {}, in_log<2>, leave_out<2>},
+    Command{"weigh-log-4", weigh, {'4'}, {}, in_log<3>, leave_out<3>},
+    Command{"weigh-log-5", weigh, {'5'}, {}, in_log<4>, leave_out<4>},
     Command{"weigh-again", weigh, {'R'}, {}, weighed, [](const State&, Views& v) { v.weigh = {}; return Asked{ask::WeighAgain{}}; }},
     Command{"weigh-next-vine", weigh, {'N'}, {}, weighed, [](const State&, Views& v) { v.weigh = {}; return Asked{ask::Weigh{}}; }},
     Command{"weigh-close", weigh, {key::escape}, {}, nullptr, [](const State&, Views& v) { v.weigh = {}; return Asked{ask::WeighClose{}}; }},
@@ -350,6 +377,11 @@ const std::array table{
     Command{"book-earlier", book, ctrl(key::page_down), {}, has_block, book_winter<-1>},
     Command{"book-next", book, {key::down, true}, {}, has_block, book_walk<1>},
     Command{"book-previous", book, {key::up, true}, {}, has_block, book_walk<-1>},
+    Command{"book-north", book, {key::up, false, false, true}, {}, on_map, nudge<1, 0>},
+    Command{"book-south", book, {key::down, false, false, true}, {}, on_map, nudge<-1, 0>},
+    Command{"book-east", book, {key::right, false, false, true}, {}, on_map, nudge<0, 1>},
+    Command{"book-west", book, {key::left, false, false, true}, {}, on_map, nudge<0, -1>},
+    Command{"book-practise", book, {key::f7}, {}, has_vine, plain<ask::PractiseLike>},
     Command{"book-undo", book, {key::f6}, {}, [](const State& s) { return s.book && s.book->can_take_back(); }, [](const State&, Views&) { return Asked{ask::BookDo{practice::desk::TakeBack{}}}; }},
     Command{"book-demo", book, {}, {}, [](const State& s) { return s.book && !s.book->making_demo(); }, [](const State&, Views&) { return Asked{ask::BookDo{practice::desk::Demo{}}}; }},
     Command{"crew-page", everywhere & ~crew, {}, {}, past_safety, plain<ask::CrewPage>},

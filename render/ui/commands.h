@@ -17,6 +17,7 @@
 #include "scenarios/practice/two_vines.h"
 #include "scenarios/practice/way_ahead.h"
 #include "scenarios/records/crew_view.h"
+#include "scenarios/weighing/next_buds.h"
 
 namespace spurwright::ui {
 
@@ -35,6 +36,7 @@ struct State {
     const practice::LookDrill* looks = nullptr; // none: look and say was not gone to
     const practice::WayAhead* way = nullptr; // none: it was not gone to
     const records::CrewView* crew_page = nullptr; // none: it was not gone to
+    const weighing::NextBuds* next_buds = nullptr; // none: nobody asks for the coming winter's buds
 };
 
 enum class Place : unsigned { safety = 1, home = 2, row = 4, look = 8, settings = 16, watch = 32, drill = 64, two = 128, buds = 256, house = 512, wall = 1024, weigh = 2048, book = 4096, looks = 8192, way = 16384, crew = 32768, seat = 65536 };

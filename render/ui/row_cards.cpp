@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "render/ui/from_book.h"
 #include "render/ui/panel.h"
 #include "render/ui/part_words.h"
 #include "render/ui/row_parts.h"
@@ -42,6 +43,7 @@ Asked vine_card(const State& state, Views& views, Ui& ui, float top, float foot)
         text(ui, ui.say("screen.row.age", {{"n", Count{vine.winter}}}));
         text(ui, ui.say("screen.row.place", {{"spacing", vine.spacing}}));
         text(ui, ui.say("screen.row.asked", {{"n", Count{practice.asked_buds()}}}));
+        from_book(ui, state);
         text(ui, ui.say("screen.row.asked-pieces"));
         if (practice.task().frost) text(ui, ui.say("screen.row.asked-standing"));
         if (practice.chosen) {

@@ -1,11 +1,13 @@
 #include <algorithm>
 
 #include "render/ui/asked.h"
+#include "render/ui/from_book.h"
 #include "render/ui/grown_on.h"
 #include "render/ui/panel.h"
 #include "render/ui/screens.h"
 #include "render/ui/shown_parts.h"
 #include "render/ui/spring_visit.h"
+#include "render/ui/weighed_part.h"
 #include "sim/rules/findings.h"
 
 namespace spurwright::ui {
@@ -139,8 +141,8 @@ Asked onward(const State& state, Views& views, Ui& ui) {
     take(asked, command_button(ui, state, views, "look", "cut-again"));
     if (practice.may_visit_in_spring())
         take(asked, command_button(ui, state, views, "look", "spring", Weight::main, true, true));
-    take(asked, command_button(ui, state, views, "look", "next-winter", Weight::main, true, true));
-    take(asked, command_button(ui, state, views, "look", "weigh", Weight::plain, true, true));
+    take(asked, command_button(ui, state, views, "look", "next-winter", practice.task().weigh ? Weight::plain : Weight::main, true, true));
+    take(asked, command_button(ui, state, views, "look", "weigh", practice.task().weigh && !practice.look()->weighed ? Weight::main : Weight::plain, true, true));
     if (state.two) take(asked, command_button(ui, state, views, "look", "two-back", Weight::plain, true, true));
     if (practice.may_grow_on()) take(asked, command_button(ui, state, views, "look", "grow-on", Weight::plain, true, true));
     take(asked, command_button(ui, state, views, "look", "next-vine", Weight::plain, false, true));
@@ -203,7 +205,13 @@ Asked screen_look_back(const State& state, Views& views, Ui& ui) {
         piece_card(ui, look, views.look);
     } else {
         heading(ui, state, look);
+        from_book(ui, state);
         learned(ui, state);
+        if (look.weighed) {
+            rule_line(ui);
+            strong_text(ui, ui.say("screen.look.weighed"));
+            weighed_part(ui, *look.weighed);
+        }
     }
     take(asked, walk_buttons(state, views, ui, look));
     rule_line(ui);

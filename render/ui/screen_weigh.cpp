@@ -7,6 +7,7 @@
 #include "render/ui/piece_tile.h"
 #include "render/ui/screens.h"
 #include "render/ui/shown_parts.h"
+#include "render/ui/weighed_part.h"
 #include "sim/rules/rule_list.h"
 
 namespace spurwright::ui {
@@ -123,19 +124,6 @@ Asked writing(const State& state, Views& views, Ui& ui) {
     return asked;
 }
 
-// What came of it: the weight against the bundle's own, and what was wrong with how it was weighed.
-void came_of_it(Ui& ui, const Exercise& exercise) {
-    const weighing::Verdict& verdict = *exercise.verdict();
-    strong_text(ui, ui.say(verdict.within ? "weigh.within" : "weigh.off", {{"written", verdict.written}, {"bundle", verdict.truly.mass}}));
-    text(ui, ui.say("weigh.truly", {{"bundle", verdict.truly.mass}, {"low", verdict.truly.least}, {"high", verdict.truly.most}}), true);
-    if (verdict.slips.empty()) text(ui, ui.say("weigh.nothing-wrong"));
-    for (std::size_t i = 0; i < verdict.slips.size(); ++i) {
-        const weighing::FoundSlip& slip = verdict.slips[i];
-        text(ui, ui.say("screen.weigh.slip", {{"n", counted(i + 1)}, {"text", ui.words.sentence(slip.key, slip.arguments)}}));
-    }
-    text(ui, ui.say(verdict.for_the_trend ? "weigh.for-the-trend" : "weigh.not-for-the-trend"));
-}
-
 Asked scale_panel(const State& state, Views& views, Ui& ui) {
     const Exercise& exercise = *state.weighing;
     Asked asked;
@@ -145,7 +133,7 @@ Asked scale_panel(const State& state, Views& views, Ui& ui) {
     take(asked, command_button(ui, state, views, "weigh", "find", Weight::quiet, false, true));
     take(asked, command_button(ui, state, views, "weigh", "keys", Weight::quiet, true, true));
     if (exercise.written()) {
-        came_of_it(ui, exercise);
+        weighed_part(ui, *exercise.verdict());
         take(asked, command_button(ui, state, views, "weigh", "weigh-again", Weight::plain, true));
         take(asked, command_button(ui, state, views, "weigh", "weigh-next-vine", Weight::main, true, true));
         if (fold(ui, "weigh.why", ui.say("screen.look.why"), views.shown.why_open))
@@ -177,11 +165,15 @@ Asked screen_weigh(const State& state, Views& views, Ui& ui) {
     heap.width = wide ? screen.x - right - 3 * margin : right;
     heap.most_height = wide ? screen.y - 2 * margin : (screen.y - 3 * margin) * 0.45f;
     heap.full_height = true;
-    heap.keys_walk = false;
-    panel_begin(ui, "weigh-heap", heap);
-    head_text(ui, ui.say("screen.weigh.title"));
-    if (!exercise.written()) text(ui, ui.say("screen.weigh.asks"));
-    for (const Lies place : {Lies::heap, Lies::wires, Lies::bundle}) take(asked, pieces_in(state, views, ui, place));
+    heap.keys_walk = state.next_buds != nullptr;
+    panel_begin(ui, heap.keys_walk ? "weigh-next" : "weigh-heap", heap);
+    if (state.next_buds) {
+        take(asked, next_buds_part(state, views, ui));
+    } else {
+        head_text(ui, ui.say("screen.weigh.title"));
+        if (!exercise.written()) text(ui, ui.say("screen.weigh.asks"));
+        for (const Lies place : {Lies::heap, Lies::wires, Lies::bundle}) take(asked, pieces_in(state, views, ui, place));
+    }
     panel_end(ui);
     PanelPlace scale;
     scale.x = wide ? screen.x - right - margin : margin;

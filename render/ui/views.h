@@ -76,6 +76,7 @@ struct WeighView {
     bool walked = false;   // to it by keys, to be brought into sight
     bool noted_wet = false;
     Field weight;
+    Field by_weight, by_space, keep;  // the coming winter's buds
 };
 
 // The book: what is being keyed.
@@ -87,6 +88,9 @@ struct BookView {
     std::int64_t entered = 0;                          // as the book counted when they were filled
     int winter = 0;
     bool more_open = false, files_open = false, new_open = false, suggested_open = false;
+    Field row, place, latitude, longitude, paper;
+    std::string place_shown;                           // what fills these fields
+    bool place_open = false, history_open = false, papers_open = false, puts_points = false;
     bool told = false;                                 // something was said, in the frame before
 };
 

@@ -28,6 +28,7 @@ io::Json winter_object(const WinterSummary& winter) {
     o.set("crop_to_prunings", vine_spread_object(winter.crop_ratio));
     o.set("half_width_kg", winter.kg.n >= 2 ? io::Json::number(winter.half_width, 6) : io::Json());
     o.set("vines_for_precision", winter.vines_for_wish > 0 ? io::Json(winter.vines_for_wish) : io::Json());
+    o.set("vines_if_known", winter.vines_for_wish > 0 ? io::Json::number(winter.vines_if_known, 2) : io::Json());
     return o;
 }
 
@@ -84,6 +85,17 @@ io::Json row_object(const RowSummary& row) {
     return o;
 }
 
+io::Json difference_object(const RowDifference& rows) {
+    io::Json o = io::Json::object();
+    o.set("first", rows.first);
+    o.set("second", rows.second);
+    o.set("mean_kg", io::Json::number(rows.kg.mean, 6));
+    o.set("low_kg", rows.kg.tested ? io::Json::number(rows.kg.low, 6) : io::Json());
+    o.set("high_kg", rows.kg.tested ? io::Json::number(rows.kg.high, 6) : io::Json());
+    o.set("p", rows.kg.tested ? io::Json::number(rows.kg.p, 9) : io::Json());
+    return o;
+}
+
 std::string text_of(const CompareLines& lines, const BlockComparison& compared, const words::Words& words) {
     const auto table = [](const std::vector<std::vector<std::string>>& rows, bool first_is_text) {
         words::Table laid;
@@ -106,7 +118,7 @@ std::string text_of(const CompareLines& lines, const BlockComparison& compared, 
         for (const std::string& change : lines.changes) text += words::hanging("", change, 2);
         text += wrapped(lines.about_changes);
     }
-    if (!lines.rows.empty()) text += "\n" + words("book.rows-head") + "\n" + table(lines.rows, true) + "\n";
+    if (!lines.rows.empty()) text += "\n" + words("book.rows-head") + "\n" + table(lines.rows, true) + wrapped(lines.about_rows) + "\n";
     return text + wrapped(lines.sizes) + wrapped(lines.relations);
 }
 
@@ -172,6 +184,9 @@ Result<Answer> answer_book_compare(const Asked& asked, const Surroundings& aroun
     io::Json rows = io::Json::list();
     for (const RowSummary& row : compared.rows) rows.push(row_object(row));
     o.set("rows", std::move(rows));
+    io::Json differences = io::Json::list();
+    for (const RowDifference& one : compared.row_differences) differences.push(difference_object(one));
+    o.set("row_differences", std::move(differences));
     o.set("next_by_buds", line_object(compared.next_by_buds));
     o.set("history", history_object(compared.history));
     answer.text = text_of(compare_lines(compared, *wish, around.words), compared, around.words);

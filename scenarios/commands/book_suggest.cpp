@@ -41,6 +41,19 @@ io::Json suggested_object(const SuggestedBuds& one, bool history) {
     return o;
 }
 
+// What the same vines changed by since the winter before that was weighed; null where no test is made of it.
+io::Json since_object(const BlockSuggestion& suggested) {
+    if (!suggested.change.tested) return {};
+    io::Json o = io::Json::object();
+    o.set("winter", suggested.before);
+    o.set("pairs", suggested.change.pairs);
+    o.set("mean_kg", io::Json::number(suggested.change.mean, 6));
+    o.set("low_kg", io::Json::number(suggested.change.low, 6));
+    o.set("high_kg", io::Json::number(suggested.change.high, 6));
+    o.set("p", io::Json::number(suggested.change.p, 9));
+    return o;
+}
+
 std::string suggestion_text(const BlockSuggestion& answer, const std::string& formula, const std::optional<std::string>& tag, const words::Words& words) {
     words::Table table;
     table.right = {false, false, true, true, true, true, true, true, true};
@@ -119,6 +132,10 @@ Result<Answer> answer_book_suggest(const Asked& asked, const Surroundings& aroun
     o.set("vines", std::move(vines));
     o.set("middle", suggested_object(*suggested.middle, suggested.history.has_value()));
     o.set("history_years", suggested.history ? io::Json(suggested.history->years) : io::Json());
+    o.set("middle_kept", suggested.kept ? io::Json::number(*suggested.kept, 1) : io::Json());
+    o.set("if_light", whole_count(suggested.low).value);
+    o.set("if_heavy", whole_count(suggested.high).value);
+    o.set("since", since_object(suggested));
     o.set("house", house_file ? io::Json(*house_file) : io::Json());
     answer.text = suggestion_text(suggested, formula_text, tag, around.words);
     answer.text += source.empty() ? around.words("buds.own-formula") + "\n" : words::wrapped(around.words("buds.source", {{"text", cite_text(source)}}));

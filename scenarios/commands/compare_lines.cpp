@@ -1,6 +1,8 @@
 #include "scenarios/commands/compare_lines.h"
 
+#include <algorithm>
 #include <cmath>
+#include <cstdlib>
 
 #include "scenarios/commands/spread_object.h"
 
@@ -8,6 +10,8 @@ namespace spurwright::commands {
 namespace {
 
 using namespace reference_vines;
+
+constexpr double balanced_from = 5, balanced_to = 10; // crop over prunings [trought-2017]
 
 Count percent_of(double share) { return Count{std::llround(100 * share)}; }
 Count whole_buds_of(double buds) { return Count{balance::whole_buds(buds)}; }
@@ -53,7 +57,7 @@ private:
         lines_.about_winters.push_back(words_("book.columns", {{"percent", percent_of(wish_.confidence)}}));
         const WinterSummary& last = compared_.winters.back();
         if (last.vines_for_wish > 0)
-            lines_.about_winters.push_back(words_("book.vines-needed", {{"within", percent_of(wish_.within)}, {"percent", percent_of(wish_.confidence)}, {"n", Count{last.vines_for_wish}}, {"have", Count{last.kg.n}}}));
+            lines_.about_winters.push_back(words_("book.vines-needed", {{"within", percent_of(wish_.within)}, {"percent", percent_of(wish_.confidence)}, {"n", Count{last.vines_for_wish}}, {"known", Count{static_cast<std::int64_t>(std::ceil(last.vines_if_known))}}, {"have", Count{last.kg.n}}}));
     }
 
     void changes() {
@@ -73,7 +77,7 @@ private:
         }
         if (lines_.changes.empty()) return;
         lines_.about_changes.push_back(words_("book.same-vines"));
-        const auto tests = static_cast<double>(compared_.changes.size() + compared_.rows.size());
+        const auto tests = static_cast<double>(compared_.changes.size() + compared_.rows.size() + compared_.row_differences.size());
         if (tests >= 3) lines_.about_changes.push_back(words_("book.many-tests", {{"n", Count{std::llround(tests)}}, {"chance", Ratio{tests * (1 - wish_.confidence)}}}));
     }
 
@@ -85,6 +89,11 @@ private:
             lines_.rows.push_back({row.row, std::to_string(row.kg.n), std::to_string(row.first) + "-" + std::to_string(row.last), row.buds.n ? kg(row.buds.median, 0) : "-", kg(row.kg.median),
                                    since.tested ? signed_kg(since.mean) + " (" + signed_kg(since.low) + " .. " + signed_kg(since.high) + ")" : "-", since.tested ? chance_text(since.p, words_) : "-"});
         }
+        for (const RowDifference& rows : compared_.row_differences) {
+            if (!rows.kg.tested) continue;
+            lines_.about_rows.push_back(words_(rows.kg.p < 1 - wish_.confidence ? "book.rows-differ" : "book.rows-not-told", {{"first", rows.first}, {"second", rows.second}, {"change", signed_kg(rows.kg.mean)}, {"low", signed_kg(rows.kg.low)}, {"high", signed_kg(rows.kg.high)}, {"p", chance_text(rows.kg.p, words_)}}));
+        }
+        lines_.about_rows.push_back(words_("book.rows-say"));
     }
 
     void sizes() {
@@ -92,7 +101,10 @@ private:
         const auto name = [&](balance::SizeSet set) { return TextKey{size_key(balance::size_class(per_m, set))}; };
         const auto cool = name(balance::SizeSet::cool), warm = name(balance::SizeSet::warm);
         lines_.sizes.push_back(words_(cool == warm ? "book.size-agree" : "book.size-differ", {{"size", kg(per_m)}, {"cool", cool}, {"warm", warm}}));
-        if (compared_.winters.back().crop_ratio.n > 0) lines_.sizes.push_back(words_("book.crop-ratio", {{"ratio", kg(compared_.winters.back().crop_ratio.median, 1)}}));
+        if (compared_.winters.back().crop_ratio.n == 0) return;
+        const double ratio = compared_.winters.back().crop_ratio.median;
+        lines_.sizes.push_back(words_("book.crop-ratio", {{"ratio", kg(ratio, 1)}}));
+        if (ratio < balanced_from || ratio > balanced_to) lines_.sizes.push_back(words_(ratio < balanced_from ? "book.crop-low" : "book.crop-high"));
     }
 
     void relations() {
@@ -158,8 +170,21 @@ std::vector<std::string> suggest_middle(const BlockSuggestion& suggested, const 
     const SuggestedBuds& middle = *suggested.middle;
     lines.push_back(words("book.suggest-middle", {{"weight", middle.prunings}, {"buds", whole_buds_of(middle.buds.by_weight)}, {"low", whole_buds_of(middle.buds.by_space.low)}, {"high", whole_buds_of(middle.buds.by_space.high)}, {"n", whole_buds_of(middle.buds.smaller)}}));
     lines.push_back(words(cause_key(middle.buds.meeting)));
+    const auto next = [&](std::string_view key, const Arguments& arguments = {}) { lines.push_back(words(key, arguments)); };
+    if (suggested.kept) {
+        const int more = balance::whole_buds(middle.buds.smaller) - balance::whole_buds(*suggested.kept);
+        next(more > 0 ? "book.next.more" : more < 0 ? "book.next.fewer" : "book.next.as-many", {{"winter", std::to_string(suggested.winter)}, {"kept", whole_buds_of(*suggested.kept)}, {"n", Count{more < 0 ? -more : more}}});
+    }
+    const Count low = whole_buds_of(suggested.low), high = whole_buds_of(suggested.high);
+    next(low == high ? "book.next.on-space" : "book.next.on-weight", {{"percent", percent_of(weight_off)}, {"low", low}, {"high", high}});
+    if (suggested.change.tested) {
+        const auto signed_weight = [&](double kg) { return (kg >= 0.005 ? "+" : "") + kg_column(kg, words); };
+        next(suggested.change.p < 0.05 ? "book.next.changed" : "book.next.not-changed", {{"from", std::to_string(suggested.before)}, {"n", Count{suggested.change.pairs}}, {"change", signed_weight(suggested.change.mean)}, {"low", signed_weight(suggested.change.low)}, {"high", signed_weight(suggested.change.high)}});
+    }
     lines.push_back(history ? words("book.suggest-history", {{"n", whole_buds_of(middle.by_history)}, {"low", whole_buds_of(middle.history_low)}, {"high", whole_buds_of(middle.history_high)}, {"years", Count{suggested.history->years}}})
                                    : words("book.no-history", {{"held", Count{std::llround(100 * balance::held_within)}}, {"n", Count{balance::fewest_years}}}));
+    const int formula = balance::whole_buds(middle.buds.smaller), own = balance::whole_buds(middle.by_history);
+    if (history && std::abs(formula - own) > 1) next("book.next.between", {{"low", Count{std::min(formula, own)}}, {"high", Count{std::max(formula, own)}}});
     return lines;
 }
 

@@ -20,6 +20,7 @@ struct CompareLines {
     std::vector<std::string> changes;       // one winter to the next, with what doubt
     std::vector<std::string> about_changes;
     TextRows rows;                          // of the block, named in the first column; empty of one row alone
+    std::vector<std::string> about_rows;    // whether they changed by different measures
     std::vector<std::string> sizes, relations;
 };
 CompareLines compare_lines(const reference_vines::BlockComparison& compared, const reference_vines::CompareWish& wish, const words::Words& words);

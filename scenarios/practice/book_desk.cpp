@@ -38,6 +38,7 @@ Error refused_cell(const records::RefusedRow& row) {
 }
 
 std::string_view history_key(const std::string& what) {
+    if (what == "book-vine") return "history.book-vine";
     return what == "book-block" ? std::string_view("history.book-block") : std::string_view("history.book-import");
 }
 
@@ -65,9 +66,26 @@ std::size_t BookDesk::keyed() const {
 
 Result<void> BookDesk::read() { return read_again(open() ? open()->block.name : std::string()); }
 
-Result<void> BookDesk::read_again(const std::string& block) {
+// What was worked out of it is old.
+void BookDesk::changed_block() {
     comparison_.reset();
     suggestion_.reset();
+    history_.reset();
+}
+
+const std::vector<VineChange>& BookDesk::history() const {
+    static const std::vector<VineChange> none;
+    if (!vine() || path_.empty()) return none;
+    if (history_ && history_->first == vine()->id) return history_->second;
+    history_.emplace(vine()->id, std::vector<VineChange>());
+    auto reading = records::Store::open_to_read(path_);
+    if (reading && *reading)
+        if (auto read = vine_history(**reading, vine()->id)) history_->second = *std::move(read);
+    return history_->second;
+}
+
+Result<void> BookDesk::read_again(const std::string& block) {
+    changed_block();
     last_act_.reset();
     std::optional<records::Store> reading;
     records::Store* store = store_ ? &*store_ : nullptr;
@@ -157,12 +175,28 @@ Result<std::optional<BookDesk::Told>> BookDesk::put_in(const BookFile& file) {
     auto now = book_of(**store, block);  // of this block alone: the others are as they were
     if (!now) return failure(now.error());
     book_[open_] = std::move(now->front());
-    comparison_.reset();
-    suggestion_.reset();
+    changed_block();
     last_act_ = "book-import";
     for (std::size_t i = 0; i < open()->vines.size(); ++i)
         if (open()->vines[i].tag == tag) at_ = i;
     next_to_key();
+    return std::optional<Told>();
+}
+
+// Where the vine at hand stands from now on: an act of its own.
+Result<std::optional<BookDesk::Told>> BookDesk::put_vine_at(const ReferenceVine& stands) {
+    if (stand_alike(stands, *vine())) return std::optional<Told>();
+    auto store = store_to_write();
+    if (!store) return failure(store.error());
+    const std::string block = open()->block.name, tag = stands.tag;
+    if (auto kept = keep_place(**store, open()->block.id, stands, records::utc_now()); !kept) return failure(kept.error());
+    auto now = book_of(**store, block);
+    if (!now) return failure(now.error());
+    book_[open_] = std::move(now->front());
+    changed_block();
+    last_act_ = "book-vine";
+    for (std::size_t i = 0; i < open()->vines.size(); ++i)
+        if (open()->vines[i].tag == tag) at_ = i;  // another place is another turn in the walk
     return std::optional<Told>();
 }
 
@@ -295,6 +329,27 @@ struct BookDesk::Taker {
         d.at_ = d.open()->vines.size();
         d.begun_ = std::move(vine);
         return nothing();
+    }
+    Answer operator()(const desk::Placed& a) {
+        if (!d.vine()) return failure(desk_refusal("error.book.no-vine-at-hand"));
+        const auto stands = stand_at(*d.vine(), {a.row, a.place, a.latitude, a.longitude});
+        if (!stands) return failure(stands.error());
+        return d.put_vine_at(*stands);
+    }
+    Answer operator()(const desk::PutAt& a) {
+        if (!d.vine()) return failure(desk_refusal("error.book.no-vine-at-hand"));
+        ReferenceVine stands = *d.vine();
+        stands.latitude_e7 = a.latitude_e7;
+        stands.longitude_e7 = a.longitude_e7;
+        return d.put_vine_at(stands);
+    }
+    Answer operator()(const desk::Nudge& a) {
+        if (!d.vine()) return failure(desk_refusal("error.book.no-vine-at-hand"));
+        const ReferenceVine& vine = *d.vine();
+        const auto from = vine.latitude_e7 && vine.longitude_e7 ? std::optional(MapPoint{*vine.latitude_e7, *vine.longitude_e7}) : middle_point(d.open()->vines);
+        if (!from) return failure(desk_refusal("error.book.no-point"));
+        const MapPoint to = moved(*from, {a.north_m, a.east_m});
+        return (*this)(desk::PutAt{to.latitude_e7, to.longitude_e7});
     }
     Answer operator()(const desk::ReadIn& a) {
         if (d.preview_ && d.preview_->path == a.path && d.previewed_) {

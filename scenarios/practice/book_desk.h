@@ -13,6 +13,8 @@
 #include "scenarios/reference_vines/compare.h"
 #include "scenarios/reference_vines/demo_block.h"
 #include "scenarios/reference_vines/suggest.h"
+#include "scenarios/reference_vines/vine_history.h"
+#include "scenarios/reference_vines/vine_place.h"
 
 namespace spurwright::practice {
 
@@ -57,6 +59,8 @@ public:
     const reference_vines::BlockComparison& comparison() const;
     const std::optional<std::string>& compared_row() const { return row_; }
     const reference_vines::BlockSuggestion& suggestion() const;
+    // What was changed of the vine at hand, the newest first; read when it is first asked for after a change.
+    const std::vector<reference_vines::VineChange>& history() const;
     const reference_vines::CompareWish& wish() const { return wish_; }
 
     // Faults: what the book's own functions refuse. Told: a sentence, where something is to be said besides.
@@ -92,6 +96,7 @@ private:
     reference_vines::CompareWish wish_;
     mutable std::optional<reference_vines::BlockComparison> comparison_;
     mutable std::optional<reference_vines::BlockSuggestion> suggestion_;
+    mutable std::optional<std::pair<std::int64_t, std::vector<reference_vines::VineChange>>> history_;  // of the vine of that id
     std::unique_ptr<Worker<Result<reference_vines::DemoBlock>>> demo_;
 
     [[nodiscard]] Result<records::Store*> store_to_write();
@@ -100,6 +105,8 @@ private:
     [[nodiscard]] Result<reference_vines::BookFile> entry_file(const desk::Enter& entry) const;
     [[nodiscard]] Result<void> put_demo_in(const reference_vines::DemoBlock& demo);
     void next_to_key();
+    void changed_block();
+    [[nodiscard]] Result<std::optional<Told>> put_vine_at(const reference_vines::ReferenceVine& stands);
 };
 
 }  // namespace spurwright::practice

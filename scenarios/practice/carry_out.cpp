@@ -135,8 +135,8 @@ struct Session::Asker {
     }
     void operator()(const ask::WeighUndo& a) {
         if (!s.weighing_) return;
-        if (a.step > 0) s.weighing_->undo();
-        else s.weighing_->redo();
+        if (a.step > 0) s.take_weighing_back();
+        else s.do_weighing_again();
         s.shell_.message.reset();
     }
     void operator()(const ask::WeighWrite& a) {
@@ -144,7 +144,14 @@ struct Session::Asker {
     }
     void operator()(const ask::WeighAgain&) {
         while (s.weighing_ && s.weighing_->can_undo()) s.weighing_->undo();
+        s.next_buds_.reset();
         s.shell_.message.reset();
+    }
+    void operator()(const ask::LeaveOut& a) {
+        if (s.next_buds_) s.next_buds_->leave_out(a.winter, a.yes);
+    }
+    void operator()(const ask::SayNext& a) {
+        if (s.next_buds_) s.said_next(s.next_buds_->say(a.by_weight, a.by_space, a.keep));
     }
     void operator()(const ask::WeighClose&) {
         if (s.shell_.message) s.shell_.message.reset();
@@ -152,6 +159,8 @@ struct Session::Asker {
     }
     void operator()(const ask::Book&) { s.go_to_book(); }
     void operator()(const ask::BookDo& a) { s.do_in_book(a.act); }
+    void operator()(const ask::BookPaper& a) { told(s.set_on_paper(a)); }
+    void operator()(const ask::PractiseLike&) { told(s.practise_like()); }
     void operator()(const ask::LooksBegin&) {
         s.shell_.message.reset();
         if (s.looks_) s.looks_->begin(s.fresh_seed_());

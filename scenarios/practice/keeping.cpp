@@ -50,6 +50,7 @@ Result<void> Keeping::keep(const Practice& practice, std::uint64_t vine_number) 
     work.code = task.code;
     work.scene = task.scene;
     work.house = task.house_name;
+    work.from_book = task.from_book;
     work.plan = practice.all_acts();
     work.done = practice.done_count();
     if (!task.scene.empty()) work.number = task.scene_number;

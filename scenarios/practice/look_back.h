@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "scenarios/practice/plan_search.h"
+#include "scenarios/weighing/exercise.h"
 #include "sim/rules/judge.h"
 
 namespace spurwright::practice {
@@ -53,6 +54,7 @@ struct LookBack {
     planning::Tally tally;                   // of mine
     std::optional<rules::Judgement> best;    // judgement of the best plan
     bool mine_as_good = false;               // within the tolerance of the best
+    std::optional<weighing::Verdict> weighed; // of its prunings, where they were weighed
     std::size_t current = 0;                 // place in the walk; walk.size(): the heading
     bool twin_shown = true;
     std::size_t as_good_shown = 0;           // which plan's twin lines are drawn

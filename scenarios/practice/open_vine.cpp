@@ -39,6 +39,19 @@ Result<Opened> open_code(const io::Assets& assets, const std::string& code, cons
     return Opened{Task{std::move(found->vine), found->code, {}, house_name, house->rules, {}}, {}};
 }
 
+void ask_for(Task& task, const reference_vines::VineTarget& target) {
+    task.house.bud_load.target = reference_vines::asked_buds(target).number;
+    task.from_book = target;
+}
+
+Result<Opened> open_like(const io::Assets& assets, const reference_vines::VineTarget& target, const std::string& house_name, const std::function<std::uint64_t()>& fresh_seed) {
+    const auto code = reference_vines::vine_like(target, fresh_seed);
+    if (!code) return failure(code.error());
+    auto opened = open_code(assets, *code, house_name);
+    if (opened) ask_for(opened->task, target);
+    return opened;
+}
+
 Result<Opened> open_scene(const io::Assets& assets, const std::string& name, std::size_t number) {
     auto scene = scenes::load_scene(assets, name);
     if (!scene) return failure(std::move(scene.error()));
@@ -51,7 +64,7 @@ Result<Opened> open_scene(const io::Assets& assets, const std::string& name, std
     const GrowOnWish wish = grow_on_wish(*scene, *grown);
     Task task{std::move(grown->vine), std::move(grown->code), name,          scene->house_rules, *std::move(house),
               scene->learn_keys,      number,                 scene->task_key, scene->begins,      wish,
-              scene->frost,           scene->vines[number].spring,           std::move(grown->acts)};
+              scene->frost,           scene->vines[number].spring,           std::move(grown->acts), scene->weigh};
     return Opened{std::move(task), *std::move(scene)};
 }
 
@@ -69,7 +82,9 @@ Result<Opened> open_work(const io::Assets& assets, const settings::Work& work, c
     }
     auto house = io::load_house_rules(work.house, assets);
     if (!house) return failure(std::move(house.error()));
-    return Opened{Task{std::move(vine), work.code, work.scene, work.house, house->rules, {}}, {}};
+    Opened opened{Task{std::move(vine), work.code, work.scene, work.house, house->rules, {}}, {}};
+    if (work.from_book) ask_for(opened.task, *work.from_book);
+    return opened;
 }
 
 Result<std::string> next_code(const std::function<std::uint64_t()>& fresh_seed) {

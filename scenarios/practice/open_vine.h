@@ -24,6 +24,11 @@ struct Opened {
 
 // Faults: what the code or file is refused for, a vine that was worked on this winter, a house that cannot be read.
 [[nodiscard]] Result<Opened> open_code(const io::Assets& assets, const std::string& code, const std::string& house_name);
+// A vine of about the reference vine's weight, and the number of buds that this weight asks for. Faults: as open_code.
+[[nodiscard]] Result<Opened> open_like(const io::Assets& assets, const reference_vines::VineTarget& target, const std::string& house_name,
+                                       const std::function<std::uint64_t()>& fresh_seed);
+// The number that stands in for the house's own.
+void ask_for(Task& task, const reference_vines::VineTarget& target);
 // `number` of the scene's vines, from 0; past the last it is the last.
 [[nodiscard]] Result<Opened> open_scene(const io::Assets& assets, const std::string& name, std::size_t number);
 // The vine that work was done on: a scene's by name and number, a code's, or the one in `vine_path`.

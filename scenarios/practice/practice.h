@@ -16,6 +16,7 @@
 #include "scenarios/practice/step_strip.h"
 #include "scenarios/practice/touch_drill.h"
 #include "scenarios/practice/watching.h"
+#include "scenarios/reference_vines/vine_target.h"
 #include "scenarios/scenes/scene_file.h"
 #include "sim/pruning/edit_log.h"
 #include "sim/pruning/hand_bend.h"
@@ -37,6 +38,8 @@ struct Task {
     std::optional<scenes::Frost> frost{}; // a second visit in spring
     int spring = 1;                       // the draw of weather of that spring
     Plan begun{};                         // acts that were made before: legal on the vine, and never undone
+    std::optional<scenes::WeighAsked> weigh{}; // afterwards the prunings are weighed and next winter's buds said
+    std::optional<reference_vines::VineTarget> from_book{}; // the reference vine whose weight sets the number of buds
 };
 
 // An act that waits for a word: done by confirm(), forgotten by take_back().

@@ -102,10 +102,16 @@ struct WeighDo { weighing::Act act; };
 struct WeighUndo { int step = 1; };        // -1: forward again
 struct WeighWrite { std::string typed; bool noted_wet = false; };
 struct WeighAgain {};                      // the same vine, from the heap on
+struct LeaveOut { std::size_t winter = 0; bool yes = true; };  // of the vine's log: it stays out of the trend
+struct SayNext { std::string by_weight, by_space, keep; };     // the coming winter's buds
 struct WeighClose {};                      // back to where it was come from
 // ---- the book of reference vines
 struct Book {};
 struct BookDo { BookAct act; };
+enum class PaperKind : unsigned char { sheet, plot };
+constexpr auto words_of(PaperKind) { return std::to_array<std::string_view>({"sheet", "plot"}); }
+struct BookPaper { PaperKind kind{}; std::string path; };  // of the open block, or its row that is compared: field sheet (PDF), plot (PNG and its numbers)
+struct PractiseLike {};                    // a vine whose number of buds the last weight of the one at hand sets
 // ---- look and say
 struct Looks {};                           // to it: set up where none is on
 struct LooksSkill { drill::Skill skill{}; };  // asked or not
@@ -143,7 +149,7 @@ using Request = std::variant<ask::TakeTool, ask::TapeSays, ask::Choose, ask::Wal
                              ask::CutAgain, ask::NextVine, ask::OpenScene, ask::OpenCode, ask::OfferTaken, ask::ShowPiece, ask::NextPiece, ask::LookAtPiece,
                              ask::ShowTwin, ask::NextAsGood, ask::Disagree, ask::GrowOn, ask::SpringVisit, ask::SayStanding, ask::NextWinter, ask::PruneOfTwo, ask::BackToTwo, ask::LeaveTwo, ask::Watch, ask::WatchNext, ask::WatchBack, ask::WatchOwn, ask::Drill,
                              ask::DrillAnswer, ask::DrillNext, ask::DrillEnd, ask::BudSampling, ask::SayDead, ask::BudsNext, ask::LookFrom, ask::LookAtChosen, ask::Hatch, ask::Orbit, ask::HouseFrom, ask::HouseStep, ask::HouseAsShipped, ask::HouseIn, ask::HouseOut, ask::Wall, ask::WallKind,
-                             ask::WallQuestions, ask::WallPosts, ask::WallLanguages, ask::WallBegin, ask::WallGoOn, ask::WallDo, ask::WallClose, ask::Weigh, ask::WeighDo, ask::WeighUndo, ask::WeighWrite, ask::WeighAgain, ask::WeighClose, ask::Book, ask::BookDo, ask::Looks, ask::LooksSkill, ask::LooksBegin, ask::LookSaid,
+                             ask::WallQuestions, ask::WallPosts, ask::WallLanguages, ask::WallBegin, ask::WallGoOn, ask::WallDo, ask::WallClose, ask::Weigh, ask::WeighDo, ask::WeighUndo, ask::WeighWrite, ask::WeighAgain, ask::LeaveOut, ask::SayNext, ask::WeighClose, ask::Book, ask::BookDo, ask::BookPaper, ask::PractiseLike, ask::Looks, ask::LooksSkill, ask::LooksBegin, ask::LookSaid,
                              ask::LookNext, ask::LooksEnd, ask::LooksClose, ask::CrewPage, ask::Seat, ask::Sits, ask::SitsNew, ask::Way, ask::TakeWay, ask::OpenMet, ask::GoTo,
                              ask::Speak, ask::TextScale, ask::Theme, ask::Units, ask::ReducedMotion, ask::StepFeedback, ask::SafetySeen,
                              ask::CloseMessage, ask::Leave>;

@@ -148,7 +148,9 @@ void Session::changed_house(const Result<void>& result) {
     const bool same = house_.rules() == shell_.house.rules;
     tell_house();
     if (same || !practice_ || shows_two()) return;
-    practice_->judge_under(house_.name(), house_.rules());
+    rules::HouseRules rules = house_.rules();
+    if (const auto& target = practice_->task().from_book) rules.bud_load.target = reference_vines::asked_buds(*target).number;
+    practice_->judge_under(house_.name(), rules);
     seek_plans();
     keep_work();
 }

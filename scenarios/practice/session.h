@@ -14,6 +14,7 @@
 #include "scenarios/practice/keeping.h"
 #include "scenarios/practice/look_drill.h"
 #include "scenarios/practice/open_vine.h"
+#include "scenarios/practice/paper_errand.h"
 #include "scenarios/practice/record_keeper.h"
 #include "scenarios/practice/seat.h"
 #include "scenarios/practice/shell.h"
@@ -21,6 +22,7 @@
 #include "scenarios/practice/vine_requests.h"
 #include "scenarios/practice/way_ahead.h"
 #include "scenarios/records/crew_view.h"
+#include "scenarios/records/weighing_record.h"
 #include "scenarios/practice/worker.h"
 #include "scenarios/words/words.h"
 
@@ -50,6 +52,8 @@ public:
     const CrewQuiz* crew() const { return crew_ ? &*crew_ : nullptr; }
     // The weighing of somebody's prunings; null where the scale was not gone to.
     const weighing::Exercise* weighing() const { return weighing_ ? &*weighing_ : nullptr; }
+    // What is said of the coming winter's buds once it is weighed; null where nobody asks.
+    const weighing::NextBuds* next_buds() const { return next_buds_ ? &*next_buds_ : nullptr; }
     // The reference vines; null where the book was not gone to.
     const BookDesk* book() const { return book_ ? &*book_ : nullptr; }
     // The question's vine stands before the eye, and no hand is on it.
@@ -66,7 +70,8 @@ public:
     void item_seen() {  // it stands before the eye
         if (looks_) looks_->seen();
     }
-    bool works() const { return shell_.searching || (looks_ && looks_->stage() == LookStage::making) || (crew_ && crew_->stage() == QuizStage::making) || (book_ && book_->making_demo()) || (shows_two() && !two_vines()->found) || (practice_ && practice_->spring_lived()); }  // an answer is due
+    bool makes_paper() const { return paper_worker_ != nullptr; }
+    bool works() const { return shell_.searching || paper_worker_ || (looks_ && looks_->stage() == LookStage::making) || (crew_ && crew_->stage() == QuizStage::making) || (book_ && book_->making_demo()) || (shows_two() && !two_vines()->found) || (practice_ && practice_->spring_lived()); }  // an answer is due
     const words::Words& words() const { return words_; }
     std::uint64_t vine_number() const { return vine_number_; }  // rises with each new vine: pictures begin anew
     std::uint64_t words_number() const { return words_number_; }
@@ -127,10 +132,20 @@ private:
     // ---- the scale and the book
     [[nodiscard]] Result<void> go_to_scale();
     [[nodiscard]] Result<void> weigh_one_more();
+    void begin_weighing(std::vector<weighing::Piece> pieces);
+    void tell_look_back();
     void leave_scale();
     void wrote_down(const Result<void>& written);
+    void ask_next();
+    void take_weighing_back();
+    void do_weighing_again();
+    void said_next(const Result<void>& said);
+    void keep_weight();
     void go_to_book();
     void do_in_book(const BookAct& act);
+    [[nodiscard]] Result<void> practise_like();
+    [[nodiscard]] Result<void> set_on_paper(const ask::BookPaper& wish);
+    void came_from_paper(const PaperAnswer& answer);
     bool poll_book();
 
     // ---- the house's own rules
@@ -157,13 +172,17 @@ private:
     std::optional<CrewQuiz> crew_;
     std::optional<weighing::Exercise> weighing_;
     bool weighing_own_ = false;  // of the vine in hand
-    std::string weighed_hash_;   // of the vine, uncut
+    records::WeighedVine weighed_;
+    std::optional<weighing::NextBuds> next_buds_;
+    std::optional<std::int64_t> weight_kept_;  // number of the event
     std::optional<BookDesk> book_;
     std::optional<LookDrill> looks_;
     std::optional<WayAhead> way_;
     std::optional<records::CrewView> crew_page_;
     std::uint64_t vine_number_ = 0, words_number_ = 0;
     bool leaving_ = false, watched_ = false;
+    std::unique_ptr<Worker<PaperAnswer>> paper_worker_;  // while a paper is made
+    std::string paper_file_;
     Worker<PlansFound> plan_worker_;
     Worker<std::variant<NextWinter, SpringVisit>> year_worker_;  // of seasons lived through
 };

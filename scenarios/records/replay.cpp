@@ -6,6 +6,7 @@
 #include "scenarios/records/answer.h"
 #include "scenarios/records/backup.h"
 #include "scenarios/records/quiz_record.h"
+#include "scenarios/records/weighing_record.h"
 #include "sim/core/hash.h"
 #include "sim/planning/planning.h"
 #include "sim/pruning/plan_text.h"
@@ -163,7 +164,30 @@ void replay_quiz(Store& store, const Event& event, Replayed& replayed) {
     replayed.is = otherwise;
 }
 
-bool holds_marks(const Event& event) { return event.kind == answer_kind || event.kind == quiz_kind; }
+// Weighed again: the same brush, the same deeds, the same paper.
+void replay_weighing(Store& store, const Event& event, Replayed& replayed) {
+    const auto unreadable = [&](TextKey why) {
+        replayed.outcome = Outcome::unreadable;
+        replayed.why = why;
+    };
+    const auto kept = event.version == weighing_version ? read_kept_weighing(event.body) : std::nullopt;
+    if (!kept) return unreadable(TextKey{"records.lost.body"});
+    const auto vine = vine_kept(store, kept->vine_hash);
+    if (lost_of(vine)) return unreadable(lost_of(vine)->why);
+    const auto house = rules_kept(store, kept->rule_set_hash);
+    if (lost_of(house)) return unreadable(lost_of(house)->why);
+    const auto plan = parse_plan(kept->plan);
+    if (!plan) return unreadable(TextKey{"records.lost.body"});
+    const auto now = weighed_again(std::get<Vine>(vine), *plan, std::get<rules::HouseRules>(house), *kept);
+    if (!now) return unreadable(TextKey{"records.lost.plan"});
+    replayed.was = kept->came;
+    replayed.is = *now;
+    replayed.outcome = kept->judge_version != rules::judge_version ? Outcome::other_judge : replayed.was == replayed.is ? Outcome::same : Outcome::different;
+}
+
+// Weighings of version 1 hold nothing to weigh again by.
+bool is_kept_weighing(const Event& event) { return event.kind == weighing_kind && event.version >= weighing_version; }
+bool holds_marks(const Event& event) { return event.kind == answer_kind || event.kind == quiz_kind || is_kept_weighing(event); }
 
 std::vector<std::string> hashes_named(const Event& event) {
     std::vector<std::string> hashes;
@@ -172,6 +196,8 @@ std::vector<std::string> hashes_named(const Event& event) {
     if (event.kind == quiz_kind)
         if (const auto kept = read_kept_quiz(event.body, "event"))
             for (const KeptQuestion& question : kept->questions) hashes.push_back(question.vine_hash);
+    if (is_kept_weighing(event))
+        if (const auto kept = read_kept_weighing(event.body)) hashes.push_back(kept->vine_hash);
     return hashes;
 }
 
@@ -180,6 +206,8 @@ std::optional<std::string> rules_named(const Event& event) {
         if (const auto body = read_answer(event.body)) return body->rule_set_hash;
     if (event.kind == quiz_kind)
         if (const auto kept = read_kept_quiz(event.body, "event")) return kept->rule_set_hash;
+    if (is_kept_weighing(event))
+        if (const auto kept = read_kept_weighing(event.body)) return kept->rule_set_hash;
     return std::nullopt;
 }
 
@@ -213,7 +241,9 @@ Result<std::vector<Replayed>> replay(Store& store, std::optional<std::int64_t> i
     std::vector<Replayed> all;
     for (const Event& event : events) {
         all.push_back({event.id, event.kind, event.when_utc, Outcome::same, "", "", {}, false});
-        event.kind == answer_kind ? replay_answer(store, event, all.back()) : replay_quiz(store, event, all.back());
+        if (event.kind == answer_kind) replay_answer(store, event, all.back());
+        else if (event.kind == quiz_kind) replay_quiz(store, event, all.back());
+        else replay_weighing(store, event, all.back());
         if (progress) progress(static_cast<int>(all.size()), static_cast<int>(events.size()));
     }
     return all;

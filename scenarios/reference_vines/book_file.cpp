@@ -90,6 +90,7 @@ std::optional<ReadWeight> read_weight(RowReader& cells, const io::CsvRow& row, c
     const auto [end, fault] = std::from_chars(cell.data(), cell.data() + cell.size(), value);
     std::string_view rest(end, static_cast<std::size_t>(cell.data() + cell.size() - end));
     if (fault == std::errc::invalid_argument) return no(io::looks_like_formula(cell) ? "error.import.formula" : "error.import.number");
+    if (fault == std::errc{} && std::isnan(value)) return no("error.import.number");
     if (fault != std::errc{} || !std::isfinite(value)) return no("error.value.huge");
     if (rest.starts_with(',')) return no("error.value.comma");
     while (rest.starts_with(' ')) rest.remove_prefix(1);

@@ -36,6 +36,7 @@ WinterSummary summary_of(int winter, const std::vector<const Weighing*>& weighed
     if (summary.kg.n >= 2) {
         summary.half_width = balance::half_width(summary.kg.deviation, summary.kg.n, wish.confidence);
         summary.vines_for_wish = balance::vines_for(summary.kg.deviation, wish.within * summary.kg.mean, wish.confidence);
+        summary.vines_if_known = balance::vines_for_known(summary.kg.deviation, wish.within * summary.kg.mean, wish.confidence);
     }
     return summary;
 }
@@ -83,7 +84,18 @@ RowSummary row_summary(const std::vector<ReferenceVine>& vines, const CompareWis
     summary.buds = vine_spread(std::move(buds));
     const WeighedTwice twice = weighed_twice(summary.first, summary.last, vines);
     summary.since = balance::paired_change(twice.before, twice.after, wish.confidence);
+    for (std::size_t i = 0; i < twice.before.size(); ++i) summary.changes.push_back(twice.after[i] - twice.before[i]);
     return summary;
+}
+
+std::vector<RowDifference> row_differences(const std::vector<RowSummary>& rows, const CompareWish& wish) {
+    std::vector<RowDifference> all;
+    if (rows.size() > most_rows_paired) return all;
+    for (std::size_t i = 0; i < rows.size(); ++i)
+        for (std::size_t j = i + 1; j < rows.size(); ++j)
+            if (rows[i].first == rows[j].first && rows[i].last == rows[j].last) // over the same summers alone
+                all.push_back({rows[i].row, rows[j].row, balance::group_difference(rows[i].changes, rows[j].changes, wish.confidence)});
+    return all;
 }
 
 // Vines stand in walking order, so those of a row follow one another.
@@ -128,6 +140,7 @@ BlockComparison compare(BlockBook book, const CompareWish& wish) {
     for (std::size_t i = 0; i + 1 < answer.winters.size(); ++i)
         answer.changes.push_back(change_of(answer.winters[i].winter, answer.winters[i + 1].winter, vines, wish));
     answer.rows = row_summaries(vines, wish);
+    answer.row_differences = row_differences(answer.rows, wish);
     const auto years = kept_years(vines);
     for (const balance::KeptYear& year : years) {
         answer.buds.push_back(year.buds);

@@ -29,6 +29,7 @@ struct WinterSummary {
     balance::VineSpread crop_ratio;   // crop over prunings
     double half_width = 0;            // of the mean, kg, at the confidence asked; 0 of fewer than two vines
     int vines_for_wish = 0;           // for `within`; 0 of fewer than two vines
+    double vines_if_known = 0;        // the same were the deviation known and not these vines' own; before rounding
 };
 
 struct WinterChange {
@@ -44,7 +45,16 @@ struct RowSummary {
     int first = 0, last = 0; // winters
     balance::VineSpread kg, buds;
     balance::PairedChange since;
+    std::vector<double> changes; // kg, of each vine weighed both times
 };
+
+// Whether the vines of one row changed by another measure than those of another, since the first winter: the rows stand in
+// different soil and vigour, so their weights alone tell nothing of how they were pruned.
+struct RowDifference {
+    std::string first, second;
+    balance::GroupDifference kg; // the second's change less the first's
+};
+inline constexpr std::size_t most_rows_paired = 4; // more rows make more pairs than a page holds; our choice
 
 struct BlockComparison {
     Block block;
@@ -52,6 +62,7 @@ struct BlockComparison {
     std::vector<WinterSummary> winters;
     std::vector<WinterChange> changes;
     std::vector<RowSummary> rows;                // in walking order; of more rows than one
+    std::vector<RowDifference> row_differences;  // pair by pair; of most_rows_paired rows at most
     balance::LineFit next_by_buds;               // next winter's kg by buds kept
     std::vector<double> buds, next_kg;           // its points
     std::optional<balance::OwnHistory> history;

@@ -32,7 +32,10 @@ BlockSuggestion suggest(const BlockBook& book, const balance::BudFormula& formul
     answer.history = balance::own_history(kept_years(book.vines));
     for (const ReferenceVine& vine : book.vines)
         for (const Weighing& w : vine.winters) answer.winter = std::max(answer.winter, w.winter);
-    std::vector<double> mg;
+    std::vector<double> mg, kept, before, after;
+    for (const ReferenceVine& vine : book.vines)
+        for (const Weighing& w : vine.winters)
+            if (w.winter < answer.winter) answer.before = std::max(answer.before, w.winter);
     for (const ReferenceVine& vine : book.vines) {
         if (vine.winters.empty() || vine.winters.back().winter != answer.winter) continue;
         const Weighing& w = vine.winters.back();
@@ -42,9 +45,20 @@ BlockSuggestion suggest(const BlockBook& book, const balance::BudFormula& formul
         suggested.place = vine.place;
         suggested.kept = w.buds;
         mg.push_back(w.prunings.count);
+        if (w.buds) kept.push_back(static_cast<double>(*w.buds));
+        if (vine.winters.size() > 1 && vine.winters[vine.winters.size() - 2].winter == answer.before) {
+            before.push_back(vine.winters[vine.winters.size() - 2].prunings.count / 1e6);
+            after.push_back(w.prunings.count / 1e6);
+        }
         answer.vines.push_back(std::move(suggested));
     }
-    if (!mg.empty()) answer.middle = buds_of(Mass{rounded(balance::vine_spread(std::move(mg)).median)}, answer, sizes);
+    if (!kept.empty()) answer.kept = balance::vine_spread(std::move(kept)).median;
+    answer.change = balance::paired_change(before, after, 0.95);
+    if (mg.empty()) return answer;
+    const double middle = balance::vine_spread(std::move(mg)).median;
+    answer.middle = buds_of(Mass{rounded(middle)}, answer, sizes);
+    answer.low = buds_of(Mass{rounded(middle * (1 - weight_off))}, answer, sizes).buds.smaller;
+    answer.high = buds_of(Mass{rounded(middle * (1 + weight_off))}, answer, sizes).buds.smaller;
     return answer;
 }
 

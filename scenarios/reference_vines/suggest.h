@@ -28,7 +28,14 @@ struct BlockSuggestion {
     std::vector<SuggestedBuds> vines;
     std::optional<balance::OwnHistory> history;
     std::optional<SuggestedBuds> middle; // of the block's median weight in that winter
+    std::optional<double> kept;          // buds: median of the vines that tell it, in that winter
+    double low = 0, high = 0;            // the middle's smaller number, were its weight off by weight_off either way
+    int before = 0;                      // the winter before it that was weighed; 0: none
+    balance::PairedChange change;        // of the same vines since then, at 95 %
 };
+// As far off as a weight may be and still have its full mark (prunings-weighed; our choice).
+inline constexpr double weight_off = 0.05;
+
 // For the vines weighed in the last winter of the book, in walking order.
 BlockSuggestion suggest(const BlockBook& book, const balance::BudFormula& formula, balance::SizeSet sizes);
 

@@ -1,5 +1,6 @@
 #include "scenarios/scenes/scene_file.h"
 
+#include "scenarios/commands/formula_option.h"
 #include "scenarios/io/json_fields.h"
 #include "scenarios/io/safe_file.h"
 #include "scenarios/scenes/switch_fields.h"
@@ -15,6 +16,7 @@ constexpr int scene_version = 2, order_version = 1;
 constexpr std::size_t longest_name = 60, longest_key = 60, longest_code = 40, longest_acts = 4'000;
 constexpr int most_target = 200; // count buds
 constexpr int most_winters = 20; // to grow on
+constexpr int most_logged = 5;   // winters before this one
 constexpr int most_draw = 1'000, most_kickers = 2, last_frost_day = 181;
 
 // What the head of a file says; refused where it is not of this kind or from a newer program.
@@ -75,6 +77,17 @@ Frost read_frost(io::Refusal& refusal, const io::Json& object) {
     return frost;
 }
 
+WeighAsked read_weigh(io::Refusal& refusal, const io::Json& object) {
+    io::Fields fields(refusal, object);
+    WeighAsked weigh;
+    weigh.formula = fields.text("formula", longest_name);
+    if (auto formula = commands::read_formula(weigh.formula); !formula && !refusal.any()) refusal.add(std::move(formula.error()));
+    weigh.winters = static_cast<int>(fields.whole("winters", 1, most_logged, 5));
+    weigh.suckers = fields.yes("suckers", false);
+    fields.end();
+    return weigh;
+}
+
 void read_vines(io::Fields& fields, std::int64_t version, Scene& scene) {
     if (version == 1)
         for (const io::Json& code : fields.list("codes", true))
@@ -122,6 +135,7 @@ Result<Scene> load_scene(const io::Assets& assets, const std::string& name) {
         if (!fields.left_out("target")) scene.target = static_cast<std::int32_t>(fields.whole("target", 1, most_target));
         scene.grow_on = static_cast<int>(fields.whole("grow_on", 0, most_winters, 0));
         if (const io::Json* frost = fields.optional("frost")) scene.frost = read_frost(refusal, *frost);
+        if (const io::Json* weigh = fields.optional("weigh")) scene.weigh = read_weigh(refusal, *weigh);
         scene.begins = fields.word("begins", std::optional<Begins>(Begins::own));
     }
     read_vines(fields, version, scene);

@@ -35,6 +35,13 @@ struct Frost {
     int kickers = 1;     // canes that are to stand until then
 };
 
+// A scene whose vine is weighed each winter: after its pruning the prunings are weighed and next winter's buds said.
+struct WeighAsked {
+    std::string formula = "20+20"; // of balanced pruning, as the house writes it
+    int winters = 5;               // of the vine's log, before this one
+    bool suckers = false;          // whether the house weighs them
+};
+
 struct Scene {
     std::string name, house_rules;
     std::optional<std::int32_t> target; // count buds asked for where it is not the house's own number
@@ -42,6 +49,7 @@ struct Scene {
     Begins begins = Begins::own;
     int grow_on = 0;                     // winters that can be seen grown on afterwards; 0: not offered
     std::optional<Frost> frost;
+    std::optional<WeighAsked> weigh;
     std::vector<SceneVine> vines;        // five, the first shown first
     std::vector<Pruner> beginner;        // the characters whose flaws the beginner has, together
     std::vector<std::string> learn_keys; // word keys of what is to be remembered

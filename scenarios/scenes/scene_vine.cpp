@@ -30,6 +30,7 @@ Result<rules::HouseRules> scene_house(const Scene& scene, const io::Assets& asse
     if (!house) return failure(std::move(house.error()));
     if (scene.target) house->rules.bud_load.target = scene.target;
     if (scene.frost) house->rules.standing.kickers = scene.frost->kickers;
+    if (scene.weigh) house->rules.prunings_weighed.suckers = scene.weigh->suckers;
     return house->rules;
 }
 

@@ -6,6 +6,7 @@
 #include <algorithm>
 #include <cstdio>
 
+#include "scenarios/commands/formula_option.h"
 #include "scenarios/io/json_fields.h"
 #include "scenarios/io/safe_file.h"
 #include "scenarios/settings/folders.h"
@@ -17,6 +18,7 @@ namespace {
 constexpr std::size_t largest_work = 1024 * 1024;
 constexpr int most_set_aside = 1000;
 constexpr int most_vines = 1000;  // of a scene
+constexpr std::size_t longest_told = 200;  // name, tag, formula
 
 bool is_there(const std::string& path) {
     struct stat there{};
@@ -27,6 +29,33 @@ bool is_there(const std::string& path) {
 bool names_one_vine(const Work& work) {
     if (work.number) return !work.scene.empty() && work.vine_file.empty();
     return work.code.empty() != work.vine_file.empty();
+}
+
+reference_vines::VineTarget read_from_book(io::Refusal& refusal, const io::Json& object) {
+    io::Fields fields(refusal, object);
+    reference_vines::VineTarget target;
+    target.block = fields.text("block", longest_told);
+    target.tag = fields.text("tag", longest_told);
+    target.invented = fields.yes("invented");
+    target.winter = static_cast<int>(fields.whole("winter", 1, 9'999));
+    target.prunings = Mass{static_cast<std::int32_t>(fields.whole("prunings_mg", 1, 1'000'000'000))};
+    target.spacing = Length{static_cast<std::int32_t>(fields.whole("spacing_um", 1, 100'000'000))};
+    target.formula = fields.text("formula", longest_told);
+    if (auto read = commands::read_formula(target.formula); !read && !refusal.any()) refusal.add(std::move(read.error()));
+    fields.end();
+    return target;
+}
+
+io::Json from_book_object(const reference_vines::VineTarget& target) {
+    io::Json o = io::Json::object();
+    o.set("block", target.block);
+    o.set("tag", target.tag);
+    o.set("invented", target.invented);
+    o.set("winter", target.winter);
+    o.set("prunings_mg", std::int64_t{target.prunings.count});
+    o.set("spacing_um", std::int64_t{target.spacing.count});
+    o.set("formula", target.formula);
+    return o;
 }
 
 }  // namespace
@@ -46,6 +75,8 @@ Result<Work> read_work(std::string_view text, const std::string& source) {
     work.scene = fields.text("scene", 100, std::string());
     if (version > 1 && !fields.left_out("number")) work.number = static_cast<std::size_t>(fields.whole("number", 0, most_vines));
     work.house = fields.text("house", 4096);
+    if (version > 2)
+        if (const io::Json* object = fields.optional("from_book")) work.from_book = read_from_book(refusal, *object);
     const std::string plan = fields.text("plan", longest_plan_text);
     const auto done = fields.whole("done", 0, static_cast<std::int64_t>(most_edits));
     fields.end();
@@ -68,6 +99,7 @@ std::string print_work(const Work& work) {
     if (!work.scene.empty()) o.set("scene", work.scene);
     if (work.number) o.set("number", static_cast<std::int64_t>(*work.number));
     o.set("house", work.house);
+    if (work.from_book) o.set("from_book", from_book_object(*work.from_book));
     o.set("plan", print_plan(work.plan));
     o.set("done", static_cast<std::int64_t>(work.done));
     return io::print_json(o);

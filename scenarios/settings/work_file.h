@@ -1,18 +1,20 @@
 // The work in progress: a vine and the acts on it, undone ones too, in one small file written after each act. Offered
-// back at the next start. Schema: assets/schemas/work-2.json (version 1 has no number and reads still). Must not know: screens, marks.
+// back at the next start. Schema: assets/schemas/work-3.json (version 1 has no number, 2 no reference vine; both read still). Must not know:
+// screens, marks.
 #pragma once
 
 #include <optional>
 #include <string>
 #include <string_view>
 
+#include "scenarios/reference_vines/vine_target.h"
 #include "sim/core/error.h"
 #include "sim/pruning/plan.h"
 
 namespace spurwright::settings {
 
 inline constexpr std::string_view work_kind = "spurwright-work";
-inline constexpr int work_version = 2;
+inline constexpr int work_version = 3;
 
 struct Work {
     std::string code;   // of the vine; empty: `vine_file` holds it
@@ -20,6 +22,7 @@ struct Work {
     std::string scene;  // empty outside a scene
     std::optional<std::size_t> number{};  // of the scene's vine: then the scene grows it, whatever `code` says
     std::string house;  // name of the rule set
+    std::optional<reference_vines::VineTarget> from_book{};  // whose weight sets the number of buds
     Plan plan;          // every act in the list
     std::size_t done = 0;  // of them; the rest are undone
     bool operator==(const Work&) const = default;

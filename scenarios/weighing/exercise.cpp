@@ -154,6 +154,7 @@ Result<void> Exercise::deed(const Act& act, Moment& next) const {
 Result<void> Exercise::act(const Act& act) {
     if (written()) return failure(not_ready("error.weigh.written"));
     Moment next = now();
+    next.by = act;
     if (auto done = deed(act, next); !done) return done;
     commit(std::move(next));
     return {};
@@ -166,10 +167,18 @@ Result<void> Exercise::write(const std::string& typed, bool noted_wet) {
     if (!kg) return failure(kg.error());
     const Written written{typed, from_g(1000 * *kg), noted_wet};
     Moment next = now();
+    next.by.reset();
     next.written = written;
     next.verdict = judged(written);
     commit(std::move(next));
     return {};
+}
+
+std::vector<Act> Exercise::deeds() const {
+    std::vector<Act> all;
+    for (std::size_t i = 0; i <= at_; ++i)
+        if (moments_[i].by) all.push_back(*moments_[i].by);
+    return all;
 }
 
 std::string written_as(const Exercise& exercise) { return exercise.shown_text() + " " + std::string(word_of(exercise.unit())); }

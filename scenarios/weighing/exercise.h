@@ -93,6 +93,7 @@ public:
     void undo() { at_ -= can_undo(); }
     void redo() { at_ += can_redo(); }
     std::size_t acts() const { return at_; }
+    std::vector<Act> deeds() const;  // done so far, in order: the same on the same pieces come to the same scale
 
 private:
     // All that an act changes.
@@ -104,6 +105,7 @@ private:
         ScaleUnit unit{};
         std::optional<Written> written;
         std::optional<Verdict> verdict;
+        std::optional<Act> by;  // what led here; none: the beginning, or what was written
     };
 
     std::vector<Piece> pieces_;

@@ -26,6 +26,23 @@ PairedChange paired_change(const std::vector<double>& before, const std::vector<
     return change;
 }
 
+GroupDifference group_difference(const std::vector<double>& first, const std::vector<double>& second, double confidence) {
+    const VineSpread a = vine_spread(first), b = vine_spread(second);
+    GroupDifference difference{a.n, b.n, b.mean - a.mean};
+    difference.low = difference.high = difference.mean;
+    if (a.n < 3 || b.n < 3) return difference;
+    const double of_a = a.deviation * a.deviation / a.n, of_b = b.deviation * b.deviation / b.n, both = of_a + of_b;
+    if (!(both > 0)) return difference;
+    difference.tested = true;
+    difference.freedom = both * both / (of_a * of_a / (a.n - 1) + of_b * of_b / (b.n - 1));
+    const double error = std::sqrt(both), reach = student_reach(confidence, difference.freedom) * error;
+    difference.low = difference.mean - reach;
+    difference.high = difference.mean + reach;
+    difference.t = difference.mean / error;
+    difference.p = student_p(difference.t, difference.freedom);
+    return difference;
+}
+
 LineFit line_through(const std::vector<double>& x, const std::vector<double>& y, double confidence) {
     SPURWRIGHT_CHECK(x.size(), ==, y.size());
     LineFit line;

@@ -1,5 +1,5 @@
 // The same vines weighed in two winters: how much they changed on the mean, how far that may be off, and whether it can be
-// told from nothing. Student's distribution comes from a library; nothing here reaches a vine's tables.
+// told from nothing; and whether other vines changed by another measure. Student's distribution comes from a library; nothing here reaches a vine's tables.
 #pragma once
 
 #include <vector>
@@ -15,6 +15,17 @@ struct PairedChange {
 };
 // Needs lists as long as one another and 0 < confidence < 1.
 PairedChange paired_change(const std::vector<double>& before, const std::vector<double>& after, double confidence);
+
+// Two groups of different vines: what the second's mean has over the first's. Their spreads need not be alike (Welch's form
+// of the test, its degrees of freedom by Satterthwaite's formula).
+struct GroupDifference {
+    int first = 0, second = 0;  // how many
+    double mean = 0;            // of the second less of the first
+    bool tested = false;        // false: fewer than three in one of them, or nothing varies
+    double low = 0, high = 0;   // with the confidence asked
+    double t = 0, freedom = 0, p = 1; // two-sided
+};
+GroupDifference group_difference(const std::vector<double>& first, const std::vector<double>& second, double confidence);
 
 // A straight line through points, by least squares; how far the slope may be off, and the correlation.
 struct LineFit {

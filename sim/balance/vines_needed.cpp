@@ -23,6 +23,11 @@ int vines_for(double deviation, double wanted, double confidence) {
     return high;
 }
 
+double vines_for_known(double deviation, double wanted, double confidence) {
+    const double root = normal_reach(confidence) * deviation / wanted;
+    return root * root;
+}
+
 int vines_to_see(double change, double deviation) {
     if (!(deviation > 0)) return 2;
     if (change < deviation / 100) return most_vines_needed;

@@ -258,6 +258,7 @@ TEST_CASE("a weight written down at the scale goes into the records as an event;
     const auto read = records::each_event(**store, "weighing", 0, [&](const records::Event& event) {
         ++events;
         CHECK(event.body.find("\"within\": true") != std::string::npos);
+        CHECK(event.version == 2);
         CHECK_FALSE(event.person.has_value());
     });
     CHECK(read.has_value());

@@ -71,7 +71,7 @@ TEST_CASE("work on a scene's vine that no code grows is kept by scene and number
     std::string plan;
     {
         const auto session = opened(folders_in(here));
-        REQUIRE(session->shell().scenes.size() == 12);
+        REQUIRE(session->shell().scenes.size() == 13);
         session->carry_out(ask::OpenScene{"fat-one", 2});
         REQUIRE(session->practice() != nullptr);
         CHECK(session->practice()->task().code.empty());
@@ -214,8 +214,18 @@ TEST_CASE("printed settings and work read back the same") {
     s.units = settings::UnitsName::inch;
     s.reduced_motion = s.step_feedback = s.safety_seen = true;
     CHECK(*settings::read_settings(settings::print_settings(s), "there") == s);
-    settings::Work w{"CODE", "", "", {}, "general", *parse_plan("cut a12.4+20.0 shears; lay a12 left wraps 1"), 1};
+    settings::Work w{"CODE", "", "", {}, "general", {}, *parse_plan("cut a12.4+20.0 shears; lay a12 left wraps 1"), 1};
     CHECK(*settings::read_work(settings::print_work(w), "there") == w);
+    w.from_book = reference_vines::VineTarget{"Norte ñ", "t 7", true, 2026, Mass{754'321}, Length{1'800'000}, "20+10"};
+    CHECK(*settings::read_work(settings::print_work(w), "there") == w);
+    const std::string text = settings::print_work(w);
+    for (const auto& [was, is] : {std::pair{"\"20+10\"", "\"twenty\""}, {"754321", "-1"}, {"\"winter\": 2026", "\"winter\": 20.5"}}) {
+        const std::size_t at = text.find(was);
+        REQUIRE(at != std::string::npos);
+        std::string broken = text;
+        CHECK_FALSE(settings::read_work(broken.replace(at, std::string_view(was).size(), is), "there").has_value());
+    }
+    w.from_book.reset();
     w.code.clear();
     w.scene = "first";
     w.number = 3;
@@ -227,7 +237,7 @@ TEST_CASE("work that cannot be read is set aside, and newer work is left where i
         const test::Folder here;
         const std::string file = folders_in(here).work_folder + "/present.json";
         REQUIRE(settings::make_folder(folders_in(here).work_folder).has_value());
-        const std::string bytes = newer ? "{\"kind\": \"spurwright-work\", \"version\": 3, \"house\": \"general\", \"plan\": \"\", \"done\": 0}" : "{\"kind\": \"spurw";
+        const std::string bytes = newer ? "{\"kind\": \"spurwright-work\", \"version\": 4, \"house\": \"general\", \"plan\": \"\", \"done\": 0}" : "{\"kind\": \"spurw";
         REQUIRE(io::write_file(file, bytes).has_value());
         const auto session = opened(folders_in(here), first_scene());
         session->carry_out(ask::MarkAs{some_cane(*session), Role::left});

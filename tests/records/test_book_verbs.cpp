@@ -150,7 +150,7 @@ TEST_SUITE("records/book") {
         CHECK(shed.object({"demo-block"}, "verb-demo-block")["same"] == 480);
         CHECK(shed.object({"book", "import", table}, "verb-book-import")["same"] == 480);
         CHECK(file_text(table).find("invented") != std::string::npos);
-        CHECK(shed.run({"book", "compare", block}).out.find("Of 10 such comparisons about 0.5 would") != std::string::npos); // seven winters on, three rows
+        CHECK(shed.run({"book", "compare", block}).out.find("Of 13 such comparisons about 0.65 would") != std::string::npos); // seven winters on, three rows, three pairs of them
         for (const char* verb : {"compare", "suggest"}) CHECK(shed.run({"book", verb, block}).out.find("Invented: ") != std::string::npos);
         // What the rows tell: many buds wear a vine down, few let it grow strong.
         Sample last;
@@ -164,6 +164,24 @@ TEST_SUITE("records/book") {
         MESSAGE("mean kg in the last winter: by weight ", last[0], ", few buds ", last[1], ", many buds ", last[2]);
         CHECK(last[1] > last[2]);
         CHECK(last[0] > last[2]);
+        // But row 3 stood weaker from the start: what its pruning did is told by how its vines changed beside others'.
+        const json whole = shed.object({"book", "compare", block}, "verb-book-compare");
+        REQUIRE(whole["row_differences"].size() == 3);
+        for (const json& pair : whole["row_differences"]) {
+            const auto row = [&](const std::string& name) { return whole["rows"][std::stoul(name) - 1]["mean_kg"].get<double>(); };
+            CHECK(std::abs(pair["mean_kg"].get<double>() - (row(pair["second"]) - row(pair["first"]))) < 1e-5);
+            CHECK(pair["low_kg"] < pair["mean_kg"]);
+            CHECK(pair["mean_kg"] < pair["high_kg"]);
+        }
+        for (const json& winter : whole["winters"]) CHECK(winter["vines_if_known"].get<double>() < winter["vines_for_precision"].get<double>());
+        // The coming winter's number, and with what doubt.
+        const json next = shed.object({"book", "suggest", block}, "verb-book-suggest");
+        CHECK(next["if_light"] <= next["middle"]["smaller"]);
+        CHECK(next["if_heavy"] >= next["middle"]["smaller"]);
+        CHECK(next["since"]["pairs"] == 60);
+        CHECK(next["since"]["mean_kg"] == whole["changes"].back()["mean_kg"]);
+        CHECK(next["middle_kept"] > 10);
+        for (const char* language : {"en", "es", "es-ES", "es-CL"}) CHECK(shed.run({"book", "suggest", block, "--language", language}).out.find('[') == std::string::npos);
         CHECK(shed.object({"book", "compare", block}, "verb-book-compare")["history"]["years"] > 6);
     }
 }

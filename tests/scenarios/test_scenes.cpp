@@ -11,7 +11,10 @@
 #include "scenarios/practice/open_vine.h"
 #include "scenarios/practice/practice.h"
 #include "scenarios/scenes/scene_vine.h"
+#include "scenarios/scenes/vine_log.h"
 #include "scenarios/words/load_words.h"
+#include "sim/growth/history.h"
+#include "sim/growth/history_pruner.h"
 #include "sim/planning/best_plan.h"
 #include "sim/planning/complete.h"
 #include "sim/planning/open_choices.h"
@@ -147,7 +150,7 @@ Plan without_cuts_on(const Plan& plan, AxisId axis) {
 
 TEST_CASE("every scene has five vines of 95 points or more (the climbed head and the mishaps 90), and the mirror image of each gives the same totals") {
     CHECK(all_scenes() == std::vector<std::string>{"first", "old-or-new", "fat-one", "spur-place", "far-beauty", "weak-vine", "tight-space",
-                                                   "climbed-head", "frost", "wrong-cane", "no-spur", "snapped-cane"});
+                                                   "climbed-head", "frost", "reference-vine", "wrong-cane", "no-spur", "snapped-cane"});
     const std::set<std::string> hard{"climbed-head", "wrong-cane", "no-spur", "snapped-cane"};
     for (const std::string& name : all_scenes()) {
         CHECK(loaded(name).name == name);
@@ -169,6 +172,60 @@ TEST_CASE("every scene has five vines of 95 points or more (the climbed head and
             CHECK(rules::target_buds(set.house, set.vine().spacing) == loaded(name).target.value_or(27));
         });
     }
+}
+
+TEST_CASE("the reference vine: pruned by the best plan its bundle weighs 0.70 to 0.80 kg, and so do its five winters before but for the water of one, which is noted") {
+    const Scene scene = loaded("reference-vine");
+    REQUIRE(scene.weigh.has_value());
+    CHECK(scene.weigh->formula == "20+20");
+    over_vines("reference-vine", [&](const Set& set) {
+        CHECK(in_m(set.vine().spacing) == 2.0);
+        CHECK(set.vine().winter == 15);
+        CHECK_FALSE(set.house.prunings_weighed.suckers);
+        const auto after = prune(set.vine(), set.best.plan);
+        REQUIRE(after.has_value());
+        const auto pieces = weighing::pieces_of(set.vine(), *after, set.house);
+        const Mass bundle = weighing::true_bundle(pieces).mass;
+        MESSAGE("bundle ", bundle.count / 1e6, " kg");
+        CHECK(bundle >= from_g(700));
+        CHECK(bundle <= from_g(800));
+        CHECK(std::any_of(pieces.begin(), pieces.end(), [](const weighing::Piece& p) { return p.kind == weighing::Kind::old_wood; }));
+        CHECK(std::any_of(pieces.begin(), pieces.end(), [](const weighing::Piece& p) { return p.found == weighing::Lies::wires; }));
+        const auto log = vine_log(set.grown.code, set.house, scene.weigh->winters, 2027);
+        REQUIRE(log.has_value());
+        REQUIRE(log->size() == 5);
+        int wet = 0;
+        for (std::size_t i = 0; i < log->size(); ++i) {
+            const weighing::LoggedWinter& one = (*log)[i];
+            MESSAGE(one.winter, " ", one.prunings.count / 1e6, one.wet ? " wet" : "");
+            CHECK(one.winter == 2022 + static_cast<int>(i));
+            CHECK(one.prunings.count % 10'000 == 0);
+            wet += one.wet;
+        }
+        CHECK(wet == 1);
+        // 20+20 at 0.75 kg: by weight 33, by space 24, 30, 34, they agree [smith-2023; e of the rules].
+        const balance::BudTarget buds = balance::bud_target(balance::buds_for({}, 0.75).buds, 2.0);
+        CHECK(balance::whole_buds(buds.by_weight) == 33);
+        CHECK(buds.meeting == balance::Meeting::agree);
+        CHECK(balance::bud_target(balance::buds_for({}, bundle.count / 1e6).buds, 2.0).meeting == balance::Meeting::agree);
+    });
+    // What the log tells is what the vine grew: its last winter's bundle is that of the vine one winter younger.
+    const auto code = read_code(scene.vines[0].code);
+    REQUIRE(code.has_value());
+    CodedSite younger = *code;
+    --younger.age;
+    const auto site = growth::site_of(younger);
+    REQUIRE(site.has_value());
+    const auto vine = growth::grow_vine(*site);
+    REQUIRE(vine.has_value());
+    const auto house = scene_house(scene, assets);
+    const auto after = prune(*vine, growth::history_plan(*vine, growth::habits_of(Pruner::good)));
+    REQUIRE(after.has_value());
+    const double mg = weighing::true_bundle(weighing::pieces_of(*vine, *after, *house)).mass.count;
+    const auto log = vine_log(scene.vines[0].code, *house, 5, 2027);
+    const weighing::LoggedWinter& last = log->back();
+    CHECK(last.prunings.count >= mg - 5'000);
+    CHECK(last.prunings.count <= mg * (last.wet ? 1.12 : 1) + 5'000);
 }
 
 TEST_CASE("a scene's vine with a switch has no code; one without is the code's own vine") {

@@ -10,6 +10,7 @@
 
 #include "render/ui/fonts.h"
 #include "scenarios/commands/vine_source.h"
+#include "scenarios/practice/open_vine.h"
 #include "scenarios/scenes/beginner.h"
 #include "sim/growth/history.h"
 #include "sim/growth/tempt.h"
@@ -449,6 +450,20 @@ std::vector<Staged> all_staged() {
     Staged& verdict = add("weigh-written", at(Screen::weigh));
     verdict.weighing = badly;
     verdict.views.shown.why_open = true;
+    const weighing::NextBudsTask next{"20+20", {}, from_mm(2000), {{2022, from_g(720), false}, {2023, from_g(690), false}, {2024, from_g(810), true}, {2025, from_g(740), false}, {2026, from_g(700), false}}};
+    Staged& asked_next = add("weigh-next", at(Screen::weigh));
+    asked_next.weighing = badly;
+    asked_next.next_buds = std::make_shared<weighing::NextBuds>(next, *badly->verdict());
+    Staged& said_next = add("weigh-next-said", at(Screen::weigh));
+    said_next.weighing = badly;
+    said_next.next_buds = std::make_shared<weighing::NextBuds>(next, *badly->verdict());
+    said_next.next_buds->leave_out(0, true);
+    said_next.next_buds->say({50, 50, 50});
+    Staged& weighed_look = add("look-weighed", at(Screen::row), changed(done, [&](Practice& p) { p.look()->weighed = badly->verdict(); }));
+    weighed_look.views.look.list_open = true;
+    practice::Task from_book = start.task();
+    practice::ask_for(from_book, {"demo-invented", "107", true, 2027, from_g(820), from_mm(1800), "20+20"});
+    add("row-from-book", at(Screen::row), std::make_shared<Practice>(from_book));
     Staged& weigh_sheet = add("keys-weigh", at(Screen::weigh));
     weigh_sheet.weighing = hung;
     weigh_sheet.views.sheet = ui::Sheet::keys;
@@ -475,6 +490,18 @@ std::vector<Staged> all_staged() {
     add("book-compare-row", at(Screen::book)).book = desk_at({desk::Open{"demo-invented"}, desk::Row{3}, desk::Page{BookPage::compare}});
     add("book-compare-none", at(Screen::book)).book = desk_at({desk::Open{"north"}, desk::Page{BookPage::compare}});
     add("book-map", at(Screen::book)).book = desk_at({desk::Open{"demo-invented"}, desk::Page{BookPage::map}});
+    std::vector<practice::BookAct> points{desk::Open{"demo-invented"}, desk::At{0}, desk::Placed{"1", "1", "44.1234567", "-1.2345678"}};
+    for (std::size_t i = 1; i < 12; ++i) points.insert(points.end(), {desk::At{i}, desk::Nudge{3.0 * static_cast<double>(i), 1.5 * static_cast<double>(i)}});
+    points.insert(points.end(), {desk::At{4}, desk::Page{BookPage::map}});
+    Staged& pointed = add("book-points", at(Screen::book));
+    pointed.book = desk_at(points);
+    pointed.views.book.puts_points = true;
+    Staged& placed = add("book-place", at(Screen::book));
+    placed.book = desk_at({desk::Open{"demo-invented"}, desk::At{2}});
+    placed.views.book.place_open = placed.views.book.history_open = placed.views.book.papers_open = true;
+    Staged& book_sheet = add("keys-book", at(Screen::book));
+    book_sheet.book = desk_at({desk::Open{"demo-invented"}});
+    book_sheet.views.sheet = ui::Sheet::keys;
     Staged& book_find = add("find-book", at(Screen::book));
     book_find.book = desk_at({desk::Open{"demo-invented"}});
     book_find.views.sheet = ui::Sheet::find;

@@ -110,8 +110,8 @@ TEST_CASE("each wire is one unbroken line, however far") {
 TEST_CASE("each bud in sight stands on the side of its cane that the tables name") {
     NEED_A_PICTURE
     int seen = 0;
-    for (const std::uint64_t seed : {7u, 3u}) {
-        const Drawing d = drawn(*b, test::grown_vine(seed), scene::View::head, scene::Sky::sun, 1920, 1080, false);
+    for (const Vine& vine : test::vines_to_read()) {
+        const Drawing d = drawn(*b, vine, scene::View::head, scene::Sky::sun, 1920, 1080, false);
         std::map<std::uint32_t, std::pair<glm::dvec2, int>> patches;  // by part: sum of places, count
         for (int y = 0; y < d.height; ++y)
             for (int x = 0; x < d.width; ++x)
@@ -139,8 +139,8 @@ TEST_CASE("each bud in sight stands on the side of its cane that the tables name
 TEST_CASE("what holds the canes can be pointed at: each tie, clip and drip line in sight is a part of its own, 3 px or wider") {
     NEED_A_PICTURE
     std::map<mesh::PartKind, int> seen;
-    for (const std::uint64_t seed : {7u, 3u, 5u}) {
-        const Drawing d = drawn(*b, test::grown_vine(seed), scene::View::head, scene::Sky::sun, 1280, 720, false);
+    for (const Vine& vine : test::vines_to_read()) {
+        const Drawing d = drawn(*b, vine, scene::View::head, scene::Sky::sun, 1280, 720, false);
         gl::Canvas canvas(d.width, d.height);
         std::set<std::pair<mesh::PartKind, std::uint32_t>> names;
         for (const mesh::Part& part : d.vine.parts) {
@@ -166,10 +166,13 @@ TEST_CASE("what holds the canes can be pointed at: each tie, clip and drip line 
     CHECK(seen[mesh::PartKind::drip] >= 2);
 }
 
-TEST_CASE("a wire stands out from what is behind it: 1.3 to 1 along 95 % of what is seen of it") {
+TEST_CASE("a wire stands out from what is behind it: 1.3 to 1 along 95 % of what is seen of all, 85 % of any") {
     NEED_A_PICTURE
+    int all = 0, all_clear = 0;
+    for (const Vine& vine : test::vines_to_read())
+    for (const auto& size : test::sizes_to_read())
     for (const auto sky : {scene::Sky::sun, scene::Sky::overcast}) {
-        const Drawing d = drawn(*b, test::grown_vine(7), scene::View::head, sky, 1280, 720);
+        const Drawing d = drawn(*b, vine, scene::View::head, sky, size.first, size.second);
         for (const mesh::Part& part : d.vine.parts) {
             if (part.kind != mesh::PartKind::wire) continue;
             const auto number = static_cast<std::uint32_t>(&part - d.vine.parts.data()) + 1;
@@ -190,8 +193,12 @@ TEST_CASE("a wire stands out from what is behind it: 1.3 to 1 along 95 % of what
                 clear += contrast >= 1.3;
             }
             if (columns < 200) continue;
-            MESSAGE(scene::words_of(sky)[static_cast<std::size_t>(sky)] << ", wire " << part.id << ": " << clear << " of " << columns);
-            CHECK(clear >= columns * 95 / 100);
+            CHECK(clear >= columns * 85 / 100);  // on sunlit canes of its own tone it is lost for their width
+            all += columns;
+            all_clear += clear;
         }
     }
+    MESSAGE(all_clear << " of " << all << " columns");
+    CHECK(all > 1000);
+    CHECK(all_clear >= all * 95 / 100);
 }

@@ -43,9 +43,10 @@ std::pair<double, double> ages_apart(const Drawing& d, const std::vector<std::ui
 
 TEST_CASE("one-year wood is told from two-year wood by its colour in either light, and by eyes that lack a kind of cone") {
     NEED_A_PICTURE
-    const std::pair<std::uint64_t, scene::Sky> seen[] = {{7, scene::Sky::sun}, {7, scene::Sky::overcast}, {3, scene::Sky::sun}, {11, scene::Sky::overcast}};
-    for (const auto& [seed, sky] : seen) {
-        const Drawing d = drawn(*b, test::grown_vine(seed), scene::View::head, sky, 960, 540);
+    for (const Vine& vine : test::vines_to_read())
+    for (const auto& size : test::sizes_to_read())
+    for (const auto sky : {scene::Sky::sun, scene::Sky::overcast}) {
+        const Drawing d = drawn(*b, vine, scene::View::head, sky, size.first, size.second);
         const auto [one_year, away] = ages_apart(d, d.seen);
         MESSAGE("L* one-year " << one_year << ", apart " << away);
         CHECK(away >= 14);

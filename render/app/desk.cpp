@@ -209,7 +209,9 @@ void Desk::ask(const practice::Request& request) {
         pointing_.let_keys_lead(*practice);
         gaze_.to_walked(*practice, stage_->shape(), Projection(camera(), width_, height_));
     }
-    if (std::holds_alternative<ask::NextPiece>(request) || std::holds_alternative<ask::ShowPiece>(request)) gaze_.to_piece(*practice, stage_->shape());
+    const bool piece = std::holds_alternative<ask::NextPiece>(request) || std::holds_alternative<ask::ShowPiece>(request),
+               cut = std::holds_alternative<ask::TakeCut>(request) || std::holds_alternative<ask::NextCut>(request);
+    if (piece || cut) gaze_.to_piece(*practice, stage_->shape());
 }
 
 void Desk::frame(const gl::Target& target, float seconds) {
@@ -331,7 +333,7 @@ void Desk::keep_free_area() {
     const FreeArea now = session_->on_wall() ? free_area(views_.panels, width_, height_)
                          : session_->shown_item() && shows_close(session_->looks()->look()->skill) ? FreeArea{}
                          : session_->shown_item() ? (session_->looks()->stage() == practice::LookStage::asking ? free_area(views_.panels, width_, height_) : free_)
-                         : practice->watching() || practice->drill() ? FreeArea{}
+                         : practice->watching() || practice->drill() || practice->questions() ? FreeArea{}
                          : views_.takes_arrows() || views_.row.bar_shown ? free_
                                                                    : free_area(views_.panels, width_, height_);
     if (now == free_) return;

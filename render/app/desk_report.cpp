@@ -219,6 +219,15 @@ std::string report_of(const practice::Session& session, const Stage& stage, cons
             o.set("piece", static_cast<std::int64_t>(practice->look()->current));
             o.set("pieces", static_cast<std::int64_t>(practice->look()->walk.size()));
             o.set("best", practice->look()->best ? Json(practice->look()->best->points) : Json());
+            Json moved;
+            if (const auto& cut = practice->look()->moved) {
+                moved = Json::object();
+                moved.set("axis", name_of(cut->of().axis));
+                moved.set("at", static_cast<std::int64_t>(cut->at));
+                moved.set("ends", static_cast<std::int64_t>(cut->ends.size()));
+                moved.set("points", cut->end().points);
+            }
+            o.set("moved", std::move(moved));
         }
         // Not at rest, the stage may still show the vine of before, whose parts the one in hand lacks.
         if (at_rest && session.shell().screen == practice::Screen::row && !stage.empty() && !session.shows_two()) o.set("parts", parts_of(practice->now(), stage, camera, width, height));

@@ -57,6 +57,11 @@ bool Gaze::by_request(const practice::Request& request, const Practice& practice
 }
 
 void Gaze::to_piece(const Practice& practice, const shape::VineShape& shape) {
+    if (practice.look() && practice.look()->moved) {  // a cut tried elsewhere stands foremost
+        const auto& line = practice.look()->moved->line.places;
+        if (!line.empty()) eye_.look_at(of(line.back()), true);
+        return;
+    }
     if (!practice.look() || practice.look()->current >= practice.look()->walk.size()) return;
     const auto& w = practice.look()->walk[practice.look()->current];
     const auto place = w.axis ? place_of(shape, practice.now(), {w.axis, w.node, {0}}) : std::nullopt;
@@ -75,13 +80,15 @@ void Gaze::to_walked(const Practice& practice, const shape::VineShape& shape, co
 bool Gaze::to_shown(const Practice* practice, const shape::VineShape& shape, bool high) {
     std::size_t at = 0;
     if (practice && practice->drill()) at = practice->drill()->at() + 1;
+    else if (practice && practice->questions()) at = practice->questions()->at() + 1;
     else if (practice && practice->watching()) at = practice->watching()->at() + 1;
     if (at == turned_to_) return false;
-    const bool began = turned_to_ == 0, touches = practice && practice->drill();
+    const bool began = turned_to_ == 0, touches = practice && practice->drill(), asks = practice && practice->questions();
     turned_to_ = at;
-    const practice::WatchedAct* act = at > 0 && !touches ? practice->watching()->shown() : nullptr;
+    const practice::WatchedAct* act = at > 0 && !touches && !asks ? practice->watching()->shown() : nullptr;
     const bool lays = act && act->edit && std::holds_alternative<Lay>(*act->edit);
-    const Spot spot = touches ? (practice->drill()->here() ? practice->drill()->here()->spot : Spot{}) : act && !lays ? act->spot : Spot{};
+    const Spot spot = asks ? (practice->questions()->here() ? practice->questions()->here()->spot : Spot{})
+                      : touches ? (practice->drill()->here() ? practice->drill()->here()->spot : Spot{}) : act && !lays ? act->spot : Spot{};
     if (began || !spot) eye_.look_from(scene::View::row, shape, {});
     const float raised = high ? raised_high_deg : raised_deg;
     if (at > 0 && !spot) eye_.look_at(glm::vec3(shape.head.x, shape.head.y, shape.head.z) + glm::vec3(0, over_head_m, 0), false, raised - raised_deg);

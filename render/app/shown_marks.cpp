@@ -50,4 +50,22 @@ void mark_touch(MarkPen& pen, const practice::TouchDrill& drill) {
     pen.out.marks.labels.push_back(std::move(label));
 }
 
+void mark_question(MarkPen& pen, const practice::SceneQuestions& questions) {
+    const practice::Question* asked = questions.here();
+    if (!asked) return;
+    if (asked->spot) {
+        const auto place = place_of(pen.shape, pen.practice.now(), asked->spot);
+        if (const auto at = place ? pen.at(*place) : std::nullopt) pen.out.marks.rings.push_back(*at);
+    }
+    for (std::size_t i = 0; i < asked->answers.size(); ++i)
+        for (const Named& argument : asked->answers[i].arguments) {
+            const auto* axis = std::get_if<AxisId>(&argument.value);
+            if (!axis) continue;
+            pen.outline(*axis, ui::mark::hover, 2, 0.15f, true);
+            const std::uint32_t joints = pen.practice.now().find(*axis)->node_count;
+            const auto place = place_of(pen.shape, pen.practice.now(), {*axis, node_id(*axis, std::min(joints - 1, 4u)), {0}});
+            if (const auto at = place ? pen.at(*place) : std::nullopt) pen.out.marks.digits.push_back({*at, static_cast<int>(i) + 1, asked->said && i == asked->right, asked->said && i != asked->right, {}});
+        }
+}
+
 }  // namespace spurwright::app

@@ -9,6 +9,8 @@ namespace spurwright::app {
 // The act spoken of: its piece set off, what it would take off, its place ringed.
 void mark_act(MarkPen& pen, const practice::Watching& watching);
 // A ring and nothing else before the answer: no name, no outline tells the wood.
+// The wood a question is about, and the two canes it names.
+void mark_question(MarkPen& pen, const practice::SceneQuestions& questions);
 void mark_touch(MarkPen& pen, const practice::TouchDrill& drill);
 
 }  // namespace spurwright::app

@@ -123,6 +123,10 @@ Overlay overlay_of(const Practice& practice, const practice::Shell& shell, const
         mark_touch(pen, *practice.drill());
         return std::move(pen.out);
     }
+    if (practice.questions()) {
+        mark_question(pen, *practice.questions());
+        return std::move(pen.out);
+    }
     hatched(pen, shell);
     if (practice.watching()) mark_act(pen, *practice.watching());
     if (practice.finished()) {

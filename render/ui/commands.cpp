@@ -4,6 +4,7 @@
 #include <array>
 
 #include "render/ui/asked.h"
+#include "render/ui/charge_words.h"
 
 namespace spurwright::ui {
 namespace {
@@ -13,7 +14,7 @@ using practice::HandTool;
 
 constexpr unsigned home = static_cast<unsigned>(Place::home), row = static_cast<unsigned>(Place::row),
                    look = static_cast<unsigned>(Place::look), watch = static_cast<unsigned>(Place::watch),
-                   drill = static_cast<unsigned>(Place::drill), two = static_cast<unsigned>(Place::two), buds = static_cast<unsigned>(Place::buds), picture = row | look | watch | drill | buds, wall = static_cast<unsigned>(Place::wall), seen = picture | two,
+                   drill = static_cast<unsigned>(Place::drill), two = static_cast<unsigned>(Place::two), buds = static_cast<unsigned>(Place::buds), questions = static_cast<unsigned>(Place::questions), picture = row | look | watch | drill | buds | questions, wall = static_cast<unsigned>(Place::wall), seen = picture | two,
                    weigh = static_cast<unsigned>(Place::weigh), book = static_cast<unsigned>(Place::book),
                    looks = static_cast<unsigned>(Place::looks), way = static_cast<unsigned>(Place::way), crew = static_cast<unsigned>(Place::crew), seat = static_cast<unsigned>(Place::seat);
 
@@ -190,9 +191,36 @@ Asked book_walk(const State&, Views&) {
 bool quiz_answers(const State& s) { return quiz_may<quiz::event::Locked>(s); }
 bool quiz_revealed(const State& s) { return quiz_of(s) && quiz_of(s)->phase() == quiz::Phase::revealed; }
 
+template <std::size_t which>
+bool question_takes(const State& s) {
+    const practice::Question* here = s.practice->questions()->here();
+    return here && !here->said && which < here->answers.size();
+}
+template <std::size_t which>
+Asked say_answer(const State&, Views&) {
+    return Request{ask::SayAnswer{which}};
+}
+const practice::MovedCut* moved_cut(const State& s) {
+    return s.practice && s.practice->look() && s.practice->look()->moved ? &*s.practice->look()->moved : nullptr;
+}
+template <int step>
+bool may_move_cut(const State& s) {
+    const practice::MovedCut* cut = moved_cut(s);
+    return cut && (step < 0 ? cut->at > 0 : cut->at + 1 < cut->ends.size());
+}
+template <int step>
+Asked move_cut(const State& s, Views&) {
+    return Request{ask::MoveCut{step < 0 ? moved_cut(s)->at - 1 : moved_cut(s)->at + 1}};
+}
+template <int step>
+Asked next_cut(const State&, Views&) {
+    return Request{ask::NextCut{step}};
+}
+
 Asked enter(const State& s, Views&) {
     if (s.practice->waiting()) return Request{ask::Confirm{}};
     if (s.shell.offers_watch) return Request{ask::Watch{}};
+    if (s.shell.offers_questions) return Request{ask::Questions{}};
     if (s.practice->finished()) return Request{ask::LookAtPiece{}};
     return {};
 }
@@ -257,6 +285,15 @@ const std::array table{
             in_hand,
             [](const State& s, Views&) { return Asked{ask::ShowTwin{!s.practice->look()->twin_shown}}; }},
     Command{"as-good", look, {'A'}, {}, in_hand, plain<ask::NextAsGood>},
+    Command{"before-act", look, {'J'}, {}, [](const State& s) { return charged_act(*s.practice).has_value(); },
+            [](const State& s, Views&) { return Asked{ask::JumpTo{*charged_act(*s.practice)}}; }},
+    Command{"what-if", look, {'I'}, {}, [](const State& s) { return !moved_cut(s); }, plain<ask::TakeCut>},
+    Command{"cut-shorter", look, {'K'}, {}, may_move_cut<-1>, move_cut<-1>},
+    Command{"cut-longer", look, {'L'}, {}, may_move_cut<1>, move_cut<1>},
+    Command{"cut-best", look, {'T'}, {}, [](const State& s) { return moved_cut(s) && moved_cut(s)->at != moved_cut(s)->best(); },
+            [](const State& s, Views&) { return Asked{ask::MoveCut{moved_cut(s)->best()}}; }},
+    Command{"cut-next", look, {'O'}, {}, [](const State& s) { return moved_cut(s) && moved_cut(s)->pieces.size() > 1; }, next_cut<1>},
+    Command{"cut-previous", look, shift('O'), {}, [](const State& s) { return moved_cut(s) && moved_cut(s)->pieces.size() > 1; }, next_cut<-1>},
     Command{"cut-again", look, {'R'}, {}, in_hand, plain<ask::CutAgain>},
     Command{"disagree",
             look,
@@ -314,6 +351,13 @@ const std::array table{
             [](const State& s) { return !unanswered(s); },
             plain<ask::DrillNext>},
     Command{"drill-end", drill, {key::escape}, {}, in_hand, plain<ask::DrillEnd>},
+    Command{"questions", row, {'Q'}, {}, [](const State& s) { return unfinished(s) && !s.practice->task().asks.empty(); }, plain<ask::Questions>},
+    Command{"question-1", questions, {'1'}, {}, question_takes<0>, say_answer<0>},
+    Command{"question-2", questions, {'2'}, {}, question_takes<1>, say_answer<1>},
+    Command{"question-3", questions, {'3'}, {}, question_takes<2>, say_answer<2>},
+    Command{"question-4", questions, {'4'}, {}, question_takes<3>, say_answer<3>},
+    Command{"question-next", questions, {key::space}, {key::enter}, [](const State& s) { return !s.practice->questions()->here() || s.practice->questions()->answered(); }, plain<ask::QuestionNext>},
+    Command{"question-end", questions, {key::escape}, {}, in_hand, plain<ask::DrillEnd>},
     Command{"buds", row, {'I'}, {}, unfinished, plain<ask::BudSampling>},
     Command{"buds-next",
             buds,
@@ -474,6 +518,7 @@ Place place_of(const State& state) {
     if (state.two && !state.two->in_hand) return Place::two;
     if (state.practice->drill()) return Place::drill;
     if (state.practice->buds()) return Place::buds;
+    if (state.practice->questions()) return Place::questions;
     if (state.practice->hand_rests()) return Place::watch;
     return state.practice->finished() ? Place::look : Place::row;
 }

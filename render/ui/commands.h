@@ -39,13 +39,13 @@ struct State {
     const weighing::NextBuds* next_buds = nullptr; // none: nobody asks for the coming winter's buds
 };
 
-enum class Place : unsigned { safety = 1, home = 2, row = 4, look = 8, settings = 16, watch = 32, drill = 64, two = 128, buds = 256, house = 512, wall = 1024, weigh = 2048, book = 4096, looks = 8192, way = 16384, crew = 32768, seat = 65536 };
+enum class Place : unsigned { safety = 1, home = 2, row = 4, look = 8, settings = 16, watch = 32, drill = 64, two = 128, buds = 256, house = 512, wall = 1024, weigh = 2048, book = 4096, looks = 8192, way = 16384, crew = 32768, seat = 65536, questions = 131072 };
 Place place_of(const State& state);
-inline constexpr unsigned everywhere = 131071;
+inline constexpr unsigned everywhere = 262143;
 // Whether the screen there lies over the picture of the vine.
 constexpr bool over_picture(Place place) {
     return place == Place::row || place == Place::look || place == Place::watch || place == Place::drill ||
-           place == Place::two || place == Place::buds || place == Place::house || place == Place::wall || place == Place::looks;
+           place == Place::two || place == Place::buds || place == Place::questions || place == Place::house || place == Place::wall || place == Place::looks;
 }
 
 struct Command {

@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <array>
+#include <vector>
 
 #include "render/ui/panel.h"
 #include "render/ui/part_words.h"
@@ -15,7 +16,8 @@ constexpr std::uint32_t usual_hold = 8; // node that a hand takes a cane at (our
 constexpr std::int32_t pull_step = 100; // thousandths of the way, a press
 
 // Where a cane may stay for the frost its tape takes the spare's place.
-std::array<Role, 6> tapes_for(const Practice& practice) {
+std::vector<Role> tapes_for(const Practice& practice) {
+    if (practice.start().system == System::cordon) return {Role::spur, Role::remove, Role::none}; // nothing is laid there
     return {Role::left, Role::right, Role::spur, Role::remove, practice.task().frost ? Role::kicker : Role::spare, Role::none};
 }
 

@@ -19,6 +19,13 @@ void findings_so_far(Ui& ui, const Practice& practice) {
     }
 }
 
+std::string asked_pieces(const Ui& ui, const Practice& practice) {
+    const System system = practice.start().system;
+    if (system == System::cordon) return ui.say("screen.row.asked-spurs", {{"n", Count{practice.asked_row_spurs()}}});
+    if (system == System::one_cane) return ui.say("screen.row.asked-one-cane");
+    return ui.say("screen.row.asked-pieces");
+}
+
 } // namespace
 
 // What this vine is and what is asked.
@@ -42,9 +49,10 @@ Asked vine_card(const State& state, Views& views, Ui& ui, float top, float foot)
         }
         text(ui, ui.say("screen.row.age", {{"n", Count{vine.winter}}}));
         text(ui, ui.say("screen.row.place", {{"spacing", vine.spacing}}));
-        text(ui, ui.say("screen.row.asked", {{"n", Count{practice.asked_buds()}}}));
+        if (practice.task().tag) text(ui, ui.say("screen.row.tag", {{"weight", *practice.task().tag}}));
+        if (!state.shell.offers_questions) text(ui, ui.say("screen.row.asked", {{"n", Count{practice.asked_buds()}}}));
         from_book(ui, state);
-        text(ui, ui.say("screen.row.asked-pieces"));
+        text(ui, asked_pieces(ui, practice));
         if (practice.task().frost) text(ui, ui.say("screen.row.asked-standing"));
         if (practice.chosen) {
             rule_line(ui);
@@ -61,6 +69,7 @@ Asked vine_card(const State& state, Views& views, Ui& ui, float top, float foot)
         if (!practice.task().code.empty()) text(ui, practice.task().code, true);
         take(asked, command_button(ui, state, views, "row", "words"));
         take(asked, command_button(ui, state, views, "row", "buds", Weight::plain, true, true));
+        if (!practice.task().asks.empty()) take(asked, command_button(ui, state, views, "row", "questions", Weight::plain, true, true));
         if (ui.narrow()) unchecked_line(ui);
     }
     if (!ui.narrow() || views.row.card_open || views.row.looks_open) take(asked, looks_fold(ui, state, views, "row"));

@@ -6,7 +6,7 @@ namespace spurwright::ui {
 namespace ask = practice::ask;
 
 bool offers_anything(const State& state) {
-    return (state.shell.offers_watch || state.shell.offers_drill) && state.practice && !state.practice->can_undo();
+    return (state.shell.offers_watch || state.shell.offers_drill || state.shell.offers_questions) && state.practice && !state.practice->can_undo();
 }
 
 // Asked once at the start of a vine, never in the way: Esc, or doing it, lets it go.
@@ -18,7 +18,7 @@ Asked offer_card(const State& state, Views&, Ui& ui, float top) {
     ui.over = true;
     panel_begin(ui, "offer", place);
     const bool watch = state.shell.offers_watch;
-    text(ui, ui.say(watch ? "screen.offer.watch-says" : "screen.offer.drill-says"));
+    text(ui, ui.say(watch ? "screen.offer.watch-says" : state.shell.offers_drill ? "screen.offer.drill-says" : "screen.offer.questions-says"));
     const auto one = [&](std::string_view name, std::string_view words, const std::string& key, Weight weight,
                          Request request) {
         const std::string label = ui.say(words), hint = key;
@@ -28,6 +28,8 @@ Asked offer_card(const State& state, Views&, Ui& ui, float top) {
     if (watch) one("offer.watch", "screen.offer.watch", ui.say("screen.key.enter"), Weight::main, ask::Watch{true});
     if (state.shell.offers_drill)
         one("offer.drill", "screen.offer.drill", key_text(ui, "drill"), watch ? Weight::plain : Weight::main, ask::Drill{});
+    if (state.shell.offers_questions && !watch)
+        one("offer.questions", "screen.offer.questions", ui.say("screen.key.enter"), Weight::main, ask::Questions{});
     one("offer.own", "screen.offer.own", ui.say("screen.key.escape"), Weight::plain, ask::WatchOwn{});
     panel_end(ui);
     ui.over = false;

@@ -33,6 +33,11 @@ Asked row_door(const State& state, Views& views, Ui& ui, float picture) {
         asked = under_way ? Request{ask::GoTo{practice::Screen::row}} : Request{ask::NextVine{}};
     head_text(ui, title);
     text(ui, ui.say("screen.home.row-says"));
+    for (const auto& [system, name] : {std::pair{System::two_cane, "two-cane"}, std::pair{System::one_cane, "one-cane"}, std::pair{System::cordon, "cordon"}}) {
+        const std::string label = ui.say("screen.home.row-of." + std::string(name));
+        if (system != System::two_cane) flow(ui, choice_width(ui, label));
+        if (choice(ui, "home.row-of." + std::string(name), label, state.shell.row_system == system)) asked = ask::RowOf{system};
+    }
     if (under_way) {
         if (button(ui, "home.go-on", ui.say("screen.home.go-on"), {Weight::main, true, false, 0, {}}))
             asked = ask::GoTo{practice::Screen::row};

@@ -1,8 +1,10 @@
 #include <algorithm>
 
 #include "render/ui/asked.h"
+#include "render/ui/charge_words.h"
 #include "render/ui/from_book.h"
 #include "render/ui/grown_on.h"
+#include "render/ui/moved_cut_part.h"
 #include "render/ui/panel.h"
 #include "render/ui/screens.h"
 #include "render/ui/shown_parts.h"
@@ -71,7 +73,7 @@ void where_from(Ui& ui, const rules::Finding& finding) {
     shown_who_says(ui, *finding.rule, finding.status);
 }
 
-void piece_card(Ui& ui, const LookBack& look, LookView& view) {
+Asked piece_card(const State& state, Views& views, Ui& ui, const LookBack& look) {
     const Walked& piece = look.walk[look.current];
     const auto spoken = [](const Walked& w) { return !w.folded; };
     const auto here = look.walk.begin() + static_cast<std::ptrdiff_t>(look.current);
@@ -84,8 +86,21 @@ void piece_card(Ui& ui, const LookBack& look, LookView& view) {
     const std::string mend = mend_word(ui, piece);
     tape_word(ui, "look.tape", tape_of(piece), piece.lost.count > 0 ? ui.say("screen.look.lost", {{"text", mend}, {"points", piece.lost}}) : mend);
     text(ui, sentence(ui, piece));
-    if (const rules::Finding* finding = finding_of(look, piece))
-        if (fold(ui, "look.why", ui.say("screen.look.why"), view.why_open)) where_from(ui, *finding);
+    Asked asked;
+    if (const std::string charged = charge_words(ui, *state.practice, piece); !charged.empty()) text(ui, charged);
+    if (charged_act(*state.practice)) asked = command_button(ui, state, views, "look", "before-act");
+    if (!piece.with.empty()) {
+        if (fold(ui, "look.why", ui.say("screen.look.why"), views.look.why_open)) text(ui, ui.say("screen.look.who-says", {{"text", ui.say("review.missing-source")}}), true);
+    } else if (const rules::Finding* finding = finding_of(look, piece))
+        if (fold(ui, "look.why", ui.say("screen.look.why"), views.look.why_open)) where_from(ui, *finding);
+    return asked;
+}
+
+// Where the points went, act by act.
+void charged_list(Ui& ui, const State& state, LookView& view) {
+    const std::vector<std::string> told = all_charge_words(ui, *state.practice);
+    if (told.empty() || !fold(ui, "look.charges", ui.say("screen.look.charges", {{"n", counted(told.size())}}), view.charges_open)) return;
+    for (const std::string& line : told) text(ui, line);
 }
 
 Asked walk_buttons(const State& state, Views& views, Ui& ui, const LookBack& look) {
@@ -93,6 +108,7 @@ Asked walk_buttons(const State& state, Views& views, Ui& ui, const LookBack& loo
     take(asked, command_button(ui, state, views, "look", "previous-piece"));
     take(asked, command_button(ui, state, views, "look", "next-piece", Weight::main, true, true));
     take(asked, command_button(ui, state, views, "look", "go-there", Weight::plain, false, true));
+    if (!look.moved) take(asked, command_button(ui, state, views, "look", "what-if", Weight::plain, true, true));
     const bool any = look.plans && !look.plans->none();
     if (any) {
         if (toggle(ui, "look.twin", ui.say("screen.do.twin"), look.twin_shown)) asked = ask::ShowTwin{!look.twin_shown};
@@ -196,13 +212,18 @@ Asked screen_look_back(const State& state, Views& views, Ui& ui) {
         rule_line(ui);
     }
     views.look.grown_shown = state.practice->grown_on().has_value();
+    if (look.moved) {
+        take(asked, moved_cut_part(state, views, ui));
+        rule_line(ui);
+    }
+    views.look.cut_shown = look.moved.has_value();
     if (state.practice->spring() || state.practice->spring_lived()) {
         take(asked, spring_visit_part(state, views, ui));
         rule_line(ui);
     }
     views.look.spring_shown = state.practice->spring().has_value();
     if (look.current < look.walk.size()) {
-        piece_card(ui, look, views.look);
+        take(asked, piece_card(state, views, ui, look));
     } else {
         heading(ui, state, look);
         from_book(ui, state);
@@ -217,6 +238,7 @@ Asked screen_look_back(const State& state, Views& views, Ui& ui) {
     rule_line(ui);
     if (look.current < look.walk.size() && fold(ui, "look.whole", ui.say("screen.look.whole"), views.look.points_open))
         heading(ui, state, look);
+    charged_list(ui, state, views.look);
     take(asked, piece_list(ui, look, false, views.look.list_open));
     take(asked, piece_list(ui, look, true, views.look.nothing_open));
     take(asked, looks_fold(ui, state, views, "look"));

@@ -30,6 +30,8 @@ std::optional<Request> screen_watch(const State& state, Views& views, Ui& ui);
 std::optional<Request> screen_drill(const State& state, Views& views, Ui& ui);
 // Over the picture: six buds cut open at a time. Needs state.practice->buds().
 std::optional<Request> screen_buds(const State& state, Views& views, Ui& ui);
+// Over the picture: what the scene asks, one at a time. Needs state.practice->questions().
+std::optional<Request> screen_questions(const State& state, Views& views, Ui& ui);
 // Under the pictures of next winter's two vines: what came of each. Needs state.two, none of them in hand.
 std::optional<Request> screen_two(const State& state, Views& views, Ui& ui);
 std::optional<Request> screen_settings(const State& state, Views& views, const std::vector<Spoken>& spoken, Ui& ui);

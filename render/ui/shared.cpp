@@ -90,6 +90,7 @@ std::optional<Request> draw_screens(const State& state, Views& views, const std:
         case Place::watch: drawn = screen_watch(state, views, ui); break;
         case Place::drill: drawn = screen_drill(state, views, ui); break;
         case Place::buds: drawn = screen_buds(state, views, ui); break;
+        case Place::questions: drawn = screen_questions(state, views, ui); break;
         case Place::house: drawn = screen_house(state, views, ui); break;
         case Place::wall: drawn = screen_wall(state, views, ui); break;
         case Place::weigh: drawn = screen_weigh(state, views, ui); break;

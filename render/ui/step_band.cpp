@@ -41,7 +41,8 @@ Asked step_band(const State& state, Views& views, Ui& ui, float& foot) {
     const bool narrow = ui.narrow();
     const auto word_at = [&](std::size_t i) { return ui.say("screen.step." + std::string(word_of(strip[i].step))); };
     if (!narrow)
-        for (std::size_t i = 0; i < count; ++i) take(asked, step_stone(ui, practice, i, true));
+        for (std::size_t i = 0; i < count; ++i)
+            if (strip[i].asked) take(asked, step_stone(ui, practice, i, true));
     const bool with_keys = screen.x > ui.em() * 74;
     if (!narrow) { // the screen's own buttons at the far edge, apart from the steps
         float all = 0;
@@ -60,7 +61,7 @@ Asked step_band(const State& state, Views& views, Ui& ui, float& foot) {
         if (narrow && (name == "keys" || name == "redo")) continue; // by key and by Find
         take(asked, command_button(ui, state, views, "row", name, Weight::quiet, with_keys, true));
     }
-    const std::string on = ui.say("screen.row.next", {{"text", word_at(std::min(here + 1, count - 1))}}),
+    const std::string on = ui.say("screen.row.next", {{"text", word_at(static_cast<std::size_t>(practice::step_after(strip, said.step)))}}),
                       on_key = narrow ? std::string() : key_text(ui, "next-step");
     const ButtonLook next{said.done || said.step == rules::Step::look_back ? Weight::main : Weight::plain, true, false, 0, on_key};
     const std::string sentence = ui.words.sentence(said.key, said.arguments);

@@ -30,8 +30,9 @@ struct RowView {
     bool bar_shown = false; // above the row of tools, in the frame before
 };
 struct LookView {
-    bool list_open = false, nothing_open = false, why_open = false, points_open = false, noting = false;
+    bool list_open = false, nothing_open = false, why_open = false, points_open = false, charges_open = false, noting = false;
     bool spring_shown = false; // the visit in spring, in the frame before
+    bool cut_shown = false; // a cut tried elsewhere, in the frame before
     bool grown_shown = false; // the table of winters was there in the frame before
     Field code, note;
 };

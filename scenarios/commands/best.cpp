@@ -8,6 +8,8 @@
 #include "scenarios/commands/verbs.h"
 #include "scenarios/words/layout.h"
 #include "sim/core/hash.h"
+#include "sim/planning/cordon_charges.h"
+#include "sim/planning/cordon_top.h"
 #include "sim/planning/difficulty.h"
 #include "sim/planning/first_pass_plan.h"
 #include "sim/planning/open_choices.h"
@@ -87,23 +89,68 @@ void tell_difficulty(Answer& answer, const planning::Difficulty& difficulty, con
     answer.text += words::wrapped(words("best.difficulty", facts));
 }
 
-Result<Answer> answer_of_cordon(const Asked& asked, const Vine& vine, const rules::HouseRules& house, const words::Words& words) {
-    for (const char* option : {"--top", "--after"})
-        if (asked.value(option))
-            return failure(refusal(Fault::not_allowed, "error.best.of-cordon", {{"text", std::string(option)}}, asked.subject));
-    const planning::BestCordon best = planning::best_of_cordon(vine, house);
-    const std::uint64_t counted = planning::count_choices(planning::cordon_tables(vine, house));
+// The best rows; after some acts those still open, each finished from the vine in hand and judged as one plan.
+struct RowListed {
+    planning::BestCordon plan;
+    std::optional<Plan> rest;
+};
+Result<std::vector<RowListed>> rows_listed(const Vine& before, const std::optional<Pruned>& so_far, const rules::HouseRules& house,
+                                           const planning::CordonTables& open, std::size_t wanted) {
+    const rules::Offers offers = rules::offers(before, house);
+    const rules::Asked asked = rules::asked(offers, house);
+    std::vector<RowListed> plans;
+    for (const planning::CordonRanked& ranked : planning::top_picks(open, wanted)) {
+        planning::CordonChoice choice = planning::choice_of(open, ranked.pick);
+        if (!so_far) {
+            Plan whole = planning::complete(before, house, choice);
+            plans.push_back({{std::move(choice), std::move(whole), {ranked.points}, {ranked.sum}}, std::nullopt});
+            continue;
+        }
+        Plan rest = planning::finish(before, so_far->after, house, choice), whole = so_far->plan;
+        whole.edits.insert(whole.edits.end(), rest.edits.begin(), rest.edits.end());
+        const auto after = prune(before, whole);
+        if (!after) return failure(after.error());
+        const rules::Judgement judged = rules::judge(before, *after, house, offers, asked);
+        plans.push_back({{std::move(choice), std::move(whole), judged.points, judged.points_before_caps}, std::move(rest)});
+    }
+    std::stable_sort(plans.begin(), plans.end(),
+                     [](const RowListed& one, const RowListed& other) { return one.plan.points > other.plan.points; });
+    return plans;
+}
+
+Result<Answer> answer_of_cordon(const Asked& asked, const Vine& vine, const rules::HouseRules& house, std::size_t wanted,
+                                const words::Words& words) {
+    std::optional<Pruned> so_far;
+    if (const auto done = asked.value("--after")) {
+        auto pruned = prune_by_text(vine, *done);
+        if (!pruned) return failure(pruned.error());
+        if (auto meant = is_for_this_system(vine, pruned->plan, pruned->after); !meant) return failure(meant.error());
+        so_far = *std::move(pruned);
+    }
+    const planning::CordonTables tables = planning::cordon_tables(vine, house),
+                                 open = so_far ? planning::open_rows(tables, vine, so_far->after, house) : tables;
+    const auto plans = rows_listed(vine, so_far, house, open, wanted);
+    if (!plans) return failure(plans.error());
+    const std::uint64_t counted = planning::count_choices(open);
     Answer answer;
     io::Json list = io::Json::list();
-    list.push(plan_object(best));
+    answer.text = words::wrapped(words(so_far ? "best.counted-left" : "best.cordon-counted", {{"n", Count{static_cast<std::int64_t>(counted)}}}));
+    for (std::size_t i = 0; i < plans->size(); ++i) {
+        const RowListed& row = (*plans)[i];
+        io::Json o = plan_object(row.plan);
+        if (row.rest) o.set("rest", print_plan(*row.rest));
+        list.push(std::move(o));
+        answer.text += words::hanging("",
+                                      words("best.row", {{"rank", Count{static_cast<std::int64_t>(i) + 1}},
+                                                         {"points", row.plan.points},
+                                                         {"plan", print_plan(row.rest ? *row.rest : row.plan.plan)}}),
+                                      4);
+    }
     answer.object.set("hash", hash_text(vine_hash(vine)));
-    answer.object.set("after", io::Json());
+    answer.object.set("after", so_far ? io::Json(print_plan(so_far->plan)) : io::Json());
     answer.object.set("plans_counted", counted);
     answer.object.set("difficulty", io::Json());
     answer.object.set("plans", std::move(list));
-    answer.text = words::wrapped(words("best.cordon-counted", {{"n", Count{static_cast<std::int64_t>(counted)}}}));
-    answer.text += words::hanging(
-        "", words("best.row", {{"rank", Count{1}}, {"points", best.points}, {"plan", print_plan(best.plan)}}), 4);
     return answer;
 }
 
@@ -142,7 +189,7 @@ Result<Answer> answer_best(const Asked& asked, const Surroundings& around) {
     const auto first_pass = first_pass_asked(asked, found->vine);
     if (!first_pass) return failure(first_pass.error());
     if (*first_pass) return answer_of_first_pass(found->vine, house->rules, around.words);
-    if (found->vine.system == System::cordon) return answer_of_cordon(asked, found->vine, house->rules, around.words);
+    if (found->vine.system == System::cordon) return answer_of_cordon(asked, found->vine, house->rules, static_cast<std::size_t>(wanted), around.words);
     const planning::Planning planning(found->vine, house->rules);
     Answer answer;
     std::vector<Listed> plans;

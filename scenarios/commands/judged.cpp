@@ -14,11 +14,6 @@ Result<void> can_be_judged(const Vine& vine, const std::string& subject) {
     return must_be_uncut(vine, subject);
 }
 
-Result<void> can_be_judged_by_canes(const Vine& vine, const std::string& subject) {
-    if (vine.system == System::cordon) return failure({Fault::not_allowed, {"error.judge.cordon"}, {}, {subject, 0, 0, 0}});
-    return can_be_judged(vine, subject);
-}
-
 Result<void> is_for_this_system(const Vine& before, const Plan& plan, const Vine& after) {
     const auto lies_whole = [&](AxisId cane) {
         const auto nodes = after.nodes_of(*after.find(cane));

@@ -36,7 +36,5 @@ VerbOption pass_option();
                                     const planning::Planning& planning,
                                     const std::optional<rules::Report>& report = std::nullopt);
 [[nodiscard]] Result<void> can_be_judged(const Vine& vine, const std::string& subject);
-// The same for the window, which knows canes alone: a cordon is refused.
-[[nodiscard]] Result<void> can_be_judged_by_canes(const Vine& vine, const std::string& subject);
 
 } // namespace spurwright::commands

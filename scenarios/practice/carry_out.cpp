@@ -25,8 +25,9 @@ struct Session::Asker {
 
     void operator()(const ask::TakeBack&) {
         if (s.shell_.message) s.shell_.message.reset();
-        else if (s.shell_.offers_watch || s.shell_.offers_drill) s.no_offers();
+        else if (s.shell_.offers_watch || s.shell_.offers_drill || s.shell_.offers_questions) s.no_offers();
         else if (any() && vine().waiting()) vine().take_back();
+        else if (any() && vine().look() && vine().look()->moved) vine().leave_cut();
         else if (any() && vine().pulled()) vine().pull({});
         else if (any() && vine().tool != HandTool::none) {
             vine().tool = HandTool::none;
@@ -40,11 +41,11 @@ struct Session::Asker {
     void operator()(const ask::NextStep&) {
         if (!any()) return;
         if (vine().finished()) return s.acted(s.next_vine());
-        const auto now = static_cast<std::size_t>(vine().step());
         // From a step left early the strip goes on to the next one; it names what is still to do, and never blocks.
-        go_to(static_cast<Step>(std::min(now + 1, step_count - 1)));
+        go_to(step_after(vine().strip(), vine().step()));
     }
     void operator()(const ask::NextVine&) { s.acted(s.next_vine()); }
+    void operator()(const ask::RowOf& a) { s.shell_.row_system = a.system; }
     void operator()(const ask::OpenScene& a) { s.acted(s.open(open_scene(s.assets_, a.name, a.number))); }
     void operator()(const ask::OpenCode& a) { s.acted(s.open_named(a.code)); }
     void operator()(const ask::OfferTaken& a) {
@@ -84,14 +85,20 @@ struct Session::Asker {
         s.shell_.screen = Screen::row;
         told(vine().begin_drill());
     }
+    void operator()(const ask::Questions&) {
+        if (!any()) return;
+        s.shell_.offers_questions = false;
+        s.shell_.screen = Screen::row;
+        told(vine().begin_questions());
+    }
     void operator()(const ask::BudSampling&) {
         if (!any()) return;
         s.shell_.screen = Screen::row;
         told(vine().begin_buds());
     }
     void operator()(const ask::DrillEnd&) {
-        s.shell_.offers_drill = false;
-        if (any() && (vine().drill() || vine().buds())) vine().end_showing();
+        s.shell_.offers_drill = s.shell_.offers_questions = false;
+        if (any() && (vine().drill() || vine().buds() || vine().questions())) vine().end_showing();
         s.shell_.message.reset();
     }
     // ---- the house's own rules

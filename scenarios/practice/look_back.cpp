@@ -3,6 +3,8 @@
 #include <algorithm>
 #include <array>
 
+#include "sim/rules/missing_piece.h"
+#include "sim/rules/say.h"
 #include "sim/vine/vine_query.h"
 
 namespace spurwright::practice {
@@ -84,6 +86,27 @@ Walked stop_of(const Vine& before, const Vine& after, const rules::Finding& f, S
     return w;
 }
 
+// A missing piece is told once, not by every rule that would have judged it.
+void add_finding(std::vector<Walked>& stops, const rules::Judgement& mine, Walked stop) {
+    const auto is_spur = [&](std::size_t at) {
+        const rules::Finding& f = mine.findings[at];
+        return f.rule->per == rules::Per::spur || f.said.key.name == "rule.end-cut.missing-spur" || f.said.key.name == "rule.spur-row.missing";
+    };
+    const rules::Finding& f = mine.findings[stop.at];
+    const auto same = std::find_if(stops.begin(), stops.end(), [&](const Walked& other) {
+        return rules::tells_missing(f) && stop.lost.count > 0 && other.lost.count > 0 && rules::tells_missing(mine.findings[other.at]) && other.side == stop.side && is_spur(other.at) == is_spur(stop.at);
+    });
+    if (same == stops.end()) return stops.push_back(std::move(stop));
+    same->with.push_back(stop.at);
+    same->lost += stop.lost;
+    same->folded = same->lost < too_little;
+    const bool in_row = f.said.key.name == "rule.spur-row.missing";
+    same->key = TextKey{in_row ? "review.missing-in-row" : is_spur(stop.at) ? "review.missing-spur" : "review.missing-cane"};
+    std::erase_if(same->arguments, [](const Named& named) { return named.gap == "rules"; });
+    if (!in_row) same->arguments = {{"side", rules::side_key(stop.side)}};
+    same->arguments.push_back({"rules", Count{static_cast<std::int64_t>(same->with.size()) + 1}});
+}
+
 // From the head along the near-post side, then the far-post side, then the vine as a whole.
 std::array<int, 3> place_in_walk(const rules::Judgement& judgement, const Walked& w) {
     const rules::Finding& f = w.stop == Stop::remark ? judgement.remarks[w.at] : judgement.findings[w.at];
@@ -96,16 +119,6 @@ std::optional<Vine> pruned(const Vine& before, const Plan& plan) {
     auto after = prune(before, plan);
     if (!after) return std::nullopt;
     return *std::move(after);
-}
-
-Twin twin_of(const Vine& after, const Axis& axis, Side side, bool spur) {
-    Twin twin{axis.id, {}, side, spur, {}};
-    for (const Node& node : after.nodes_of(axis)) {
-        if (node.removed) break;
-        twin.places.push_back(node.place);
-        twin.last = node.id;
-    }
-    return twin;
 }
 
 }  // namespace
@@ -128,7 +141,7 @@ LookBack look_back(const Vine& before, const Vine& after, const rules::HouseRule
         look.walk.push_back(std::move(w));
     }
     std::vector<Walked> rest;
-    for (std::size_t i = 0; i < look.mine.findings.size(); ++i) rest.push_back(stop_of(before, after, look.mine.findings[i], Stop::finding, i));
+    for (std::size_t i = 0; i < look.mine.findings.size(); ++i) add_finding(rest, look.mine, stop_of(before, after, look.mine.findings[i], Stop::finding, i));
     for (std::size_t i = 0; i < look.mine.remarks.size(); ++i) rest.push_back(stop_of(before, after, look.mine.remarks[i], Stop::remark, i));
     std::stable_sort(rest.begin(), rest.end(), [&](const Walked& a, const Walked& b) { return place_in_walk(look.mine, a) < place_in_walk(look.mine, b); });
     for (Walked& w : rest) look.walk.push_back(std::move(w));
@@ -145,27 +158,32 @@ LookBack look_back(const Vine& before, const Vine& after, const rules::HouseRule
     return look;
 }
 
-void add_plans(LookBack& look, const Vine& before, const rules::HouseRules& house, PlansFound plans) {
+void add_plans(LookBack& look, const Vine& before, const rules::HouseRules& house, PlansFound plans, const Plan& done) {
     look.twins.clear();
-    look.tally = plans.planning->count(look.mine.points);
+    look.tally = plans.tally(look.mine.points);
     for (const planning::BestPlan& plan : plans.as_good) look.twins.push_back(twins_of(before, plan.plan));
     if (!plans.none()) {
         if (const auto after = pruned(before, plans.best().plan)) look.best = rules::judge(before, *after, house);
         look.mine_as_good = look.mine.points + plans.tolerance >= plans.best().points;
+        look.charged = charged_look(before, house, plans, done, look.mine);
     }
     look.plans = std::move(plans);
 }
 
-std::vector<Twin> twins_of(const Vine& before, const Plan& plan) {
-    std::vector<Twin> twins;
-    const auto after = pruned(before, plan);
-    if (!after) return twins;
-    for (const Edit& edit : plan.edits) {
-        if (const auto* lay = std::get_if<Lay>(&edit)) twins.push_back(twin_of(*after, *after->find(lay->cane), lay->side, false));
-        const auto* mark = std::get_if<Mark>(&edit);
-        if (mark && mark->role == Role::spur) twins.push_back(twin_of(*after, *after->find(mark->axis), after->find(mark->axis)->side, true));
-    }
-    return twins;
+std::optional<planning::FindingShare> charged_to(const LookBack& look, const Walked& stop) {
+    if (!look.charged || stop.stop != Stop::finding || stop.lost.count <= 0) return std::nullopt;
+    planning::FindingShares all;
+    const auto add = [&](std::size_t finding) {
+        for (const planning::FindingShare& share : look.charged->shares[finding]) {
+            const auto same = std::find_if(all.begin(), all.end(), [&](const planning::FindingShare& other) { return other.to == share.to && other.edit == share.edit; });
+            if (same == all.end()) all.push_back(share);
+            else same->lost += share.lost;
+        }
+    };
+    add(stop.at);
+    for (const std::size_t finding : stop.with) add(finding);
+    const planning::FindingShare* most = planning::most_of(all);
+    return most ? std::optional(*most) : std::nullopt;
 }
 
 std::vector<Twin> twins_for(const LookBack& look, const Walked& stop, const std::vector<Twin>& twins) {

@@ -6,21 +6,12 @@
 #include <optional>
 #include <vector>
 
-#include "scenarios/practice/plan_search.h"
+#include "scenarios/practice/charged_look.h"
+#include "scenarios/practice/moved_cut.h"
 #include "scenarios/weighing/exercise.h"
 #include "sim/rules/judge.h"
 
 namespace spurwright::practice {
-
-// The better choice drawn beside the own wood: an axis of the vine as it was, out to a node, lying where it would lie.
-struct Twin {
-    AxisId axis;
-    NodeId last;               // node it is cut past
-    Side side{};
-    bool spur = false;         // else a laid cane
-    std::vector<Place> places; // crown first, out to `last`
-    bool operator==(const Twin&) const = default;
-};
 
 enum class Stop : unsigned char { cap, finding, remark };
 
@@ -37,6 +28,7 @@ struct Walked {
     TextKey key;               // its sentence
     Arguments arguments;
     bool folded = false;       // costs nothing, or too little to speak of
+    std::vector<std::size_t> with;  // further findings of the same missing piece: told here once, `lost` is of all
 };
 
 struct StepLoss {
@@ -53,6 +45,8 @@ struct LookBack {
     std::vector<std::vector<Twin>> twins;    // of each plan in plans->as_good
     planning::Tally tally;                   // of mine
     std::optional<rules::Judgement> best;    // judgement of the best plan
+    std::optional<ChargedLook> charged;      // to which choice each loss goes; with the plans
+    std::optional<MovedCut> moved;           // a cut tried elsewhere; none: not asked for
     bool mine_as_good = false;               // within the tolerance of the best
     std::optional<weighing::Verdict> weighed; // of its prunings, where they were weighed
     std::size_t current = 0;                 // place in the walk; walk.size(): the heading
@@ -62,11 +56,10 @@ struct LookBack {
 
 // `after` is `before` pruned. Without plans.
 LookBack look_back(const Vine& before, const Vine& after, const rules::HouseRules& house);
-// Adds what the search found.
-void add_plans(LookBack& look, const Vine& before, const rules::HouseRules& house, PlansFound plans);
-
-// The twin lines of one plan: its canes laid, its spurs.
-std::vector<Twin> twins_of(const Vine& before, const Plan& plan);
+// Adds what the search found. `done` is the plan that was judged.
+void add_plans(LookBack& look, const Vine& before, const rules::HouseRules& house, PlansFound plans, const Plan& done);
+// What took most of a stop's loss; nothing where it lost nothing, or the plans are not found.
+std::optional<planning::FindingShare> charged_to(const LookBack& look, const Walked& stop);
 
 // Of `twins`, those that stand for a stop of the walk: the same side, a cane for a cane and a spur for a spur.
 std::vector<Twin> twins_for(const LookBack& look, const Walked& stop, const std::vector<Twin>& twins);

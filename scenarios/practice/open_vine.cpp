@@ -8,6 +8,7 @@
 #include "scenarios/io/vine_file.h"
 #include "scenarios/scenes/scene_vine.h"
 #include "sim/growth/history.h"
+#include "sim/rules/judge.h"
 #include "sim/vine/vine_query.h"
 
 namespace spurwright::practice {
@@ -28,15 +29,22 @@ GrowOnWish grow_on_wish(const scenes::Scene& scene, const scenes::GrownSceneVine
     return wish;
 }
 
+// A shipped set that is not meant for cordons says nothing of their spurs.
+std::string house_for(const Vine& vine, const std::string& asked) {
+    const bool shipped = std::find(io::shipped_house_sets.begin(), io::shipped_house_sets.end(), asked) != io::shipped_house_sets.end();
+    return vine.system == System::cordon && shipped ? std::string(cordon_house) : asked;
+}
+
 }  // namespace
 
 Result<Opened> open_code(const io::Assets& assets, const std::string& code, const std::string& house_name) {
     auto found = commands::vine_of_code(code);
     if (!found) return failure(std::move(found.error()));
-    if (auto judged = commands::can_be_judged_by_canes(found->vine, code); !judged) return failure(std::move(judged.error()));
-    auto house = io::load_house_rules(house_name, assets);
+    if (auto judged = commands::can_be_judged(found->vine, code); !judged) return failure(std::move(judged.error()));
+    const std::string name = house_for(found->vine, house_name);
+    auto house = io::load_house_rules(name, assets);
     if (!house) return failure(std::move(house.error()));
-    return Opened{Task{std::move(found->vine), found->code, {}, house_name, house->rules, {}}, {}};
+    return Opened{Task{std::move(found->vine), found->code, {}, name, house->rules, {}}, {}};
 }
 
 void ask_for(Task& task, const reference_vines::VineTarget& target) {
@@ -58,13 +66,13 @@ Result<Opened> open_scene(const io::Assets& assets, const std::string& name, std
     number = std::min(number, scene->vines.size() - 1);
     auto grown = scenes::grow_scene_vine(*scene, number);
     if (!grown) return failure(std::move(grown.error()));
-    if (auto judged = commands::can_be_judged_by_canes(grown->vine, name); !judged) return failure(std::move(judged.error()));
+    if (auto judged = commands::can_be_judged(grown->vine, name); !judged) return failure(std::move(judged.error()));
     auto house = scenes::scene_house(*scene, assets);
     if (!house) return failure(std::move(house.error()));
     const GrowOnWish wish = grow_on_wish(*scene, *grown);
     Task task{std::move(grown->vine), std::move(grown->code), name,          scene->house_rules, *std::move(house),
               scene->learn_keys,      number,                 scene->task_key, scene->begins,      wish,
-              scene->frost,           scene->vines[number].spring,           std::move(grown->acts), scene->weigh};
+              scene->frost,           scene->vines[number].spring,           scene->asks,     scene->tag, std::move(grown->acts), scene->weigh};
     return Opened{std::move(task), *std::move(scene)};
 }
 
@@ -87,15 +95,16 @@ Result<Opened> open_work(const io::Assets& assets, const settings::Work& work, c
     return opened;
 }
 
-Result<std::string> next_code(const std::function<std::uint64_t()>& fresh_seed) {
+Result<std::string> next_code(const std::function<std::uint64_t()>& fresh_seed, System system) {
     for (int i = 0; i < most_tries; ++i) {
         growth::Site site;
+        site.system = system;
         site.seed = fresh_seed() & ((std::uint64_t{1} << 40) - 1);
         site.age = own_age_from + static_cast<int>(site.seed % own_ages);
         const auto coded = growth::coded(site);
         if (!coded) continue;
         const auto vine = growth::grow_vine(site);
-        if (!vine || (i + 1 < most_tries && cane_candidates(*vine).size() < least_canes)) continue;
+        if (!vine || rules::why_not_judged(*vine) || (i + 1 < most_tries && cane_candidates(*vine).size() < least_canes)) continue;
         return print_code(*coded);
     }
     return failure({Fault::bad_file, {"screen.message.no-next-vine"}, {}, {}});

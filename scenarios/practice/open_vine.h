@@ -14,7 +14,7 @@
 
 namespace spurwright::practice {
 
-inline constexpr std::string_view usual_house = "general";
+inline constexpr std::string_view usual_house = "general", cordon_house = "spur-cordon";
 
 // The scene where a scene names the vine.
 struct Opened {
@@ -22,6 +22,7 @@ struct Opened {
     std::optional<scenes::Scene> scene;
 };
 
+// A cordon under a shipped set for canes is judged by the one for cordons.
 // Faults: what the code or file is refused for, a vine that was worked on this winter, a house that cannot be read.
 [[nodiscard]] Result<Opened> open_code(const io::Assets& assets, const std::string& code, const std::string& house_name);
 // A vine of about the reference vine's weight, and the number of buds that this weight asks for. Faults: as open_code.
@@ -34,8 +35,8 @@ void ask_for(Task& task, const reference_vines::VineTarget& target);
 // The vine that work was done on: a scene's by name and number, a code's, or the one in `vine_path`.
 [[nodiscard]] Result<Opened> open_work(const io::Assets& assets, const settings::Work& work, const std::string& vine_path);
 
-// The code of a grown vine with canes enough to choose among. `fresh_seed` gives the seed of each try.
-[[nodiscard]] Result<std::string> next_code(const std::function<std::uint64_t()>& fresh_seed);
+// The code of a grown vine of the system with canes enough to choose among. `fresh_seed` gives the seed of each try.
+[[nodiscard]] Result<std::string> next_code(const std::function<std::uint64_t()>& fresh_seed, System system = System::two_cane);
 
 // As the shed lists them.
 [[nodiscard]] Result<std::vector<SceneLine>> scene_lines(const io::Assets& assets);

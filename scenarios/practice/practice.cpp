@@ -6,6 +6,7 @@
 #include "scenarios/practice/walked_pieces.h"
 #include "sim/core/check.h"
 #include "sim/pruning/legal_edits.h"
+#include "sim/rules/asked.h"
 #include "sim/rules/piece_points.h"
 #include "sim/vine/vine_query.h"
 
@@ -27,8 +28,9 @@ bool laid_now(const Vine& vine, AxisId id) {
 
 Practice::Practice(Task task) : task_(std::move(task)), now_(task_.vine) {
     begin();
-    strip_ = step_strip(task_.vine, now_, done_count());
-    tell_load();
+    ask_of_vine();
+    if (task_.vine.system == System::cordon) tape = Role::spur;
+    tell_strip();
 }
 
 // The acts that the task begins with stand as somebody's before.
@@ -44,14 +46,18 @@ void Practice::begin() {
     }
 }
 
-// What is asked of the buds belongs to the task: the strip counts them only.
-void Practice::tell_load() {
-    strip_[static_cast<std::size_t>(Step::lengths)].arguments.push_back({"asked", Count{asked_buds()}});
+// What is asked belongs to the task: the strip counts acts only.
+void Practice::tell_strip() { strip_ = step_strip(task_.vine, now_, done_count(), {asked_buds(), row_spurs_}); }
+
+void Practice::ask_of_vine() {
+    row_spurs_ = task_.vine.system == System::cordon ? rules::asked(task_.vine, task_.house).spurs() : 0;
 }
 
 int Practice::asked_buds() const { return rules::target_buds(task_.house, task_.vine.spacing); }
 
 Result<void> Practice::act(const Edit& edit) {
+    if (const auto* lay = std::get_if<Lay>(&edit); lay && task_.vine.system == System::cordon)
+        return failure({Fault::not_allowed, {"error.practice.cordon-lays-none"}, {{"part", lay->cane}}, {}});
     if (auto why = why_not(now_, edit)) return failure(*std::move(why));
     if (done_count() >= most_edits) return failure({Fault::not_allowed, {"error.plan.too-many"}, {{"most", Count{most_edits}}}, {"plan", 0, 0, 0}});
     if (const auto* cut = std::get_if<Cut>(&edit)) waiting_ = warning(*cut);
@@ -105,8 +111,7 @@ void Practice::changed() {
     grown_on_.reset();
     close_spring();
     if (held_ && strip_[static_cast<std::size_t>(*held_)].done) held_.reset();
-    strip_ = step_strip(task_.vine, now_, done_count());
-    tell_load();
+    tell_strip();
     step_ = held_.value_or(next_step(strip_));
     // Off, or nothing but its base left standing by this winter's cut.
     const auto gone = [&](AxisId id) {
@@ -272,7 +277,7 @@ void Practice::finish() {
     step_ = Step::look_back;
     held_.reset();
     look_ = look_back(task_.vine, now_, task_.house);
-    if (plans_) practice::add_plans(*look_, task_.vine, task_.house, *plans_);
+    if (plans_) practice::add_plans(*look_, task_.vine, task_.house, *plans_, done());
 }
 
 void Practice::judge_under(std::string house_name, const rules::HouseRules& house) {
@@ -281,9 +286,9 @@ void Practice::judge_under(std::string house_name, const rules::HouseRules& hous
     grown_on_.reset();
     task_.house_name = std::move(house_name);
     task_.house = house;
+    ask_of_vine();
     plans_.reset();
-    strip_ = step_strip(task_.vine, now_, done_count());
-    tell_load();
+    tell_strip();
     if (look_) finish();
 }
 
@@ -313,8 +318,32 @@ void Practice::close_spring() {
 
 void Practice::add_plans(PlansFound plans) {
     plans_ = std::move(plans);
-    if (look_) practice::add_plans(*look_, task_.vine, task_.house, *plans_);
+    if (look_) practice::add_plans(*look_, task_.vine, task_.house, *plans_, done());
     if (watch_waits_) (void)begin_watching();
+}
+
+PrunedWork Practice::work(const Plan& done) const { return {task_.vine, task_.house, done, look_->mine, task_.begun.edits.size()}; }
+
+void Practice::take_cut(AxisId axis) {
+    if (!look_) return;
+    const Plan acts = done();
+    look_->moved = practice::take_cut(work(acts), axis);
+}
+
+void Practice::take_next_cut(int step) {
+    if (!look_ || !look_->moved) return;
+    const MovedCut& now = *look_->moved;
+    take_cut(now.pieces[(now.piece + (step > 0 ? 1 : now.pieces.size() - 1)) % now.pieces.size()].axis);
+}
+
+void Practice::move_cut(std::size_t at) {
+    if (!look_ || !look_->moved || at == look_->moved->at) return;
+    const Plan acts = done();
+    practice::move_cut(*look_->moved, work(acts), at);
+}
+
+void Practice::leave_cut() {
+    if (look_) look_->moved.reset();
 }
 
 bool Practice::may_grow_on() const { return look_ && task_.grow_on.winters > 0 && plans_ && !plans_->none(); }

@@ -13,6 +13,7 @@
 #include "scenarios/practice/look_back.h"
 #include "scenarios/practice/named_act.h"
 #include "scenarios/practice/spring_visit.h"
+#include "scenarios/practice/scene_questions.h"
 #include "scenarios/practice/step_strip.h"
 #include "scenarios/practice/touch_drill.h"
 #include "scenarios/practice/watching.h"
@@ -37,6 +38,8 @@ struct Task {
     GrowOnWish grow_on{};                 // what the scene lets grow on afterwards
     std::optional<scenes::Frost> frost{}; // a second visit in spring
     int spring = 1;                       // the draw of weather of that spring
+    std::vector<scenes::Ask> asks{};      // before the first cut
+    std::optional<Mass> tag{};            // of last winter's prunings
     Plan begun{};                         // acts that were made before: legal on the vine, and never undone
     std::optional<scenes::WeighAsked> weigh{}; // afterwards the prunings are weighed and next winter's buds said
     std::optional<reference_vines::VineTarget> from_book{}; // the reference vine whose weight sets the number of buds
@@ -58,6 +61,7 @@ public:
     const Vine& start() const { return task_.vine; }
     const Vine& now() const { return watching_ ? watching_->now() : now_; }  // what stands before the eye
     int asked_buds() const;              // count buds that the house asks for on this vine
+    int asked_row_spurs() const { return row_spurs_; }  // spurs along the arms of a cordon; 0 on a vine of canes
     std::uint64_t change() const { return change_; }  // rises whenever `now` changes: what was drawn or found before is old
 
     // ---- the acts
@@ -122,6 +126,12 @@ public:
     void add_plans(PlansFound plans);          // found for start() and house(); kept for the vine, shown once finished
     const std::optional<LookBack>& look() const { return look_; }
     std::optional<LookBack>& look() { return look_; }
+    // What if a cut had been made elsewhere: of the piece of this axis, else of the first; the next of the pieces; to one
+    // of its ends. Nothing of it is an act.
+    void take_cut(AxisId axis);
+    void take_next_cut(int step);
+    void move_cut(std::size_t at);
+    void leave_cut();
     // Whether the next winter can be seen, of this vine and of the best plan's.
     bool may_live_on() const { return look_ && plans_ && !plans_->none(); }
     // The scene's two choices, grown on: shown once asked for. Needs the plans of a scene that lets grow on.
@@ -153,14 +163,20 @@ public:
     [[nodiscard]] Result<void> begin_buds();
     const std::optional<BudSample>& buds() const { return buds_; }
     std::optional<BudSample>& buds() { return buds_; }
-    bool hand_rests() const { return watching_ || watch_waits_ || drill_ || buds_; }
+    // What the scene asks before the first cut.
+    [[nodiscard]] Result<void> begin_questions();
+    const std::optional<SceneQuestions>& questions() const { return questions_; }
+    std::optional<SceneQuestions>& questions() { return questions_; }
+    bool hand_rests() const { return watching_ || watch_waits_ || drill_ || buds_ || questions_; }
     void end_showing();  // of either: the vine is in hand again as it was
 
     // Findings of one step as things stand, in step-feedback mode; empty otherwise.
     std::vector<Walked> feedback(Step step) const;
 
 private:
-    void tell_load();
+    void ask_of_vine();
+    void tell_strip();
+    PrunedWork work(const Plan& done) const;
 
     Task task_;
     Vine now_;
@@ -170,6 +186,7 @@ private:
     std::optional<Waiting> waiting_;
     Pull pull_;
     std::optional<HandBend> bend_;
+    int row_spurs_ = 0;
     StepStrip strip_{};
     Step step_{};
     std::optional<Step> held_;  // the trainee went there: the strip stays until an act is made after that step was done
@@ -181,6 +198,7 @@ private:
     std::optional<Watching> watching_;
     std::optional<TouchDrill> drill_;
     std::optional<BudSample> buds_;
+    std::optional<SceneQuestions> questions_;
     bool watch_waits_ = false;
 
     void begin();

@@ -19,7 +19,7 @@ Result<records::Store> opened_store(const std::string& path) {
 records::FinishedVine finished_vine(const Practice& practice, bool orbit, std::optional<std::int64_t> person) {
     const Task& task = practice.task();
     const LookBack& look = *practice.look();
-    const auto difficulty = look.plans->none() || !task.begun.edits.empty() ? std::nullopt : planning::difficulty_of(task.vine, task.house, *look.plans->planning);
+    const auto difficulty = look.plans->none() || !look.plans->planning || !task.begun.edits.empty() ? std::nullopt : planning::difficulty_of(task.vine, task.house, *look.plans->planning);
     return {task.vine,       task.code, practice.done(), task.begun.edits.size(), task.house, task.house_name, task.scene.empty() ? "own" : "lesson", "window",
             orbit ? "orbit" : "row", person,    look.mine,       look.plans->none() ? std::nullopt : std::optional(look.plans->best().points),
             look.tally,      difficulty ? std::optional(difficulty->scale) : std::nullopt, look.plans->none() ? std::nullopt : std::optional(look.plans->tolerance)};

@@ -45,6 +45,7 @@ struct GoToStep { rules::Step step{}; };
 struct NextStep {};  // the next on the strip; on the look back the next vine
 struct CutAgain {};
 struct NextVine {};
+struct RowOf { System system{}; };    // what stands in the row from the next vine on
 struct OpenScene { std::string name; std::size_t number = 0; };  // of the scene's vines, from 0
 struct OpenCode { std::string code; };
 struct OfferTaken { bool yes = true; };  // work found from before: go on with it, or leave it
@@ -54,6 +55,10 @@ struct NextPiece { int step = 1; };
 struct LookAtPiece {};
 struct ShowTwin { bool on = true; };
 struct NextAsGood {};
+struct TakeCut { AxisId axis; };          // what if it had ended elsewhere; no axis: of the piece spoken of, else the first
+struct NextCut { int step = 1; };         // of the pieces whose cut can be moved
+struct MoveCut { std::size_t at = 0; };   // to one of its ends
+struct LeaveCut {};
 struct Disagree { std::string note; };
 struct GrowOn { bool on = true; };  // the scene's two choices through the winters
 struct SpringVisit { bool on = true; };  // the frost scene's second visit
@@ -72,6 +77,9 @@ struct Drill {};
 struct DrillAnswer { bool older = false; };
 struct DrillNext {};  // past the last place: ends it
 struct DrillEnd {};
+struct Questions {};                              // what the scene asks before the first cut
+struct SayAnswer { std::size_t which = 0; };       // from 0
+struct QuestionNext {};                           // past the last: to the end; there: ends it
 struct BudSampling {};                            // buds cut open after a cold winter
 struct SayDead { int dead = 0; };                 // primaries, of the six
 struct BudsNext {};                               // past the last cane: to the end; there: ends it
@@ -146,9 +154,9 @@ struct Leave {};                        // close the window: asked by a person o
 
 using Request = std::variant<ask::TakeTool, ask::TapeSays, ask::Choose, ask::WalkCanes, ask::WalkBuds, ask::CutHere, ask::PullCane, ask::LayTo, ask::TieHere,
                              ask::MarkAs, ask::Confirm, ask::TakeBack, ask::Undo, ask::Redo, ask::JumpTo, ask::GoToStep, ask::NextStep,
-                             ask::CutAgain, ask::NextVine, ask::OpenScene, ask::OpenCode, ask::OfferTaken, ask::ShowPiece, ask::NextPiece, ask::LookAtPiece,
-                             ask::ShowTwin, ask::NextAsGood, ask::Disagree, ask::GrowOn, ask::SpringVisit, ask::SayStanding, ask::NextWinter, ask::PruneOfTwo, ask::BackToTwo, ask::LeaveTwo, ask::Watch, ask::WatchNext, ask::WatchBack, ask::WatchOwn, ask::Drill,
-                             ask::DrillAnswer, ask::DrillNext, ask::DrillEnd, ask::BudSampling, ask::SayDead, ask::BudsNext, ask::LookFrom, ask::LookAtChosen, ask::Hatch, ask::Orbit, ask::HouseFrom, ask::HouseStep, ask::HouseAsShipped, ask::HouseIn, ask::HouseOut, ask::Wall, ask::WallKind,
+                             ask::CutAgain, ask::NextVine, ask::RowOf, ask::OpenScene, ask::OpenCode, ask::OfferTaken, ask::ShowPiece, ask::NextPiece, ask::LookAtPiece,
+                             ask::ShowTwin, ask::NextAsGood, ask::TakeCut, ask::NextCut, ask::MoveCut, ask::LeaveCut, ask::Disagree, ask::GrowOn, ask::SpringVisit, ask::SayStanding, ask::NextWinter, ask::PruneOfTwo, ask::BackToTwo, ask::LeaveTwo, ask::Watch, ask::WatchNext, ask::WatchBack, ask::WatchOwn, ask::Drill,
+                             ask::DrillAnswer, ask::DrillNext, ask::DrillEnd, ask::Questions, ask::SayAnswer, ask::QuestionNext, ask::BudSampling, ask::SayDead, ask::BudsNext, ask::LookFrom, ask::LookAtChosen, ask::Hatch, ask::Orbit, ask::HouseFrom, ask::HouseStep, ask::HouseAsShipped, ask::HouseIn, ask::HouseOut, ask::Wall, ask::WallKind,
                              ask::WallQuestions, ask::WallPosts, ask::WallLanguages, ask::WallBegin, ask::WallGoOn, ask::WallDo, ask::WallClose, ask::Weigh, ask::WeighDo, ask::WeighUndo, ask::WeighWrite, ask::WeighAgain, ask::LeaveOut, ask::SayNext, ask::WeighClose, ask::Book, ask::BookDo, ask::BookPaper, ask::PractiseLike, ask::Looks, ask::LooksSkill, ask::LooksBegin, ask::LookSaid,
                              ask::LookNext, ask::LooksEnd, ask::LooksClose, ask::CrewPage, ask::Seat, ask::Sits, ask::SitsNew, ask::Way, ask::TakeWay, ask::OpenMet, ask::GoTo,
                              ask::Speak, ask::TextScale, ask::Theme, ask::Units, ask::ReducedMotion, ask::StepFeedback, ask::SafetySeen,

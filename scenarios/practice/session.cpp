@@ -21,7 +21,10 @@ Result<std::unique_ptr<Session>> Session::make(const io::Assets& assets, const s
     session->shell_.scenes = *std::move(listed);
     session->recall();
     const auto said = session->shell_.message;  // stays to be read when a vine is opened at once
-    if (opening.language) session->shell_.settings.language = *opening.language;
+    if (opening.language) {  // for this sitting, whatever the settings say
+        if (auto asked = words::load_words(assets, *opening.language)) session->words_ = *std::move(asked);
+        session->shell_.settings.language = *opening.language;
+    }
     Result<void> opened;
     if (opening.code) opened = session->open_named(*opening.code);
     else if (opening.scene) opened = session->open(open_scene(assets, *opening.scene, 0));
@@ -65,8 +68,10 @@ void Session::begin(Task task) {
     practice_->step_feedback = shell_.settings.step_feedback;
     shell_.message.reset();
     shell_.screen = Screen::row;
+    shell_.row_system = practice_->start().system;
     shell_.offers_watch = practice_->task().begins == scenes::Begins::watch && !watched_;
     shell_.offers_drill = practice_->task().begins == scenes::Begins::old_or_new;
+    shell_.offers_questions = practice_->task().begins == scenes::Begins::questions;
     ++vine_number_;
     winters_.clear();
     year_worker_.forget();
@@ -93,7 +98,12 @@ Result<void> Session::open(Result<Opened> opened) {
 Result<void> Session::open_named(const std::string& code) { return open(open_code(assets_, code, house_.differs() || !scene_ ? house_.name() : scene_->house_rules)); }
 
 Result<void> Session::next_vine() {
-    if (!practice_) return open(open_scene(assets_, shell_.scenes.front().name, 0));
+    const bool of_scenes = shell_.row_system == System::two_cane;
+    if (!practice_ && of_scenes) return open(open_scene(assets_, shell_.scenes.front().name, 0));
+    if (!of_scenes) {
+        const auto code = next_code(fresh_seed_, shell_.row_system);
+        return code ? open_named(*code) : failure(code.error());
+    }
     // From a later winter of a scene's vine the row goes on with the scene's next one.
     const bool first_in_hand = winters_.empty() || !winters_.front().from;
     const Task& task = first_in_hand ? practice_->task() : winters_.front().from->task();

@@ -157,7 +157,7 @@ private:
     void keep_work();
     void keep_settings();
     void keep_finished();  // the vine in hand, once its plans are found
-    void no_offers() { shell_.offers_watch = shell_.offers_drill = false; }
+    void no_offers() { shell_.offers_watch = shell_.offers_drill = shell_.offers_questions = false; }
 
     const io::Assets& assets_;
     Keeping keeping_;

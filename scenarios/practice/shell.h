@@ -45,7 +45,8 @@ struct Shell {
     std::string machine;              // what draws
     std::string view = "row";         // word of scene::View now in force; empty: moved since
     bool orbit = false, hatch = false;
-    bool offers_watch = false, offers_drill = false;  // before the first act: to watch it done, to say old or new
+    bool offers_watch = false, offers_drill = false, offers_questions = false;  // before the first act: to watch it done, to say old or new
+    System row_system{};               // of the vines that the row goes on with
     std::vector<SceneLine> scenes;     // those that there are, in the order they are walked
     std::vector<WalkedVine> walked;    // finished in this sitting
     std::optional<records::Person> sits;   // at this window; none: what is done is nobody's

@@ -66,11 +66,22 @@ Result<void> Practice::begin_buds() {
     return {};
 }
 
+Result<void> Practice::begin_questions() {
+    if (finished()) return failure({Fault::not_allowed, {"error.practice.drill-finished"}, {}, {}});
+    SceneQuestions asked(scene_questions(task_.vine, task_.house, task_.asks, task_.tag));
+    if (asked.all().empty()) return failure({Fault::not_allowed, {"error.practice.no-questions"}, {}, {}});
+    end_showing();
+    put_down();
+    questions_ = std::move(asked);
+    return {};
+}
+
 void Practice::end_showing() {
     if (watching_) ++change_;
     watching_.reset();
     drill_.reset();
     buds_.reset();
+    questions_.reset();
     watch_waits_ = false;
     hover = {};
 }

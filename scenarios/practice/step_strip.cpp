@@ -93,13 +93,30 @@ private:
 Count n(std::size_t value) { return {static_cast<std::int64_t>(value)}; }
 
 StepSaid said(Step step, bool done, std::string_view open, std::string_view closed, Arguments arguments) {
-    return {step, done, TextKey{done ? closed : open}, std::move(arguments)};
+    return {step, done, true, TextKey{done ? closed : open}, std::move(arguments)};
+}
+
+// Spurs along two arms that lie already: nothing to shorten but them, nothing to lay.
+StepStrip cordon_strip(const Own& own, std::size_t acts, const AskedOfVine& asked) {
+    const auto wanted = static_cast<std::size_t>(std::max(asked.row_spurs, 1)), cut = static_cast<std::size_t>(own.spurs_cut);
+    const bool all_cut = !own.spurs.empty() && cut == own.spurs.size();
+    StepStrip strip;
+    strip[0] = said(Step::look, acts > 0, "step.say.look-cordon", "step.say.look-done", {});
+    strip[1] = said(Step::choose, own.spurs.size() >= wanted, "step.say.choose-cordon", "step.say.choose-cordon-done", {{"n", n(own.spurs.size())}, {"of", n(wanted)}});
+    strip[2] = said(Step::clear, own.standing.empty() && own.cuts > 0, "step.say.clear", "step.say.clear-cordon-done", {{"n", n(own.standing.size())}});
+    strip[3] = said(Step::spurs, all_cut && own.spurs.size() >= wanted, "step.say.spurs-cordon", "step.say.spurs-cordon-done",
+                    {{"n", n(cut)}, {"of", n(std::max(own.spurs.size(), wanted))}, {"buds", Count{own.buds}}, {"asked", Count{asked.buds}}});
+    strip[4] = {Step::lengths, true, false, {"step.say.lengths-cordon"}, {}};
+    strip[5] = {Step::lay_and_tie, true, false, {"step.say.lengths-cordon"}, {}};
+    strip[6] = said(Step::look_back, false, "step.say.look-back", "step.say.look-back", {});
+    return strip;
 }
 
 }  // namespace
 
-StepStrip step_strip(const Vine& start, const Vine& now, std::size_t acts) {
+StepStrip step_strip(const Vine& start, const Vine& now, std::size_t acts, const AskedOfVine& asked) {
     const Own own = Reader(start, now).read();
+    if (start.system == System::cordon) return cordon_strip(own, acts, asked);
     const std::size_t wanted = start.system == System::one_cane ? 1 : 2;  // canes, and spurs
     const std::size_t pieces = std::min(own.canes.size(), wanted) + std::min(own.spurs.size(), wanted);
     const bool lengths = own.canes.size() >= wanted && static_cast<std::size_t>(own.canes_cut) == own.canes.size();
@@ -112,7 +129,7 @@ StepStrip step_strip(const Vine& start, const Vine& now, std::size_t acts) {
     strip[3] = said(Step::spurs, !own.spurs.empty() && static_cast<std::size_t>(own.spurs_cut) == own.spurs.size(), "step.say.spurs", "step.say.spurs-done",
                     {{"n", n(static_cast<std::size_t>(own.spurs_cut))}, {"of", n(std::max(own.spurs.size(), wanted))}});
     strip[4] = said(Step::lengths, lengths, "step.say.lengths", "step.say.lengths-done",
-                    {{"n", n(static_cast<std::size_t>(own.canes_cut))}, {"of", n(std::max(own.canes.size(), wanted))}, {"buds", Count{own.buds}}});
+                    {{"n", n(static_cast<std::size_t>(own.canes_cut))}, {"of", n(std::max(own.canes.size(), wanted))}, {"buds", Count{own.buds}}, {"asked", Count{asked.buds}}});
     strip[5] = said(Step::lay_and_tie, tied, "step.say.lay-and-tie", "step.say.lay-and-tie-done",
                     {{"n", n(static_cast<std::size_t>(own.canes_tied))}, {"of", n(std::max(own.canes.size(), wanted))}});
     strip[6] = said(Step::look_back, false, "step.say.look-back", "step.say.look-back", {});
@@ -149,6 +166,12 @@ HandTool tool_of(Step step) {
 Step next_step(const StepStrip& strip) {
     for (const StepSaid& step : strip)
         if (!step.done) return step.step;
+    return Step::look_back;
+}
+
+Step step_after(const StepStrip& strip, Step step) {
+    for (std::size_t i = static_cast<std::size_t>(step) + 1; i < strip.size(); ++i)
+        if (strip[i].asked) return strip[i].step;
     return Step::look_back;
 }
 

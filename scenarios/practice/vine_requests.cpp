@@ -70,6 +70,14 @@ struct Hand {
         if (back && !back->twins.empty()) back->as_good_shown = (back->as_good_shown + 1) % back->twins.size();
         return pointed;
     }
+    Carried operator()(const ask::TakeCut& a) const {
+        const LookBack* back = look();
+        const bool at_piece = back && back->current < back->walk.size();
+        return vine.take_cut(a.axis ? a.axis : vine.chosen ? vine.chosen : at_piece ? back->walk[back->current].axis : AxisId{}), pointed;
+    }
+    Carried operator()(const ask::NextCut& a) const { return vine.take_next_cut(a.step), pointed; }
+    Carried operator()(const ask::MoveCut& a) const { return vine.move_cut(a.at), pointed; }
+    Carried operator()(const ask::LeaveCut&) const { return vine.leave_cut(), pointed; }
     Carried operator()(const ask::GrowOn& a) const { return vine.grow_on(a.on), pointed; }
     Carried operator()(const ask::SayStanding& a) const { return vine.say_standing(a.off), pointed; }
     // ---- shown on the vine
@@ -82,6 +90,15 @@ struct Hand {
     Carried operator()(const ask::DrillNext&) const {
         if (vine.drill() && !vine.drill()->here()) vine.end_showing();
         else if (vine.drill()) vine.drill()->next();
+        return shown;
+    }
+    Carried operator()(const ask::SayAnswer& a) const {
+        if (vine.questions()) vine.questions()->answer(a.which);
+        return shown;
+    }
+    Carried operator()(const ask::QuestionNext&) const {
+        if (vine.questions() && !vine.questions()->here()) vine.end_showing();
+        else if (vine.questions()) vine.questions()->next();
         return shown;
     }
     Carried operator()(const ask::SayDead& a) const {

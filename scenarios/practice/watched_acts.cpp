@@ -38,6 +38,7 @@ public:
     }
 
     WatchedAct operator()(const Mark& mark) const {
+        if (mark.role == Role::spur && start_.system == System::cordon) return told(Step::choose, {mark.axis, {}, {}}, judged(mark.axis, {RuleName::spur_place, RuleName::spur_size, RuleName::cane_health}));
         if (mark.role == Role::spur) return told(Step::choose, {mark.axis, {}, {}}, judged(mark.axis, {RuleName::spur_place, RuleName::spur_size, RuleName::spur_count}));
         return told(Step::choose, {mark.axis, {}, {}},
                     judged(mark.axis, {RuleName::cane_diameter, RuleName::internode_length, RuleName::origin_distance, RuleName::origin_height, RuleName::cane_health}));
@@ -47,12 +48,12 @@ public:
         const AxisId id = axis_of(cut.past);
         const Spot spot{id, cut.past, std::max(cut.beyond, Length{})};
         for (const rules::SidePieces& side : facts_.sides) {
-            if (side.spur && side.spur->axis == id) return told(Step::spurs, spot, judged(id, {RuleName::spur_buds, RuleName::end_cut}));
+            if ((side.spur && side.spur->axis == id) || in_row(side, id)) return told(Step::spurs, spot, judged(id, {RuleName::spur_buds, RuleName::end_cut}));
             if (side.cane && side.cane->axis == id) return told(Step::lengths, spot, why_so_long(*side.cane));
         }
         const Axis& axis = *start_.find(id);
         const bool on_kept = axis.parent && is_kept(axis_of(axis.parent));
-        return told(on_kept ? Step::lengths : Step::clear, spot, why_off(start_, house_, facts_.sides, cut));
+        return told(!on_kept ? Step::clear : start_.system == System::cordon ? Step::spurs : Step::lengths, spot, why_off(start_, house_, facts_.sides, cut));
     }
 
     WatchedAct operator()(const Lay& lay) const { return told(Step::lay_and_tie, {lay.cane, {}, {}}, judged(lay.cane, {RuleName::cane_side, RuleName::cane_count, RuleName::wood_age})); }
@@ -67,9 +68,13 @@ public:
 private:
     static WatchedAct told(Step step, Spot spot, std::vector<Reason> why) { return {std::nullopt, {}, step, spot, std::move(why)}; }
 
+    static bool in_row(const rules::SidePieces& side, AxisId id) {
+        return std::any_of(side.row.begin(), side.row.end(), [id](const auto& one) { return one.spur.axis == id; });
+    }
+
     bool is_kept(AxisId id) const {
         for (const rules::SidePieces& side : facts_.sides)
-            if ((side.spur && side.spur->axis == id) || (side.cane && side.cane->axis == id)) return true;
+            if (in_row(side, id) || (side.spur && side.spur->axis == id) || (side.cane && side.cane->axis == id)) return true;
         return false;
     }
 

@@ -4,10 +4,10 @@
 
 #include "scenarios/commands/vine_source.h"
 #include "scenarios/io/vine_file.h"
+#include "scenarios/practice/charged_look.h"
 #include "scenarios/practice/look_drill.h"
 #include "scenarios/records/store.h"
 #include "sim/core/hash.h"
-#include "sim/planning/charges.h"
 #include "sim/planning/difficulty.h"
 #include "sim/pruning/plan_text.h"
 #include "sim/rules/judge.h"
@@ -21,10 +21,10 @@ Error no_longer_there() { return {Fault::bad_file, {"error.way.vine-gone"}, {}, 
 
 // How many acts stand before the first that cost more than is as good; what was given stands always.
 std::size_t acts_before_loss(const Vine& vine, const rules::HouseRules& house, const Plan& plan, const records::PastVine& past) {
-    const planning::Planning planning(vine, house);
     const auto after = prune(vine, plan);
-    if (!after || !planning.best()) return past.given;
-    const planning::Charges charges = planning::charges(vine, house, planning, plan, rules::judge(vine, *after, house));
+    const PlansFound plans = search_plans(vine, house);
+    if (!after || plans.none()) return past.given;
+    const planning::Charges charges = charged_look(vine, house, plans, plan, rules::judge(vine, *after, house)).charges;
     std::size_t first = plan.edits.size();
     for (const planning::Charge& charge : charges.edits)
         if (charge.lost > past.tolerance.value_or(house.acceptable.within)) first = std::min(first, charge.edit);

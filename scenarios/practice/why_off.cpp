@@ -1,7 +1,10 @@
 #include "scenarios/practice/why_off.h"
 
+#include <cstdlib>
+
 #include "sim/rules/cane_diameter.h"
 #include "sim/rules/cane_health.h"
+#include "sim/rules/cordon_row.h"
 #include "sim/rules/internode_length.h"
 #include "sim/rules/measure_pieces.h"
 #include "sim/rules/origin_distance.h"
@@ -47,14 +50,19 @@ private:
     AxisId borne() const {
         AxisId farthest;
         std::uint32_t at = 0;
-        for (const rules::SidePieces& side : kept_)
-            for (const AxisId piece : {side.cane ? side.cane->axis : AxisId{}, side.spur ? side.spur->axis : AxisId{}}) {
+        for (const rules::SidePieces& side : kept_) {
+            std::vector<AxisId> pieces;
+            if (side.cane) pieces.push_back(side.cane->axis);
+            if (side.spur) pieces.push_back(side.spur->axis);
+            for (const auto& one : side.row) pieces.push_back(one.spur.axis);
+            for (const AxisId piece : pieces) {
                 const Axis* up = vine_.find(piece);
                 for (; up && up->parent && axis_of(up->parent) != axis_.id; up = vine_.find(axis_of(up->parent))) {}
                 if (!up || !up->parent || (farthest && index_of(up->parent) <= at)) continue;
                 farthest = piece;
                 at = index_of(up->parent);
             }
+        }
         return farthest;
     }
 
@@ -81,7 +89,26 @@ private:
         return cane;
     }
 
+    // On a cordon: what stands nearest along the arm, at the same place or beside it; or that it cannot be a spur.
+    void in_row() {
+        const rules::CordonRow row = rules::cordon_row(vine_, house_);
+        for (std::size_t side = 0; side < row.size(); ++side) {
+            const rules::RowCane* own = rules::find_in(row[side], axis_.id);
+            if (!own) continue;
+            const rules::RowCane* nearest = nullptr;
+            const auto apart = [&](const rules::RowCane& other) { return std::abs(other.along.count - own->along.count); };
+            for (const auto& one : kept_[side].row)
+                if (const rules::RowCane* other = rules::find_in(row[side], one.spur.axis); other && (!nearest || apart(*other) < apart(*nearest))) nearest = other;
+            if (!own->good) return add(RuleName::spur_size, "watch.off.no-good-spur", {});
+            if (!nearest) return add(RuleName::wood_left_behind, "watch.off.not-asked-spur", {});
+            if (nearest->place == own->place) return add(RuleName::spur_place, "watch.off.same-place", {{"kept", nearest->axis}});
+            return add(RuleName::spur_place, "watch.off.beside", {{"kept", nearest->axis}, {"measured", Length{apart(*nearest)}}});
+        }
+        add(RuleName::wood_left_behind, "watch.off.no-place", {});
+    }
+
     void cane() {
+        if (vine_.system == System::cordon) return in_row();
         const auto least = static_cast<std::size_t>(house_.cane_count.floor_buds);
         const auto buds = ripe_count_nodes(vine_, axis_, house_.habits());
         if (buds.size() < least)

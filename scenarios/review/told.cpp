@@ -4,6 +4,7 @@
 #include <cstdlib>
 
 #include "scenarios/practice/named_act.h"
+#include "sim/rules/missing_piece.h"
 #include "sim/rules/say.h"
 
 namespace spurwright::review {
@@ -73,15 +74,11 @@ struct Missing {
     const Arguments* in_row = nullptr; // of a cordon: how many of how many
 };
 bool is_missing_in_row(const Finding& f) { return f.said.key.name == "rule.spur-row.missing"; }
-bool is_missing(const Finding& f) {
-    return is_missing_in_row(f) ||
-           (f.on.empty() && (f.said.key == f.rule->missing || f.said.key.name == "rule.end-cut.missing-spur"));
-}
 
 void tell_missing(Told& told, const Review& r, const words::Words& words) {
     std::vector<Missing> all;
     for (const Finding& f : r.mine.findings) {
-        if (!is_missing(f) || f.lost().count <= 0) continue;
+        if (!rules::tells_missing(f) || f.lost().count <= 0) continue;
         const bool spur = is_missing_in_row(f) || f.rule->per == rules::Per::spur ||
                           f.said.key.name == "rule.end-cut.missing-spur";
         const auto same = std::find_if(all.begin(), all.end(), [&](const Missing& m) { return m.side == f.side && m.spur == spur; });
@@ -107,7 +104,7 @@ void tell_losses(Told& told, const Review& r, const words::Words& words) {
     std::int64_t folded = 0;
     tell_missing(told, r, words);
     for (const Finding& f : r.mine.findings) {
-        if (f.lost().count <= 0 || is_missing(f)) continue;
+        if (f.lost().count <= 0 || rules::tells_missing(f)) continue;
         if (f.lost() >= too_small_to_tell) {
             lost.push_back(&f);
         } else {
@@ -133,11 +130,16 @@ std::string piece_words(const TwinPiece& twin, NodeId end, const words::Words& w
 } // namespace
 
 std::string charge_sentence(const Charge& charge, const Review& r, const words::Words& words) {
-    const Edit& edit = r.plan.edits[charge.edit];
-    const AxisId piece = charge.missed ? charge.missed : charge.on;
-    Meant missed = meant(charge.better, piece);
+    const planning::CordonChoice* row = nullptr;
     for (std::size_t i = 0; r.row && i < r.charges.edits.size(); ++i)
-        if (r.charges.edits[i].edit == charge.edit) missed = meant_in(r.row->better[i], piece);
+        if (r.charges.edits[i].edit == charge.edit) row = &r.row->better[i];
+    return charge_sentence(charge, r.plan.edits[charge.edit], r.after, row, words);
+}
+
+std::string charge_sentence(const Charge& charge, const Edit& edit, const Vine& after, const planning::CordonChoice* row,
+                            const words::Words& words) {
+    const AxisId piece = charge.missed ? charge.missed : charge.on;
+    const Meant missed = row ? meant_in(*row, piece) : meant(charge.better, piece);
     std::string_view key = "review.charge.less";
     if (!charge.left)
         key = "review.charge.none-left";
@@ -150,7 +152,7 @@ std::string charge_sentence(const Charge& charge, const Review& r, const words::
     else if (missed.as == "spur")
         key = "review.charge.spur-short";
     return words(key, {{"edit", Count{static_cast<std::int64_t>(charge.edit) + 1}},
-                       {"act", act_text(edit, r.after, words)},
+                       {"act", act_text(edit, after, words)},
                        {"part", charge.missed ? charge.missed : charge.on},
                        {"side", rules::side_key(missed.side)},
                        {"lost", charge.lost}});

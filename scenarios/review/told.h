@@ -37,6 +37,9 @@ Told told(const Review& review, const words::Words& words);
 
 // "With cut a5 at its base went a5, which ...": one charge as a sentence.
 std::string charge_sentence(const planning::Charge& charge, const Review& r, const words::Words& words);
+// `after`: the vine with its acts done; `row`: of a cordon the row that was open before the act, else null.
+std::string charge_sentence(const planning::Charge& charge, const Edit& edit, const Vine& after, const planning::CordonChoice* row,
+                            const words::Words& words);
 std::string mending_sentence(const planning::Mending& mending, const words::Words& words);
 std::string mistake_sentence(const rules::Mistake& mistake, const words::Words& words);
 std::string end_sentence(const planning::WhatIf& end, const words::Words& words);

@@ -17,6 +17,7 @@ constexpr std::size_t longest_name = 60, longest_key = 60, longest_code = 40, lo
 constexpr int most_target = 200; // count buds
 constexpr int most_winters = 20; // to grow on
 constexpr int most_logged = 5;   // winters before this one
+constexpr std::int64_t heaviest_tag = 10'000; // g
 constexpr int most_draw = 1'000, most_kickers = 2, last_frost_day = 181;
 
 // What the head of a file says; refused where it is not of this kind or from a newer program.
@@ -137,6 +138,12 @@ Result<Scene> load_scene(const io::Assets& assets, const std::string& name) {
         if (const io::Json* frost = fields.optional("frost")) scene.frost = read_frost(refusal, *frost);
         if (const io::Json* weigh = fields.optional("weigh")) scene.weigh = read_weigh(refusal, *weigh);
         scene.begins = fields.word("begins", std::optional<Begins>(Begins::own));
+        if (!fields.left_out("tag_g")) scene.tag = Mass{static_cast<std::int32_t>(fields.whole("tag_g", 1, heaviest_tag) * 1'000)};
+        for (const io::Json& word : fields.list("asks", false)) {
+            const auto one = read_word<Ask>(fields.text_of(word, "asks", longest_name));
+            if (!one) refusal.add("error.scene.ask", {{"text", word.text}}, word);
+            else scene.asks.push_back(*one);
+        }
     }
     read_vines(fields, version, scene);
     for (const io::Json& word : fields.list("beginner", true)) {

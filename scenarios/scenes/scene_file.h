@@ -17,8 +17,21 @@
 namespace spurwright::scenes {
 
 // What comes before the vine is pruned. own: nothing.
-enum class Begins : unsigned char { own, watch, old_or_new };
-constexpr auto words_of(Begins) { return std::to_array<std::string_view>({"own", "watch", "old-or-new"}); }
+enum class Begins : unsigned char { own, watch, old_or_new, questions };
+constexpr auto words_of(Begins) { return std::to_array<std::string_view>({"own", "watch", "old-or-new", "questions"}); }
+
+// What can be asked before the first cut; the answers are worked out from the vine (practice/scene_questions.h).
+enum class Ask : unsigned char {
+    job,        // which job is this vine
+    by_weight,  // how many buds does its tag ask for
+    by_space,   // how many does its space hold
+    smaller,    // how many are left, then
+    tell,       // what is told to the supervisor
+    which_cane, // which of two canes of a side is laid
+    when,       // when its spur is chosen
+    tools,      // which tool for each of four cuts
+};
+constexpr auto words_of(Ask) { return std::to_array<std::string_view>({"job", "by-weight", "by-space", "smaller", "tell", "which-cane", "when", "tools"}); }
 
 // One vine of a scene: grown from its code, then changed by each switch in turn.
 struct SceneVine {
@@ -47,6 +60,8 @@ struct Scene {
     std::optional<std::int32_t> target; // count buds asked for where it is not the house's own number
     std::string title_key, task_key, teaches_key;
     Begins begins = Begins::own;
+    std::vector<Ask> asks;               // in their order; none but where it begins with questions
+    std::optional<Mass> tag;             // last winter's prunings, as the tag on the vine says
     int grow_on = 0;                     // winters that can be seen grown on afterwards; 0: not offered
     std::optional<Frost> frost;
     std::optional<WeighAsked> weigh;

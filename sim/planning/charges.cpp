@@ -81,7 +81,7 @@ private:
         charge.missed = missed(charge.better);
         charge.step = step_of_charge(charge);
         open_ = now;
-        if (charge.lost.count == 0) return;
+        if (charge.lost.count == 0) return found_.even.push_back(charge);
         add(charge.step, charge.lost);
         found_.edits.push_back(charge);
     }

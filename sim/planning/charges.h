@@ -42,6 +42,7 @@ struct HandLoss {
 
 struct Charges {
     std::vector<Charge> edits;
+    std::vector<Charge> even;    // edits that cost nothing, after which another choice is the best that is open
     std::optional<Mending> mending;
     std::vector<HandLoss> hand;  // without zeros
     Tenths best, mine;           // sums before caps

@@ -77,7 +77,11 @@ private:
                 if (!charge.missed && lengths_left(before_, hand_, spur.axis, house_) == 0) charge.missed = spur.axis;
         charge.step = charge.missed ? Step::choose : Step::spurs;
         open_ = now;
-        if (charge.lost.count == 0) return;
+        if (charge.lost.count == 0) {
+            found_.charges.even.push_back(charge);
+            found_.even_better.push_back(better);
+            return;
+        }
         add(charge.step, charge.lost);
         found_.charges.edits.push_back(charge);
         found_.better.push_back(better);

@@ -21,6 +21,7 @@ std::optional<CordonPick> pick_of(const CordonTables& tables, const CordonChoice
 struct CordonCharges {
     Charges charges;                         // the choices in it are empty: they stand here
     std::vector<CordonChoice> better, left;  // what was open before and after each charged edit
+    std::vector<CordonChoice> even_better;   // before each edit of charges.even
     CordonChoice kept, meant;                // by the plan; the best still open at its end
 };
 

@@ -71,6 +71,12 @@ private:
     Plan rest_;
 };
 
+Plan rest_of(const Vine& before, const Vine& now, const rules::HouseRules& house, const Plan& whole) {
+    Finisher hand(before, now, house);
+    for (const Edit& edit : whole.edits) hand.take(edit);
+    return std::move(hand).rest();
+}
+
 }  // namespace
 
 Tables open_choices(const VineTables& tables, const Vine& now) {
@@ -111,9 +117,11 @@ Choice kept_choice(const Vine& before, const rules::PlanFacts& facts, const rule
 }
 
 Plan finish(const Vine& before, const Vine& now, const rules::HouseRules& house, const Choice& choice) {
-    Finisher hand(before, now, house);
-    for (const Edit& edit : complete(before, house, choice).edits) hand.take(edit);
-    return std::move(hand).rest();
+    return rest_of(before, now, house, complete(before, house, choice));
+}
+
+Plan finish(const Vine& before, const Vine& now, const rules::HouseRules& house, const CordonChoice& choice) {
+    return rest_of(before, now, house, complete(before, house, choice));
 }
 
 }  // namespace spurwright::planning

@@ -3,6 +3,7 @@
 // hand did badly is a matter of its own, and choosing well cannot mend it.
 #pragma once
 
+#include "sim/planning/cordon.h"
 #include "sim/planning/vine_tables.h"
 #include "sim/pruning/plan.h"
 #include "sim/rules/measure_plan.h"
@@ -19,5 +20,7 @@ Choice kept_choice(const Vine& before, const rules::PlanFacts& facts, const rule
 // The edits still to be made on `now` for the full plan of a choice that is open: complete(choice) less what was done.
 // Carried out after the edits that led to `now` they are legal.
 Plan finish(const Vine& before, const Vine& now, const rules::HouseRules& house, const Choice& choice);
+// Of a cordon: of a row that is open.
+Plan finish(const Vine& before, const Vine& now, const rules::HouseRules& house, const CordonChoice& choice);
 
 }  // namespace spurwright::planning

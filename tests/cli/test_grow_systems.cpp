@@ -105,7 +105,17 @@ TEST_SUITE("cli/grow systems") {
                       {"ahead", its_code, "--plan", "", "--against", lays, "--seasons", "1"}})
                     CHECK(refused(verb).find("the plan is for another system") != std::string::npos);
                 CHECK(refused({"ahead", its_code, "--plan", "", "--seasons", "1", "--kickers-until", "100"}).find("leave --kickers-until out") != std::string::npos);
-                CHECK(refused({"best", its_code, "--top", "2"}).find("leave --top out") != std::string::npos);
+                const json top = answered({"best", its_code, "--top", "3"}, "verb-best");
+                REQUIRE(top["plans"].size() == 3);
+                CHECK(top["plans"][0]["plan"] == plan["plan"]);
+                CHECK(top["plans"][2]["points"] <= top["plans"][1]["points"]);
+                const std::string whole = plan["plan"], half = whole.substr(0, whole.find("; cut"));
+                const json rest = answered({"best", its_code, "--after", half}, "verb-best");
+                CHECK(rest["after"] == half);
+                CHECK(rest["plans"][0]["points"] == plan["points"]);
+                CHECK(half + "; " + rest["plans"][0]["rest"].get<std::string>() == whole);
+                CHECK(answered({"best", its_code, "--after", whole}, "verb-best")["plans"][0]["rest"] == "");
+                CHECK(refused({"best", its_code, "--after", lays}).find("the plan is for another system") != std::string::npos);
             }
         CHECK(refused({"grow", "--system", "head-canes"}).find("--system: ") != std::string::npos);
         CHECK(refused({"grow", "--trunks", "3"}).find("--trunks: ") != std::string::npos);

@@ -2,11 +2,13 @@
 #include <doctest/doctest.h>
 
 #include <algorithm>
+#include <map>
 #include <numeric>
 
 #include "sim/growth/history.h"
 #include "sim/planning/best_plan.h"
 #include "sim/planning/brute_force.h"
+#include "sim/planning/charged_findings.h"
 #include "sim/planning/charges.h"
 #include "sim/planning/open_choices.h"
 #include "sim/planning/what_if.h"
@@ -51,9 +53,36 @@ Plan joined(Plan plan, const Plan& rest) {
 
 struct Tried {
     int plans = 0, with_charges = 0, unfair = 0, rising = 0;
+    int shared_out = 0, shares_differ = 0, acts_differ = 0;  // losses; those whose shares do not sum to them; plans whose acts' shares do not
+    std::array<int, 4> most{};   // losses by what took most of them
     std::array<int, 7> steps{};  // charges
     std::string first;
 };
+
+// Every loss is the sum of its shares, and over all losses an act's shares are its charge.
+void try_shares(const Vine& vine, const Planning& planning, const Charges& found, const rules::Judgement& mine, Tried& tried) {
+    const std::vector<FindingShares> shares = charged_findings(vine, house, planning, found, mine);
+    REQUIRE(shares.size() == mine.findings.size());
+    std::map<std::size_t, Tenths> by_act;
+    Tenths open, hand;
+    for (std::size_t i = 0; i < shares.size(); ++i) {
+        Tenths sum;
+        for (const FindingShare& share : shares[i]) {
+            sum += share.lost;
+            if (share.to == LostTo::act) by_act[share.edit] += share.lost;
+            if (share.to == LostTo::open) open += share.lost;
+            if (share.to == LostTo::hand) hand += share.lost;
+        }
+        tried.shares_differ += sum != mine.findings[i].lost();
+        const FindingShare* most = most_of(shares[i]);
+        if (mine.findings[i].lost().count > 0 && most) ++tried.shared_out, ++tried.most[static_cast<std::size_t>(most->to)];
+    }
+    for (const Charge& charge : found.edits) by_act[charge.edit] -= charge.lost;
+    const bool acts = std::all_of(by_act.begin(), by_act.end(), [](const auto& one) { return one.second == Tenths{}; });
+    Tenths by_hand;
+    for (const HandLoss& loss : found.hand) by_hand += loss.lost;
+    tried.acts_differ += !acts || open != (found.mending ? found.mending->lost : Tenths{}) || hand != by_hand;
+}
 
 void try_plan(const Vine& vine, const Planning& planning, const test::Judged& judged, const Plan& plan, Tried& tried) {
     const auto mine = judged(plan);
@@ -61,6 +90,7 @@ void try_plan(const Vine& vine, const Planning& planning, const test::Judged& ju
     ++tried.plans;
     const Charges found = charges(vine, house, planning, plan, *mine);
     tried.with_charges += !found.edits.empty();
+    try_shares(vine, planning, found, *mine, tried);
     Tenths parts;
     for (const Charge& charge : found.edits) {
         parts += charge.lost;
@@ -98,6 +128,10 @@ TEST_SUITE("planning/charges") {
         for (std::uint32_t number = 0; number < 6; ++number) try_on(test::grown(site(number)), 15);
         CAPTURE(tried.first);
         CHECK(tried.unfair == 0);
+        CHECK(tried.shares_differ == 0);
+        CHECK(tried.acts_differ == 0);
+        CHECK(tried.shared_out > 3'000);
+        for (const int by : tried.most) CHECK(by > 100);
         CHECK(tried.rising == 0);  // no dead end is ever left: less can be had, never more
         CHECK(tried.plans > 700);
         CHECK(tried.with_charges > 200);

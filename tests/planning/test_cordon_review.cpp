@@ -5,6 +5,7 @@
 #include <algorithm>
 #include <map>
 
+#include "sim/planning/charged_findings.h"
 #include "sim/planning/cordon_charges.h"
 #include "sim/planning/cordon_groups.h"
 #include "sim/core/random.h"
@@ -54,7 +55,28 @@ std::vector<CordonGroup> groups_by_force(const CordonTables& tables, int points)
 }
 
 struct ChargedPlans {
-    int plans = 0, sums_differ = 0, rises = 0, charged = 0, mended = 0, handed = 0, by_edits_wrong = 0;
+    int plans = 0, sums_differ = 0, rises = 0, charged = 0, mended = 0, handed = 0, by_edits_wrong = 0, shares_wrong = 0, of_acts = 0;
+
+    // By rule and side every loss is the sum of its shares, and an act's shares over all are its charge.
+    void look_at_shares(const CordonCharges& found, const std::vector<FindingShares>& shares, const rules::Judgement& mine) {
+        std::map<std::pair<std::size_t, Side>, Tenths> left;
+        std::map<std::size_t, Tenths> by_act;
+        REQUIRE(shares.size() == mine.findings.size());
+        const auto place = [&](std::size_t i) { return std::pair{rules::index_of(mine.findings[i].rule->name), mine.findings[i].side}; };
+        for (std::size_t i = 0; i < mine.findings.size(); ++i) {
+            const bool fresh = left.find(place(i)) == left.end();
+            left[place(i)] += mine.findings[i].lost();
+            for (const FindingShare& share : shares[i]) {
+                if (!fresh) continue;  // told once for all spurs of the row
+                left[place(i)] -= share.lost;
+                if (share.to == LostTo::act) by_act[share.edit] += share.lost;
+            }
+        }
+        for (const Charge& charge : found.charges.edits) by_act[charge.edit] -= charge.lost;
+        for (const auto& [where, lost] : left) shares_wrong += lost != Tenths{};
+        for (const auto& [edit, lost] : by_act) shares_wrong += lost != Tenths{};
+        of_acts += static_cast<int>(by_act.size());
+    }
 
     void look_at(const Vine& vine, const rules::HouseRules& house, const CordonTables& tables, const Plan& plan) {
         const auto after = prune(vine, plan);
@@ -62,6 +84,7 @@ struct ChargedPlans {
         ++plans;
         const rules::Judgement mine = rules::judge(vine, *after, house);
         const CordonCharges found = charges_of_cordon(vine, house, tables, plan, mine);
+        look_at_shares(found, charged_findings(vine, house, tables, found, mine), mine);
         Tenths steps, edits;
         for (const Tenths lost : found.charges.by_step) steps += lost;
         for (const Charge& charge : found.charges.edits) edits += charge.lost;
@@ -148,6 +171,8 @@ TEST_SUITE("planning/cordon-review") {
         CHECK(found.sums_differ == 0);
         CHECK(found.by_edits_wrong == 0);
         CHECK(found.rises == 0);
+        CHECK(found.shares_wrong == 0);
+        CHECK(found.of_acts > 10);
         CHECK(found.charged > 10);
         CHECK(found.mended > 10);
         CHECK(found.handed > 10);

@@ -201,7 +201,9 @@ TEST_CASE("the whole job: the best plan carried out act by act leaves every step
         CHECK(look.tally.better == 0);
         CHECK(look.mine_as_good);
         CHECK(look.plans->as_good_count >= look.plans->as_good.size());
-        CHECK(look.walk.size() == judged.findings.size() + judged.remarks.size() + judged.caps.size());
+        std::size_t told = 0;
+        for (const practice::Walked& w : look.walk) told += 1 + w.with.size();
+        CHECK(told == judged.findings.size() + judged.remarks.size() + judged.caps.size());
         REQUIRE(look.twins.size() == look.plans->as_good.size());
         CHECK(look.twins[0].size() >= 2);
         for (const practice::Twin& twin : look.twins[0]) CHECK(twin.places.size() >= 2);
@@ -219,7 +221,12 @@ TEST_CASE("every finding stands in the walk once; losses by step add up to the l
         const practice::LookBack& look = *practice.look();
         std::vector<int> seen(look.mine.findings.size());
         for (const practice::Walked& w : look.walk)
-            if (w.stop == practice::Stop::finding) ++seen[w.at];
+            if (w.stop == practice::Stop::finding) {
+                ++seen[w.at];
+                Tenths here = look.mine.findings[w.at].lost();
+                for (const std::size_t other : w.with) ++seen[other], here += look.mine.findings[other].lost();
+                CHECK(w.lost == here);
+            }
         for (const int times : seen) CHECK(times == 1);
         Tenths lost, of_steps;
         for (const auto& f : look.mine.findings) lost += f.lost();

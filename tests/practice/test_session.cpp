@@ -174,6 +174,28 @@ TEST_CASE("a second window on the same work is read-only and says so; the first 
     CHECK(*io::read_file(folders_in(here).work_folder + "/present.json", 1 << 20) == *kept);
 }
 
+TEST_CASE("the row goes on with the system chosen: cordons under their own house, single canes; scenes keep their own") {
+    const test::Folder here;
+    const auto session = opened(folders_in(here), first_scene());
+    CHECK(session->shell().row_system == System::two_cane);
+    session->carry_out(ask::RowOf{System::cordon});
+    session->carry_out(ask::NextVine{});
+    CHECK(session->practice()->start().system == System::cordon);
+    CHECK(session->practice()->task().house_name == "spur-cordon");
+    session->carry_out(ask::NextVine{});
+    CHECK(session->practice()->start().system == System::cordon);
+    session->carry_out(ask::RowOf{System::one_cane});
+    session->carry_out(ask::NextVine{});
+    CHECK(session->practice()->start().system == System::one_cane);
+    session->carry_out(ask::OpenScene{"weak-vine", 0});
+    CHECK(session->shell().row_system == System::two_cane);
+    CHECK(session->shell().offers_questions);
+    session->carry_out(ask::Questions{});
+    CHECK(session->practice()->questions().has_value());
+    session->carry_out(ask::DrillEnd{});
+    CHECK_FALSE(session->practice()->hand_rests());
+}
+
 TEST_CASE("settings are kept; nonsense in their file means defaults for this run and the file untouched") {
     const test::Folder here;
     const std::string file = folders_in(here).settings_file;
@@ -194,6 +216,8 @@ TEST_CASE("settings are kept; nonsense in their file means defaults for this run
         CHECK(session->shell().settings.text_percent == 200);
         CHECK(session->shell().settings.theme == settings::ThemeName::dusk);
     }
+    CHECK(opened(folders_in(here), {"en", {}, {}})->words().language() == "en");  // asked for at the start: for this sitting
+    CHECK(opened(folders_in(here))->words().language() == "es");
     for (const std::string nonsense : {"", "{", "[]", "{\"kind\": \"spurwright-settings\", \"version\": 1, \"text_percent\": 5000}",
                                        "{\"kind\": \"spurwright-settings\", \"version\": 7}", "{\"kind\": \"spurwright-settings\", \"version\": 1, \"language\": \"xx\"}"}) {
         REQUIRE(io::write_file(file, nonsense).has_value());

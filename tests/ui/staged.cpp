@@ -1,3 +1,4 @@
+#include "tests/support/cordons.h"
 #include "tests/support/folder.h"
 #include "tests/ui/driver.h"
 #include "tests/ui/staged.h"
@@ -127,6 +128,43 @@ Practice frost_practice() {
     practice.finish();
     practice.add_plans(std::move(plans));
     REQUIRE(practice.may_visit_in_spring());
+    return practice;
+}
+
+// A scene's vine with what it asks before the first cut.
+std::shared_ptr<Practice> asking(const std::string& scene, std::size_t answered) {
+    auto opened = practice::open_scene(io::Assets(std::string(SPURWRIGHT_SOURCE) + "/assets"), scene, 0);
+    REQUIRE(opened.has_value());
+    auto vine = std::make_shared<Practice>(std::move(opened->task));
+    REQUIRE(vine->begin_questions().has_value());
+    for (std::size_t i = 0; i < answered; ++i) {
+        if (i > 0) vine->questions()->next();
+        vine->questions()->answer(i % 2);
+    }
+    return vine;
+}
+
+// A cordon with some of its best plan done, looked back on or not.
+std::shared_ptr<Practice> cordon_practice(bool finished) {
+    growth::Site site;
+    site.system = System::cordon;
+    site.seed = 1;
+    site.age = 9;
+    site.spacing_m = 1.5;
+    auto vine = growth::grow_vine(site);
+    REQUIRE(vine.has_value());
+    auto practice = std::make_shared<Practice>(practice::Task{*std::move(vine), "", "", "spur-cordon", spur_cordon(), {}});
+    practice::PlansFound plans = practice::search_plans(practice->start(), practice->task().house);
+    int nth = 0;
+    for (const Edit& edit : plans.best().plan.edits) {
+        const bool left_out = std::holds_alternative<Cut>(edit) && nth++ % 5 == 2;  // slips: some cuts forgotten
+        if (left_out) continue;
+        REQUIRE(practice->act(edit).has_value());
+        if (practice->waiting()) REQUIRE(practice->confirm().has_value());
+    }
+    if (!finished) return practice;
+    practice->finish();
+    practice->add_plans(std::move(plans));
     return practice;
 }
 
@@ -324,6 +362,45 @@ std::vector<Staged> all_staged() {
     whole.views.look.list_open = true;
     Staged& why = add("look-why", at(Screen::row), changed(done, [](Practice& p) { p.look()->current = 1; }));
     why.views.look.why_open = why.views.look.points_open = why.views.look.noting = true;
+    // A loss that goes to an act, to the vine, and the list of all; a cut tried elsewhere, on a cane and a spur.
+    Staged& charged = add("look-charged", at(Screen::row), changed(done, [](Practice& p) {
+        practice::LookBack& look = *p.look();
+        for (std::size_t i = 0; i < look.walk.size(); ++i)
+            if (const auto share = practice::charged_to(look, look.walk[i]); share && share->to == planning::LostTo::act) look.current = i;
+    }));
+    charged.views.look.charges_open = true;
+    add("look-charged-vine", at(Screen::row), changed(done, [](Practice& p) {
+        practice::LookBack& look = *p.look();
+        for (std::size_t i = 0; i < look.walk.size(); ++i)
+            if (const auto share = practice::charged_to(look, look.walk[i]); share && share->to == planning::LostTo::vine) look.current = i;
+    }));
+    add("look-cut", at(Screen::row), changed(done, [](Practice& p) {
+        p.take_cut({});
+        REQUIRE(p.look()->moved.has_value());
+        p.move_cut(0);
+    }));
+    add("look-cut-best", at(Screen::row), changed(done, [](Practice& p) {
+        p.take_cut({});
+        p.take_next_cut(-1);
+        p.move_cut(p.look()->moved->best());
+    }));
+    add("find-look", at(Screen::row), changed(done, [](Practice& p) { p.take_cut({}); })).views.sheet = ui::Sheet::find;
+    add("row-cordon", at(Screen::row), cordon_practice(false));
+    add("look-cordon", at(Screen::row), cordon_practice(true));
+    Shell asks = at(Screen::row);
+    asks.offers_questions = true;
+    add("row-offer-questions", asks, asking("weak-vine", 0)).practice->end_showing();
+    for (const char* name : {"weak-vine", "tight-space", "spur-place", "climbed-head"}) {
+        const std::size_t count = asking(name, 0)->questions()->all().size();
+        for (std::size_t i = 1; i <= count; ++i) {
+            const auto vine = asking(name, i);
+            add("question-" + std::string(name) + "-" + std::to_string(i), at(Screen::row), vine).marks.rings = {{640, 320}};
+            if (i == 1) add("question-" + std::string(name) + "-asks", at(Screen::row), asking(name, 0));
+        }
+    }
+    const auto answered_all = asking("weak-vine", 4);
+    answered_all->questions()->next();
+    add("question-end", at(Screen::row), answered_all);
     Shell counting = at(Screen::row);
     counting.searching = true;
     add("look-counting", counting, changed(start, [](Practice& p) {

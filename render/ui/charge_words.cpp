@@ -1,0 +1,64 @@
+#include "render/ui/charge_words.h"
+
+#include "scenarios/review/told.h"
+
+namespace spurwright::ui {
+namespace {
+
+using planning::FindingShare;
+using planning::LostTo;
+using practice::ChargedLook;
+using practice::Practice;
+
+std::string of_act(const Ui& ui, const Practice& practice, const ChargedLook& charged, const planning::Charge& charge) {
+    return review::charge_sentence(charge, charged.plan.edits[charge.edit], practice.now(), charged.row_before(charge.edit), ui.words);
+}
+
+std::string act_share(const Ui& ui, const Practice& practice, const ChargedLook& charged, const FindingShare& share) {
+    const planning::Charge* charge = charged.of_act(share.edit);
+    if (!charge) {
+        const practice::NamedAct act = practice::named(charged.plan.edits[share.edit], practice.now());
+        return ui.say("screen.look.to-even", {{"edit", counted(share.edit + 1)}, {"act", ui.words.sentence(act.key, act.arguments)}});
+    }
+    const std::string whole = of_act(ui, practice, charged, *charge);
+    if (share.lost == charge->lost) return whole;
+    return ui.say("screen.look.of-it-here", {{"text", whole}, {"lost", share.lost}});
+}
+
+} // namespace
+
+std::string charge_words(const Ui& ui, const Practice& practice, const practice::Walked& stop) {
+    const practice::LookBack& look = *practice.look();
+    const auto share = practice::charged_to(look, stop);
+    if (!share) return {};
+    switch (share->to) {
+    case LostTo::vine: return ui.say("screen.look.to-vine", {{"lost", share->lost}});
+    case LostTo::act: return act_share(ui, practice, *look.charged, *share);
+    case LostTo::open:
+        return look.charged->charges.mending ? review::mending_sentence(*look.charged->charges.mending, ui.words) : std::string();
+    case LostTo::hand: return ui.say("screen.look.to-hand", {{"lost", share->lost}});
+    }
+    return {};
+}
+
+std::optional<std::size_t> charged_act(const Practice& practice) {
+    const auto& look = practice.look();
+    if (!look || look->current >= look->walk.size()) return std::nullopt;
+    const auto share = practice::charged_to(*look, look->walk[look->current]);
+    if (!share || share->to != LostTo::act || share->edit < practice.task().begun.edits.size()) return std::nullopt;
+    return share->edit;
+}
+
+std::vector<std::string> all_charge_words(const Ui& ui, const Practice& practice) {
+    std::vector<std::string> told;
+    if (!practice.look()->charged) return told;
+    const ChargedLook& charged = *practice.look()->charged;
+    for (const planning::Charge& charge : charged.charges.edits) told.push_back(of_act(ui, practice, charged, charge));
+    if (charged.charges.mending) told.push_back(review::mending_sentence(*charged.charges.mending, ui.words));
+    Tenths hand;
+    for (const planning::HandLoss& loss : charged.charges.hand) hand += loss.lost;
+    if (hand.count > 0) told.push_back(ui.say("review.hand", {{"lost", hand}}));
+    return told;
+}
+
+} // namespace spurwright::ui

@@ -1,0 +1,27 @@
+// To which choice each loss of a look back goes: the act that made it unavoidable, what can still be mended, the hand, or
+// the vine itself, whose best plan loses as much. Must not know: sentences.
+#pragma once
+
+#include <vector>
+
+#include "scenarios/practice/plan_search.h"
+#include "sim/planning/charged_findings.h"
+
+namespace spurwright::practice {
+
+struct ChargedLook {
+    Plan plan;                                  // whose acts are charged
+    planning::Charges charges;
+    std::vector<planning::CordonChoice> better; // of a cordon, beside charges.edits
+    std::vector<planning::FindingShares> shares; // beside the judgement's findings
+    // The charge of one act; null where it cost nothing.
+    const planning::Charge* of_act(std::size_t edit) const;
+    // The row that was open before it; null on a vine of canes.
+    const planning::CordonChoice* row_before(std::size_t edit) const;
+};
+
+// `plan` is legal on `before`; `mine` is its judgement and `plans` what was found for the same vine and house: not none.
+ChargedLook charged_look(const Vine& before, const rules::HouseRules& house, const PlansFound& plans, const Plan& plan,
+                         const rules::Judgement& mine);
+
+}  // namespace spurwright::practice

@@ -1,0 +1,10 @@
+#include "sim/rules/missing_piece.h"
+
+namespace spurwright::rules {
+
+bool tells_missing(const Finding& finding) {
+    const std::string_view key = finding.said.key.name;
+    return key == "rule.spur-row.missing" || (finding.on.empty() && (finding.said.key == finding.rule->missing || key == "rule.end-cut.missing-spur"));
+}
+
+}  // namespace spurwright::rules

@@ -210,7 +210,7 @@ void Desk::ask(const practice::Request& request) {
         gaze_.to_walked(*practice, stage_->shape(), Projection(camera(), width_, height_));
     }
     const bool piece = std::holds_alternative<ask::NextPiece>(request) || std::holds_alternative<ask::ShowPiece>(request),
-               cut = std::holds_alternative<ask::TakeCut>(request) || std::holds_alternative<ask::NextCut>(request);
+               cut = std::holds_alternative<ask::TakeCut>(request) || std::holds_alternative<ask::NextCut>(request) || std::holds_alternative<ask::MoveCut>(request);
     if (piece || cut) gaze_.to_piece(*practice, stage_->shape());
 }
 

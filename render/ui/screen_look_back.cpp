@@ -108,7 +108,7 @@ Asked walk_buttons(const State& state, Views& views, Ui& ui, const LookBack& loo
     take(asked, command_button(ui, state, views, "look", "previous-piece"));
     take(asked, command_button(ui, state, views, "look", "next-piece", Weight::main, true, true));
     take(asked, command_button(ui, state, views, "look", "go-there", Weight::plain, false, true));
-    if (!look.moved) take(asked, command_button(ui, state, views, "look", "what-if", Weight::plain, true, true));
+    if (!look.moved && !state.practice->grown_on()) take(asked, command_button(ui, state, views, "look", "what-if", Weight::plain, true, true));
     const bool any = look.plans && !look.plans->none();
     if (any) {
         if (toggle(ui, "look.twin", ui.say("screen.do.twin"), look.twin_shown)) asked = ask::ShowTwin{!look.twin_shown};

@@ -337,7 +337,9 @@ private:
     // List, walk and steps read one vector.
     void check_counts(const practice::LookBack& look, const rules::Judgement& mine) {
         const auto stops = [&](practice::Stop stop) {
-            return static_cast<std::size_t>(std::count_if(look.walk.begin(), look.walk.end(), [&](const auto& w) { return w.stop == stop; }));
+            std::size_t told = 0;  // a missing piece tells what further rules say of it
+            for (const practice::Walked& w : look.walk) told += w.stop == stop ? 1 + w.with.size() : 0;
+            return told;
         };
         int losing = 0, in_steps = 0;
         Tenths lost, walked, by_step;

@@ -65,6 +65,7 @@ Asked seat_line(const State& state, Views& views, Ui& ui) {
     const std::string label = !sits               ? ui.say("screen.home.nobody-sits")
                               : sits->name.empty() ? ui.say("screen.home.sits", {{"n", Count{sits->number}}})
                                                    : ui.say("screen.home.sits-name", {{"n", Count{sits->number}}, {"text", sits->name}});
+    flow(ui, button_width(ui, label));
     if (!button(ui, "home.seat", label)) return {};
     views.seat.number = {{}, true, false};
     return ask::Seat{};
@@ -219,7 +220,7 @@ Asked screen_home(const State& state, Views& views, Ui& ui) {
     if (state.shell.read_only) text(ui, ui.say("screen.row.read-only"));
     const bool wide = screen.x >= ui.em() * 44;
     const std::size_t scenes = state.shell.scenes.size();
-    const float share = scenes > 8 ? 0.18f : scenes > 2 ? 0.3f : 0.45f; // few scenes leave more room for the places
+    const float share = scenes > 8 ? 0.14f : scenes > 2 ? 0.3f : 0.45f; // few scenes leave more room for the places
     const float picture = wide ? std::clamp(screen.y * share, ui.em() * 6, ui.em() * 24) : 0;
     const float room = std::max(ImGui::GetContentRegionAvail().x - side, ui.em() * 10);
     if (ImGui::BeginTable("###doors", wide ? 2 : 1, ImGuiTableFlags_SizingStretchSame, {room, 0})) {

@@ -236,14 +236,14 @@ Asked screen_look_back(const State& state, Views& views, Ui& ui) {
     }
     take(asked, walk_buttons(state, views, ui, look));
     rule_line(ui);
+    take(asked, onward(state, views, ui)); // before the folds, which may run past the window's foot
+    rule_line(ui);
     if (look.current < look.walk.size() && fold(ui, "look.whole", ui.say("screen.look.whole"), views.look.points_open))
         heading(ui, state, look);
     charged_list(ui, state, views.look);
     take(asked, piece_list(ui, look, false, views.look.list_open));
     take(asked, piece_list(ui, look, true, views.look.nothing_open));
     take(asked, looks_fold(ui, state, views, "look"));
-    rule_line(ui);
-    take(asked, onward(state, views, ui));
     unchecked_line(ui);
     panel_end(ui);
     take(asked, say_panel(state, ui, 0));

@@ -215,10 +215,11 @@ Result<Answer> answer_best(const Asked& asked, const Surroundings& around) {
     const Count ways{static_cast<std::int64_t>(counted)};
     answer.text = words::wrapped(plans.empty() ? around.words(done ? "best.none-left" : "best.none")
                                                : around.words(done ? "best.counted-left" : "best.counted", {{"n", ways}}));
-    answer.object.set("difficulty", io::Json()); // of the uncut vine; null where it has no plan or work has begun
-    if (!done)
-        if (const auto difficulty = planning::difficulty_of(found->vine, house->rules, planning))
-            tell_difficulty(answer, *difficulty, around.words);
+    // Of the uncut vine; null where it has no plan or work has begun.
+    if (const auto difficulty = done ? std::nullopt : planning::difficulty_of(found->vine, house->rules, planning))
+        tell_difficulty(answer, *difficulty, around.words);
+    else
+        answer.object.set("difficulty", io::Json());
     for (std::size_t i = 0; i < plans.size(); ++i) {
         io::Json o = plan_object(plans[i].plan);
         if (plans[i].rest) o.set("rest", print_plan(*plans[i].rest));

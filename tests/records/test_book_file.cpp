@@ -58,7 +58,7 @@ TEST_SUITE("records/book-file") {
         CHECK(one_row("north,1,2025,0,85") == good + "2!:error.import.cells ");
         CHECK(one_row("north,1,2025,heavy") == good + "2!weight_kg:error.import.number ");
         CHECK(one_row("north,1,2025,=1+1") == good + "2!weight_kg:error.import.formula ");
-        CHECK(one_row("north,1,2025,nan") == good + "2!weight_kg:error.value.huge ");
+        CHECK(one_row("north,1,2025,nan") == good + "2!weight_kg:error.import.number ");
         CHECK(one_row("north,1,2025,1e999") == good + "2!weight_kg:error.value.huge ");
         CHECK(one_row("north,1,2025,0.9 kg") == "2+900 " + good);
         CHECK(one_row("north,1,2025,2 lb") == good + "2!weight_kg:error.book.mixed-units ");

@@ -174,11 +174,17 @@ Asked onward(const State& state, Views& views, Ui& ui) {
             views.look.noting = false;
         }
     }
-    if (!practice.task().code.empty()) {
+    return asked;
+}
+
+// The code of this vine, to hand on, and a field for another's.
+Asked codes(const State& state, Views& views, Ui& ui) {
+    Asked asked;
+    const std::string& code = state.practice->task().code;
+    if (!code.empty()) {
         text(ui, ui.say("screen.look.code"), true);
-        strong_text(ui, practice.task().code);
-        if (button(ui, "look.copy-code", ui.say("screen.look.copy-code")))
-            ImGui::SetClipboardText(practice.task().code.c_str());
+        strong_text(ui, code);
+        if (button(ui, "look.copy-code", ui.say("screen.look.copy-code"))) ImGui::SetClipboardText(code.c_str());
     }
     const std::string open = ui.say("screen.home.open-code"), hint = ui.say("screen.home.code-hint");
     const bool entered = text_field(ui, "look.code", hint, views.look.code, ImGui::GetContentRegionAvail().x);
@@ -244,6 +250,8 @@ Asked screen_look_back(const State& state, Views& views, Ui& ui) {
     take(asked, piece_list(ui, look, false, views.look.list_open));
     take(asked, piece_list(ui, look, true, views.look.nothing_open));
     take(asked, looks_fold(ui, state, views, "look"));
+    rule_line(ui);
+    take(asked, codes(state, views, ui));
     unchecked_line(ui);
     panel_end(ui);
     take(asked, say_panel(state, ui, 0));

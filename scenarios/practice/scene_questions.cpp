@@ -1,6 +1,7 @@
 #include "scenarios/practice/scene_questions.h"
 
 #include <algorithm>
+#include <array>
 #include <cstdlib>
 
 #include "scenarios/practice/cut_preview.h"

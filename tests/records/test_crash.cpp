@@ -97,7 +97,7 @@ TEST_SUITE("records/crash") {
         }
         CHECK(steps >= 10);
     }
-    TEST_CASE("training 9.4, 3: kill -9 at random moments: no acknowledged answer is lost") {
+    TEST_CASE("kill -9 at random moments: no acknowledged answer is lost") {
         const int rounds = test::sized(20, 500);
         int acknowledged_in_all = 0;
         const Folder folder;

@@ -191,7 +191,7 @@ Outcome run_row(const MatrixRow& row, const std::string& path, int step, test::D
 }  // namespace
 
 TEST_SUITE("records/crash-matrix") {
-    TEST_CASE("training 9.3: every step of every act with every fault: old or new, never a third") {
+    TEST_CASE("every step of every act with every fault: old or new, never a third") {
         const test::FaultyDisk disk; // without a fault here, only quicker
         for (const MatrixRow& row : matrix_rows()) {
             CAPTURE(std::string(row.name));

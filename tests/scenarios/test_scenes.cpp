@@ -203,7 +203,7 @@ TEST_CASE("the reference vine: pruned by the best plan its bundle weighs 0.70 to
             wet += one.wet;
         }
         CHECK(wet == 1);
-        // 20+20 at 0.75 kg: by weight 33, by space 24, 30, 34, they agree [smith-2023; e of the rules].
+        // 20+20 at 0.75 kg: by weight 33, by space 24, 30, 34, they agree [smith-2023].
         const balance::BudTarget buds = balance::bud_target(balance::buds_for({}, 0.75).buds, 2.0);
         CHECK(balance::whole_buds(buds.by_weight) == 33);
         CHECK(buds.meeting == balance::Meeting::agree);

@@ -93,6 +93,7 @@ private:
             if (shown.size() < most_answers && std::find(shown.begin(), shown.end(), other) == shown.end()) shown.push_back(other);
         std::stable_sort(shown.begin(), shown.end());
         std::vector<Worded> answers;
+        answers.reserve(shown.size());
         for (const int n : shown) answers.push_back(number_answer(n));
         const auto at = static_cast<std::size_t>(std::find(shown.begin(), shown.end(), right) - shown.begin());
         add({TextKey{asks}, of_numbers()}, std::move(answers), at, {TextKey{why}, of_numbers()});

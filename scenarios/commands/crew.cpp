@@ -6,6 +6,7 @@
 #include "scenarios/io/safe_file.h"
 #include "scenarios/practice/quiz_journals.h"
 #include "scenarios/records/events.h"
+#include "scenarios/records/forgetting.h"
 #include "scenarios/records/roster.h"
 #include "scenarios/words/layout.h"
 #include "scenarios/settings/folders.h"
@@ -164,9 +165,13 @@ Result<Answer> answer_crew_forget(const Asked& asked, const Surroundings& around
     if (auto may = practice::may_forget_in_journals(work); !may) return failure(may.error());
     auto store = own_store();
     if (!store) return failure(store.error());
+    const auto known = records::is_known(*store, *number);
+    if (!known) return failure(known.error());
+    // The journals first: whoever is stopped between can still be asked to be forgotten again.
+    if (*known)
+        if (const auto cleared = practice::forget_in_journals(work, *number); !cleared) return failure(cleared.error());
     const auto forgotten = records::forget_person(*store, *number, asked.has("--keep-results"), records::utc_now());
     if (!forgotten) return failure(forgotten.error());
-    if (const auto cleared = practice::forget_in_journals(work, *number); !cleared) return failure(cleared.error());
     Answer answer;
     answer.object.set("number", *number);
     answer.object.set("removed", forgotten->events_removed);

@@ -6,7 +6,7 @@
 #include "scenarios/records/clock.h"
 #include "scenarios/records/people.h"
 #include "scenarios/records/record_export.h"
-#include "scenarios/records/replay.h"
+#include "scenarios/records/restore.h"
 #include "scenarios/records/sign_off.h"
 #include "scenarios/words/layout.h"
 
@@ -137,17 +137,10 @@ Result<Answer> answer_records_check(const Asked&, const Surroundings& around) {
 
 Result<Answer> answer_records_backup(const Asked& asked, const Surroundings& around) {
     const std::string file = *asked.value("-o");
-    if (io::is_there(file)) return failure(refusal(Fault::cannot_write, "error.records.copy-there", {}, file));
     auto store = store_that_is_there("records backup");
     if (!store) return failure(store.error());
     if (auto sound = store->check(); !sound) return failure(sound.error());
-    const std::string part = file + ".part";
-    if (io::is_there(part)) return failure(refusal(Fault::cannot_write, "error.records.copy-there", {}, part));
-    const auto copied = store->run("VACUUM INTO ?1", {part});
-    if (!copied || std::rename(part.c_str(), file.c_str()) != 0) {
-        (void)std::remove(part.c_str());
-        return failure(refusal(Fault::cannot_write, "error.records.no-copy", {}, file));
-    }
+    if (auto copied = records::write_copy(*store, file); !copied) return failure(copied.error());
     Answer answer;
     answer.object.set("file", file);
     answer.text = words::wrapped(around.words("records.copied", {{"file", file}}));

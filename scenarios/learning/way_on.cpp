@@ -35,10 +35,10 @@ TextKey rule_name_key(rules::RuleName rule) {
 
 Returning why_returning(const std::vector<PastVine>& past, std::size_t at, const records::Day& today) {
     const PastVine& vine = past[at];
-    const int days = days_between(vine.day, today);
-    Returning returning{at, TextKey{"way.lost"}, {{"points", vine.lost()}, {"n", Count{days}}}};
+    const int days = std::max(0, days_between(vine.day, today)); // a clock put back
+    Returning returning{at, TextKey{days == 0 ? "way.lost-today" : "way.lost"}, {{"points", vine.lost()}, {"n", Count{days}}}};
     if (vine.worst) {
-        returning.why = TextKey{"way.lost-by"};
+        returning.why = TextKey{days == 0 ? "way.lost-by-today" : "way.lost-by"};
         returning.arguments.push_back({"rule", rule_name_key(*vine.worst)});
     }
     return returning;
@@ -55,7 +55,7 @@ int days_between(const records::Day& from, const records::Day& to) {
 std::vector<Returning> returning_vines(const std::vector<PastVine>& past, const records::Day& today) {
     std::vector<Returning> all;
     for (const auto& [hash, at] : last_times(past)) {
-        const bool just_done = at + 1 == past.size() && days_between(past[at].day, today) < 1;
+        const bool just_done = at + 1 == past.size() && past[at].day == today; // not "since": a clock put back would keep it away
         if (!past[at].as_good() && !just_done) all.push_back(why_returning(past, at, today));
     }
     std::stable_sort(all.begin(), all.end(), [&](const Returning& a, const Returning& b) { return past[a.at].lost() > past[b.at].lost(); });

@@ -4,9 +4,11 @@
 #include <chrono>
 
 #include "scenarios/io/json_fields.h"
+#include "scenarios/practice/look_event.h"
 #include "scenarios/records/answer.h"
 #include "scenarios/records/clock.h"
 #include "scenarios/records/events.h"
+#include "scenarios/records/readable_body.h"
 #include "sim/core/hash.h"
 #include "sim/core/random.h"
 #include "sim/rules/judge.h"
@@ -25,6 +27,18 @@ std::int32_t day_number(const records::Day& day) {
     return static_cast<std::int32_t>(sys_days(year{day.year} / month{static_cast<unsigned>(day.month)} / std::chrono::day{static_cast<unsigned>(day.day)}).time_since_epoch().count());
 }
 
+std::optional<std::uint64_t> hash_in(const std::string& text) {
+    std::uint64_t value = 0;
+    for (const char c : text) {
+        const bool digit = c >= '0' && c <= '9', letter = c >= 'a' && c <= 'f';
+        if (!digit && !letter) return std::nullopt;
+        value = 16 * value + static_cast<std::uint64_t>(digit ? c - '0' : c - 'a' + 10);
+    }
+    return text.size() == 16 ? std::optional(value) : std::nullopt;
+}
+
+}  // namespace
+
 std::optional<LookAnswer> read_look(const records::Event& event) {
     const auto json = io::read_json(event.body, "event");
     const auto day = records::read_day(event.when_utc.substr(0, 10));
@@ -40,18 +54,6 @@ std::optional<LookAnswer> read_look(const records::Event& event) {
     if (refusal.any() || std::max(answer.right, answer.said) >= drill::words_of_skill(answer.skill).size()) return std::nullopt;
     return answer;
 }
-
-std::optional<std::uint64_t> hash_in(const std::string& text) {
-    std::uint64_t value = 0;
-    for (const char c : text) {
-        const bool digit = c >= '0' && c <= '9', letter = c >= 'a' && c <= 'f';
-        if (!digit && !letter) return std::nullopt;
-        value = 16 * value + static_cast<std::uint64_t>(digit ? c - '0' : c - 'a' + 10);
-    }
-    return text.size() == 16 ? std::optional(value) : std::nullopt;
-}
-
-}  // namespace
 
 std::int32_t day_today() { return day_number(*records::read_day(records::utc_now().substr(0, 10))); }
 
@@ -76,7 +78,7 @@ Result<void> LookDrill::recall() {
     });
     if (!looks) return looks;
     // No vine that anybody saw in a look before is shown again.
-    return (*store)->each("SELECT DISTINCT json_extract(body, '$.vine_hash') FROM event WHERE kind IN ('look', 'answer')", {}, 1, [&](const records::Row& row) {
+    return (*store)->each("SELECT DISTINCT " + records::in_body("vine_hash") + " FROM event WHERE kind IN ('look', 'answer')", {}, 1, [&](const records::Row& row) {
         if (const auto hash = hash_in(row.text(0))) served_.insert(*hash);
     });
 }

@@ -2,6 +2,7 @@
 
 #include "scenarios/io/vine_file.h"
 #include "scenarios/records/act.h"
+#include "scenarios/records/readable_body.h"
 #include "sim/core/hash.h"
 #include "sim/pruning/plan_text.h"
 #include "sim/rules/judge.h"
@@ -72,7 +73,7 @@ Json answer_body(const FinishedVine& f, const words::Words& words) {
 Result<bool> is_there_already(Store& store, const FinishedVine& f) {
     const std::string vine = hash_text(vine_hash(f.vine)), plan = print_plan(f.plan), rules = hash_text(rules::rule_set_hash(f.house));
     bool same = false;
-    auto read = store.each("SELECT json_extract(body, '$.plan'), json_extract(body, '$.rule_set_hash') FROM event WHERE kind = 'answer' AND json_extract(body, '$.vine_hash') = ?1 "
+    auto read = store.each("SELECT " + in_body("plan") + ", " + in_body("rule_set_hash") + " FROM event WHERE kind = 'answer' AND " + in_body("vine_hash") + " = ?1 "
                            "AND person IS ?2 ORDER BY id DESC LIMIT 1",
                            {vine, value_of(f.person)}, 2, [&](const Row& row) { same = row.text(0) == plan && row.text(1) == rules; });
     if (!read) return failure(read.error());

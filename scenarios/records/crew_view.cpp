@@ -22,9 +22,12 @@ struct OneQuiz {
     std::map<rules::RuleName, quiz::Share> rules;
 };
 
-quiz::Share share_in(const Json& object) {
-    const Json *right = object.find("right"), *of = object.find("of");
-    return {right ? std::atoi(right->text.c_str()) : 0, of ? std::atoi(of->text.c_str()) : 0};
+constexpr std::int64_t most_answers_told = 100'000; // of one person in one quiz; our choice
+
+quiz::Share share_in(io::Refusal& refusal, const Json& object) {
+    io::Fields fields(refusal, object);
+    const auto of = fields.whole("of", 0, most_answers_told);
+    return {static_cast<int>(fields.whole("right", 0, of)), static_cast<int>(of)};
 }
 
 std::optional<OneQuiz> read_one(const Event& event) {
@@ -35,14 +38,15 @@ std::optional<OneQuiz> read_one(const Event& event) {
     one.person = *event.person;
     one.day = *day;
     if (const Json* quiz = json->find("quiz")) one.quiz = quiz->text;
-    one.all = share_in(*json);
-    const Json* list = json->find("rules");
-    for (const Json& rule : list ? list->items : std::vector<Json>()) {
+    io::Refusal refusal("event");
+    io::Fields fields(refusal, *json);
+    one.all = share_in(refusal, *json);
+    for (const Json& rule : fields.list("rules", true)) {
         const Json* key = rule.find("rule");
         for (std::size_t i = 0; key && i < rules::rule_count; ++i)
-            if (rules::key_of(static_cast<rules::RuleName>(i)) == key->text) one.rules[static_cast<rules::RuleName>(i)] = share_in(rule);
+            if (rules::key_of(static_cast<rules::RuleName>(i)) == key->text) one.rules[static_cast<rules::RuleName>(i)] = share_in(refusal, rule);
     }
-    return one;
+    return refusal.any() ? std::nullopt : std::optional(one);
 }
 
 drill::Mastery crew_word(const quiz::Share& share, std::size_t days) {

@@ -26,12 +26,12 @@ std::optional<Tenths> tenths_or_none(io::Fields& fields, std::string_view key) {
     return Tenths{static_cast<std::int32_t>(fields.whole(key, -tenths_bound, tenths_bound))};
 }
 
-void take_losses(const Json& findings, PastVine& past) {
+void take_losses(io::Fields& body, PastVine& past) {
     std::map<rules::RuleName, std::int64_t> lost;
-    for (const Json& finding : findings.items) {
-        const Json *rule = finding.find("rule"), *tenths = finding.find("lost_tenths");
+    for (const Json& finding : body.list("findings", true)) {
+        const Json* rule = finding.find("rule");
         const auto name = rule ? rule_named(rule->text) : std::nullopt;
-        if (name && tenths) lost[*name] += std::atoll(tenths->text.c_str());
+        if (name) lost[*name] += io::Fields(body.refusal(), finding).whole("lost_tenths", 0, tenths_bound);
     }
     std::int64_t most = 0;
     for (const auto& [rule, tenths] : lost) {
@@ -62,7 +62,7 @@ std::optional<PastVine> read_past(const Event& event) {
     past.tolerance = tenths_or_none(fields, "as_good_tenths");
     if (const Json* difficulty = fields.optional("difficulty"); difficulty && difficulty->is(Json::Kind::number))
         past.difficulty = static_cast<std::int32_t>(fields.whole("difficulty", -100'000, 100'000));
-    take_losses(fields.required("findings"), past);
+    take_losses(fields, past);
     if (refusal.any()) return std::nullopt;
     return past;
 }

@@ -4,6 +4,8 @@
 
 #include "scenarios/records/act.h"
 #include "scenarios/records/backup.h"
+#include "scenarios/records/forgetting.h"
+#include "scenarios/records/readable_body.h"
 
 namespace spurwright::records {
 namespace {
@@ -42,6 +44,7 @@ Result<void> put_person(Store& store, const Person& person) {
 }
 
 Result<Forgotten> forget_person(Store& store, std::int64_t number, bool keep_results, const std::string& when_utc) {
+    if (auto done = finish_forgetting(store); !done) return failure(done.error());
     const auto act = Act::begin(store, "crew-forget", when_utc);
     if (!act) return failure(act.error());
     const auto there = count_of(store, "SELECT count(*) FROM person WHERE number = ?1", {number});
@@ -51,7 +54,7 @@ Result<Forgotten> forget_person(Store& store, std::int64_t number, bool keep_res
     if (*there + *events == 0) return failure({Fault::unknown_part, TextKey{"error.crew.nobody"}, {{"n", std::to_string(number)}}, {"crew forget", 0, 0, 0}});
     Forgotten forgotten;
     // Whom the person signed off keeps that; who signed is nobody any more.
-    if (auto done = store.run("UPDATE event SET body = json_set(body, '$.by', NULL) WHERE json_extract(body, '$.by') = ?1", {number}); !done) return failure(done.error());
+    if (auto done = store.run("UPDATE event SET body = json_set(body, '$.by', NULL) WHERE " + in_body("by") + " = ?1", {number}); !done) return failure(done.error());
     if (keep_results) {
         const auto other = drawn_number(store);
         if (!other) return failure(other.error());
@@ -67,12 +70,27 @@ Result<Forgotten> forget_person(Store& store, std::int64_t number, bool keep_res
     }
     if (auto done = store.run("DELETE FROM person WHERE number = ?1", {number}); !done) return failure(done.error());
     if (auto done = store.run("DELETE FROM change WHERE tab = 'person' AND row_key = ?1", {std::to_string(number)}); !done) return failure(done.error());
+    if (auto done = store.run("INSERT OR REPLACE INTO meta VALUES('forgetting', '1')"); !done) return failure(done.error());
     if (auto done = (*act)->commit(); !done) return failure(done.error());
+    if (auto done = finish_forgetting(store); !done) return failure(done.error());
+    return forgotten;
+}
+
+Result<void> finish_forgetting(Store& store) {
+    const auto begun = count_of(store, "SELECT count(*) FROM meta WHERE key = 'forgetting'", {});
+    if (!begun) return failure(begun.error());
+    if (*begun == 0) return {};
     // Copies hold the name as well; the file itself is written anew without the pages that held it.
-    if (auto done = drop_backups(store); !done) return failure(done.error());
+    if (auto done = drop_backups(store); !done) return done;
     for (const std::string_view sql : {"VACUUM", "PRAGMA wal_checkpoint(TRUNCATE)"})
         if (auto done = store.text(sql); !done) return failure(done.error());
-    return forgotten;
+    return store.run("DELETE FROM meta WHERE key = 'forgetting'");
+}
+
+Result<bool> is_known(Store& store, std::int64_t number) {
+    const auto known = count_of(store, "SELECT (SELECT count(*) FROM person WHERE number = ?1) + (SELECT count(*) FROM event WHERE person = ?1)", {number});
+    if (!known) return failure(known.error());
+    return *known > 0;
 }
 
 } // namespace spurwright::records

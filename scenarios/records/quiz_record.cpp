@@ -7,6 +7,7 @@
 #include "scenarios/quiz/event_text.h"
 #include "scenarios/records/act.h"
 #include "scenarios/records/answer.h"
+#include "scenarios/records/readable_body.h"
 #include "sim/core/hash.h"
 #include "sim/rules/judge.h"
 #include "sim/vine/canonical_text.h"
@@ -139,15 +140,17 @@ struct Before {
 
 Result<Before> kept_before(Store& store, const std::string& name) {
     Before before;
-    auto read = store.each("SELECT id, json_array_length(body, '$.events') FROM event WHERE kind = 'quiz' AND json_extract(body, '$.quiz') = ?1 ORDER BY id DESC LIMIT 1", {name}, 2,
+    auto read = store.each("SELECT id, json_array_length(" + in_body("events") + ") FROM event WHERE kind = 'quiz' AND " + in_body("quiz") + " = ?1 ORDER BY id DESC LIMIT 1", {name}, 2,
                            [&](const Row& row) { before = {row.whole(0), row.whole(1)}; });
     if (!read) return failure(read.error());
     return before;
 }
 
 Result<std::optional<std::int64_t>> person_event_before(Store& store, const std::string& name, int number) {
-    return store.whole("SELECT id FROM event WHERE kind = 'quiz-answers' AND person = ?2 AND json_extract(body, '$.quiz') = ?1 ORDER BY id DESC LIMIT 1", {name, std::int64_t{number}});
+    return store.whole("SELECT id FROM event WHERE kind = 'quiz-answers' AND person = ?2 AND " + in_body("quiz") + " = ?1 ORDER BY id DESC LIMIT 1", {name, std::int64_t{number}});
 }
+
+Error no_such_body(const std::string& source) { return {Fault::bad_file, TextKey{"error.records.body"}, {}, {source, 0, 0, 0}}; }
 
 // Reads one question; it takes the same answers as the one that was asked.
 quiz::Item asked_again(io::Refusal& refusal, const Json& object, KeptQuestion& kept) {
@@ -163,16 +166,15 @@ quiz::Item asked_again(io::Refusal& refusal, const Json& object, KeptQuestion& k
     item.places.resize(static_cast<std::size_t>(fields.whole("choices", 0, quiz::most_counted)));
     for (const Json& answer : fields.list("accepted", true)) {
         Answer digits;
-        for (const Json& digit : answer.items) digits.push_back(static_cast<std::uint8_t>(std::atoi(digit.text.c_str())));
-        if (item.accepted.size() < most_answers) item.accepted.push_back(std::move(digits));
+        for (const Json& digit : answer.items) digits.push_back(static_cast<std::uint8_t>(std::clamp(fields.decimal_of(digit, "accepted", 0), 0, int{UINT8_MAX})));
+        if (item.takes(digits) && item.accepted.size() < most_answers) item.accepted.push_back(std::move(digits));
+        else if (!refusal.any()) refusal.add(no_such_body(refusal.source()));
     }
     kept.accepted = item.accepted;
     kept.scored = item.scored = fields.yes("scored");
     fields.end();
     return item;
 }
-
-Error no_such_body(const std::string& source) { return {Fault::bad_file, TextKey{"error.records.body"}, {}, {source, 0, 0, 0}}; }
 
 } // namespace
 

@@ -38,7 +38,8 @@ public:
     }
     void tenths(const Json& body, std::string_view key, std::string_view column) {
         const Json* value = body.find(key);
-        if (value && value->is(Json::Kind::number)) number(column, Json::decimal(std::atoll(value->text.c_str()), 1).text);
+        std::int64_t count = 0;
+        if (value && value->is(Json::Kind::number) && io::read_decimal(value->text, 0, count) == io::Decimal::fine) number(column, Json::decimal(count, 1).text);
     }
     std::string line() const {
         std::string all;

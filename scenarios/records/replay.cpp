@@ -1,11 +1,13 @@
 #include "scenarios/records/replay.h"
 
+#include "scenarios/commands/judged.h"
 #include "scenarios/io/json_fields.h"
 #include "scenarios/io/vine_file.h"
 #include "scenarios/quiz/item_maker.h"
 #include "scenarios/records/answer.h"
 #include "scenarios/records/backup.h"
 #include "scenarios/records/quiz_record.h"
+#include "scenarios/records/restore.h"
 #include "scenarios/records/weighing_record.h"
 #include "sim/core/hash.h"
 #include "sim/planning/planning.h"
@@ -92,6 +94,7 @@ std::string said(std::int64_t marks, std::optional<std::int64_t> best, const std
 
 // What the same vine, plan and rules come to now.
 std::optional<std::string> judged_now(const Vine& vine, const Plan& plan, std::size_t given, const rules::HouseRules& house) {
+    if (!commands::can_be_judged(vine, "event")) return std::nullopt;
     const auto after = prune(vine, plan);
     Plan begun;
     begun.edits.assign(plan.edits.begin(), plan.edits.begin() + static_cast<std::ptrdiff_t>(std::min(given, plan.edits.size())));
@@ -129,6 +132,8 @@ void replay_answer(Store& store, const Event& event, Replayed& replayed) {
 std::string made_otherwise(const KeptQuiz& kept, const rules::HouseRules& house, bool& same_vines) {
     quiz::Served served;
     const auto& gathered = kept.quiz.gathered();
+    same_vines = gathered.items == kept.questions.size();
+    if (!same_vines) return "";
     const std::vector<quiz::Item> items = quiz::make_items(gathered.kinds, gathered.items, gathered.seed, house, served);
     same_vines = items.size() == kept.questions.size();
     for (std::size_t i = 0; same_vines && i < items.size(); ++i) {
@@ -249,7 +254,7 @@ Result<std::vector<Replayed>> replay(Store& store, std::optional<std::int64_t> i
     return all;
 }
 
-Result<Checked> check_records(Store& store) {
+Result<Checked> check_contents(Store& store) {
     Checked checked;
     if (auto sound = store.check(); !sound) checked.damaged.push_back({store.path(), sound.error().key});
     std::vector<std::pair<std::string, std::string>> needed;
@@ -270,10 +275,16 @@ Result<Checked> check_records(Store& store) {
             checked.damaged.push_back({"rules " + hash, lost_of(rules)->why});
     checked.vines = static_cast<std::int64_t>(vines->size());
     checked.rule_sets = static_cast<std::int64_t>(sets->size());
-    for (const std::string& copy : backups_of(store)) {
-        ++checked.backups;
+    return checked;
+}
+
+Result<Checked> check_records(Store& store) {
+    auto checked = check_contents(store);
+    if (!checked) return checked;
+    for (const std::string& copy : copies_of(store)) {
+        ++checked->backups;
         auto opened = Store::open_to_read(copy);
-        if (!opened || !*opened || !(*opened)->check()) checked.damaged.push_back({copy, TextKey{"records.lost.copy"}});
+        if (!opened || !*opened || !(*opened)->check()) checked->damaged.push_back({copy, TextKey{"records.lost.copy"}});
     }
     return checked;
 }

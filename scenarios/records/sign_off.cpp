@@ -8,6 +8,7 @@
 #include "scenarios/records/act.h"
 #include "scenarios/records/backup.h"
 #include "scenarios/records/people.h"
+#include "scenarios/records/readable_body.h"
 
 namespace spurwright::records {
 namespace {
@@ -132,7 +133,7 @@ Result<std::int64_t> say_consent(Store& store, std::int64_t person, bool yes, co
 }
 
 Result<std::optional<bool>> consent_of(Store& store, std::int64_t person) {
-    const auto last = store.whole("SELECT json_extract(body, '$.yes') FROM event WHERE kind = 'consent' AND person = ?1 ORDER BY id DESC LIMIT 1", {person});
+    const auto last = store.whole("SELECT " + in_body("yes") + " FROM event WHERE kind = 'consent' AND person = ?1 ORDER BY id DESC LIMIT 1", {person});
     if (!last) return failure(last.error());
     return *last ? std::optional(**last != 0) : std::nullopt;
 }

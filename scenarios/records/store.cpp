@@ -8,6 +8,7 @@
 #include <map>
 
 #include "scenarios/io/safe_file.h"
+#include "scenarios/records/restore.h"
 #include "scenarios/records/schema.h"
 #include "scenarios/settings/folders.h"
 
@@ -77,6 +78,8 @@ namespace sq = ::sqlite_api;
 // copy. What is damaged where it is read is refused in any case. Our choice: 8 MiB take a hundredth of a second or two.
 constexpr std::int64_t checked_when_opened = 8 << 20;
 
+constexpr int wait_ms = 20, longest_wait_ms = 5'000;
+
 // A path as SQLite reads it in a "file:" name, so that blanks, quotation marks and accents in it mean nothing.
 std::string file_name(const std::string& path, std::string_view mode) {
     constexpr std::string_view digits = "0123456789ABCDEF";
@@ -126,6 +129,38 @@ Error why_not(int code, const std::string& text, const std::string& path) {
 int code_of(const soci::soci_error& error) {
     const auto* own = dynamic_cast<const soci::sqlite3_soci_error*>(&error);
     return own ? own->result() : SQLITE_ERROR;
+}
+
+sq::sqlite3* raw_of(soci::session& session) { return static_cast<soci::sqlite3_session_backend*>(session.get_backend())->conn_; }
+
+std::unique_ptr<soci::session> opened_session(const std::string& path, std::string_view mode) {
+    return std::make_unique<soci::session>(soci::sqlite3, "dbname=" + file_name(path, mode) + " timeout=5");
+}
+
+// To read alone, also from a folder that may not be written.
+std::unique_ptr<soci::session> session_to_read(const std::string& path) {
+    for (const std::string_view mode : {"mode=rw", "mode=ro"}) try {
+            auto session = opened_session(path, mode);
+            *session << "SELECT count(*) FROM sqlite_master"; // opened only when it is first read
+            return session;
+        } catch (const soci::soci_error&) {
+            continue;
+        }
+    return opened_session(path, "immutable=1");
+}
+
+// Every page of `from` over those of `to`, in one transaction; SQLite's own number of what came of it.
+int copied_pages(sq::sqlite3* to, sq::sqlite3* from) {
+    sq::sqlite3_backup* copying = sq::sqlite3_backup_init(to, "main", from, "main");
+    if (!copying) return sq::sqlite3_errcode(to);
+    int code = SQLITE_BUSY;
+    for (int waited = 0; waited <= longest_wait_ms; waited += wait_ms) {
+        code = sq::sqlite3_backup_step(copying, -1); // in one piece: nobody sees half of it
+        if ((code & 0xff) != SQLITE_BUSY && (code & 0xff) != SQLITE_LOCKED) break;
+        sq::sqlite3_sleep(wait_ms);
+    }
+    (void)sq::sqlite3_backup_finish(copying);
+    return code;
 }
 
 // What an answer is read into, row by row.
@@ -178,7 +213,7 @@ struct Store::Inside {
     std::unique_ptr<soci::session> session;
     std::map<std::string, std::unique_ptr<store_parts::Prepared>, std::less<>> kept; // after the session, so that they go first
 
-    sq::sqlite3* raw() const { return static_cast<soci::sqlite3_session_backend*>(session->get_backend())->conn_; }
+    sq::sqlite3* raw() const { return raw_of(*session); }
 
     // Runs what may fail; the failure in a person's words.
     template <class Act>
@@ -203,7 +238,7 @@ Result<Store> Store::open_as(const std::string& path, std::string_view mode) {
     auto inside = std::make_unique<Inside>();
     inside->path = path;
     try {
-        inside->session = std::make_unique<soci::session>(soci::sqlite3, "dbname=" + file_name(path, mode) + " timeout=5");
+        inside->session = opened_session(path, mode);
     } catch (const soci::soci_error& error) {
         return failure(why_not(code_of(error), error.what(), path));
     }
@@ -299,6 +334,19 @@ Result<std::optional<std::int64_t>> Store::whole(std::string_view sql, const Val
     });
     if (!done) return failure(done.error());
     return first;
+}
+
+// By a connection of its own: a statement of the store's that is kept for the next time would hold what is written over.
+Result<void> become(Store& store, const std::string& from) {
+    try {
+        const auto to = opened_session(store.path(), "mode=rw"), other = session_to_read(from);
+        *to << "PRAGMA synchronous=FULL";
+        *to << "PRAGMA secure_delete=ON";
+        if (const int code = copied_pages(raw_of(*to), raw_of(*other)); code != SQLITE_DONE) return failure(why_not(code, "", store.path()));
+        return {};
+    } catch (const soci::soci_error& error) {
+        return failure(why_not(code_of(error), error.what(), store.path()));
+    }
 }
 
 std::int64_t Store::last_number() const { return sq::sqlite3_last_insert_rowid(inside_->raw()); }

@@ -44,6 +44,10 @@ TEST_CASE("vines that were not as good come back, most lost first, each with its
         if (named.gap == "rule") CHECK(std::get<TextKey>(named.value).name == "rule.bud-load.name");
     }
     CHECK(hashes(past, returning_vines(past, {2026, 12, 1})) == std::vector<std::string>{"d", "c", "a"});
+    // A clock put back behind the last vine: it comes back, and nothing was done in days to come.
+    CHECK(hashes(past, returning_vines(past, before)) == std::vector<std::string>{"d", "c", "a"});
+    const auto put_back = returning_vines(past, before);
+    CHECK(put_back[0].why.name == "way.lost-by-today");
     past.push_back(vine("c", monday, 5)); // cut again, as good: done with
     CHECK(hashes(past, returning_vines(past, {2026, 12, 1})) == std::vector<std::string>{"d", "a"});
     past.clear();

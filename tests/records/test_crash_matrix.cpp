@@ -9,14 +9,17 @@
 
 #include "scenarios/records/act.h"
 #include "scenarios/records/answer.h"
-#include "scenarios/records/backup.h"
+#include "scenarios/records/restore.h"
 #include "scenarios/records/events.h"
 #include "scenarios/records/quiz_record.h"
+#include "scenarios/io/safe_file.h"
 #include "scenarios/records/roster.h"
+#include "scenarios/records/weighing_record.h"
 #include "scenarios/reference_vines/book_file.h"
 #include "scenarios/words/load_words.h"
 #include "sim/pruning/plan_text.h"
 #include "sim/rules/judge.h"
+#include "sim/vine/canonical_text.h"
 #include "tests/records/faulty_disk.h"
 #include "tests/support/folder.h"
 #include "tests/support/full_size.h"
@@ -98,6 +101,44 @@ Result<void> finish_quiz(Store& store) {
     return kept ? Result<void>{} : failure(kept.error());
 }
 
+// Weighs, as at the scale: what belongs goes into the bundle, it is tied, hung on a scale set to nothing, written down.
+Result<void> weigh_vine(Store& store) {
+    static const rules::HouseRules house;
+    static const Plan plan = *parse_plan("cut a7.0+5.0 shears; cut a6.0+5.0 shears");
+    const Vine before = test::little_vine();
+    weighing::Exercise exercise(weighing::pieces_of(before, *prune(before, plan), house), vine_hash(before), house);
+    for (std::size_t i = 0; i < exercise.pieces().size(); ++i)
+        if (exercise.pieces()[i].belongs) REQUIRE(exercise.act({weighing::Deed::take, i}));
+    if (exercise.has_long()) REQUIRE(exercise.act({weighing::Deed::shorten, 0}));
+    for (const weighing::Deed deed : {weighing::Deed::tie, weighing::Deed::zero, weighing::Deed::hang}) REQUIRE(exercise.act({deed, 0}));
+    REQUIRE(exercise.write(weighing::written_as(exercise), false));
+    const auto kept = keep_weighing(store, {before, "", plan, house, "general"}, exercise, nullptr, 2, std::nullopt, at_noon);
+    return kept ? Result<void>{} : failure(kept.error());
+}
+
+// A copy with other people than those of some_people, made once.
+const std::string& copy_of_others() {
+    static const test::Folder folder;
+    static const std::string file = [] {
+        auto store = Store::open(folder.file("others.sqlite"));
+        REQUIRE(take_in(*store, people_from(21, 6), at_noon));
+        REQUIRE(finish_vine(*store));
+        REQUIRE(write_copy(*store, folder.file("copy.sqlite")));
+        return folder.file("copy.sqlite");
+    }();
+    return file;
+}
+
+// What the store holds, and whether each copy beside it opens; how many there are does not count, as a second try makes one more.
+std::string with_sound_copies(Store& store) {
+    std::string told = kept_too(store);
+    for (const std::string& file : copies_of(store)) {
+        auto copy = Store::open_to_read(file);
+        if (!copy || !*copy || !(*copy)->check() || people_of(**copy)->size() != 3) told += " broken copy"; // the three from before
+    }
+    return told;
+}
+
 std::vector<MatrixRow> matrix_rows() {
     return {{"import roster", some_people, [](Store& store) { return take_in(store, people_from(11, 4), at_noon); }, counts},
             {"acknowledge answer", some_people,
@@ -131,6 +172,29 @@ std::vector<MatrixRow> matrix_rows() {
                  return {};
              },
              people_told},
+            {"weigh", some_people, weigh_vine, kept_too},
+            {"restore",
+             [](Store& store) {
+                 some_people(store);
+                 REQUIRE(!copy_of_others().empty()); // made before the disk fails
+             },
+             [](Store& store) -> Result<void> {
+                 auto copy = Store::open_to_read(copy_of_others());
+                 if (!copy) return failure(copy.error());
+                 const auto aside = people_of(store)->size() == 3 ? put_back(store, **copy, {2026, 2, 1}) : std::string(); // else the first try came that far
+                 return aside ? Result<void>{} : failure(aside.error());
+             },
+             with_sound_copies},
+            {"copy", some_people,
+             [](Store& store) {
+                 const std::string file = store.path() + ".copy";
+                 return io::is_there(file) ? Result<void>{} : write_copy(store, file);
+             },
+             [](Store& store) {
+                 auto copy = Store::open_to_read(store.path() + ".copy");
+                 const bool sound = copy && *copy && (*copy)->check() && people_of(**copy)->size() == 3;
+                 return counts(store) + (sound ? "copied" : copy && !*copy ? "none" : "broken copy");
+             }},
             {"daily backup", some_people, [](Store& store) { return back_up_daily(store, {2026, 2, 1}); },
              [](Store& store) {
                  std::string told = counts(store);
@@ -142,7 +206,7 @@ std::vector<MatrixRow> matrix_rows() {
              }}};
 }
 
-struct Outcome {
+struct CellOutcome {
     bool stopped = false;      // by the fault
     bool acknowledged = false; // the act said it was done
     int steps = 0;             // where there was no fault
@@ -150,7 +214,7 @@ struct Outcome {
 };
 
 // The act in a process of its own, on a disk that fails at a step.
-Outcome run_row(const MatrixRow& row, const std::string& path, int step, test::DiskFault fault) {
+CellOutcome run_row(const MatrixRow& row, const std::string& path, int step, test::DiskFault fault) {
     int ends[2];
     REQUIRE(::pipe(ends) == 0);
     const pid_t child = ::fork();
@@ -171,7 +235,7 @@ Outcome run_row(const MatrixRow& row, const std::string& path, int step, test::D
         ::_exit(0);
     }
     ::close(ends[1]);
-    Outcome outcome;
+    CellOutcome outcome;
     char first = 0, second = 0;
     if (::read(ends[0], &first, 1) == 1) {
         outcome.acknowledged = first == 'y';
@@ -217,7 +281,7 @@ TEST_SUITE("records/crash-matrix") {
                 for (int step = 1 + static_cast<int>(fault) % stride; step <= steps + stride; step += stride) {
                     const test::Folder folder;
                     folder.write("s.sqlite", ready);
-                    const Outcome outcome = run_row(row, folder.file("s.sqlite"), step, fault);
+                    const CellOutcome outcome = run_row(row, folder.file("s.sqlite"), step, fault);
                     CAPTURE(step);
                     CAPTURE(static_cast<int>(fault));
                     CHECK(outcome.told_why);

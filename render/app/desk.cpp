@@ -118,12 +118,30 @@ void Desk::look_closely(const quiz::Item& item) {
     if (const auto place = place_of(stage_->shape(), item.vine, {axis_of(at.node), at.node, at.beyond})) eye_.look_at(*place, true, look_raised_deg);
 }
 
+// As near as the question needs it seen from the back of the room: wood by its bark, a cane from its base to the ring,
+// the spurs' places. The rest is asked of the whole vine.
+void Desk::lean_in_for_the_room(const quiz::Item& item) {
+    if (item.kind == quiz::Kind::wood_age) look_closely(item);
+    if (item.kind != quiz::Kind::count && item.kind != quiz::Kind::spur) return;
+    std::optional<std::pair<glm::vec3, glm::vec3>> held; // the lowest and the farthest of what must be seen
+    const auto hold = [&](NodeId node, Length beyond) {
+        const auto place = place_of(stage_->shape(), item.vine, {axis_of(node), node, beyond});
+        if (place) held = held ? std::pair(glm::min(held->first, *place), glm::max(held->second, *place)) : std::pair(*place, *place);
+    };
+    for (const quiz::TapedPlace& place : item.places) {
+        hold(place.node, place.beyond);
+        hold(node_id(axis_of(place.node), 0), {}); // where it grows from
+    }
+    if (held) eye_.look_over(held->first, held->second);
+}
+
 // A question's vine while the wall is before the eye; the one in hand comes back by itself afterwards.
 void Desk::show_question(const quiz::Item& item) {
     if (shown_question_ == session_->shown_item_number()) return;
     if (const auto shown = stage_->show(item.vine, true, true); !shown) session_->say(shown.error());
     else eye_.begin(stage_->shape());
-    if (!session_->on_wall() && shows_close(session_->looks()->look()->skill)) look_closely(item);
+    if (session_->on_wall()) lean_in_for_the_room(item);
+    else if (shows_close(session_->looks()->look()->skill)) look_closely(item);
     if (item.kind == quiz::Kind::which_rule || item.kind == quiz::Kind::find_the_fault || item.kind == quiz::Kind::which_job)
         eye_.look_from(scene::View::step_back, stage_->shape(), {});  // little may stand above the wire: all of it from farther off
     shown_question_ = session_->shown_item_number();
@@ -281,7 +299,9 @@ void Desk::frame(const gl::Target& target, float seconds) {
         rough_ = false;
     }
     const ui::State state{shell, session_->practice(), session_->two_vines(), session_->crew(), session_->weighing(), session_->book(), session_->looks(), session_->way(), session_->crew_page(), session_->next_buds()};
+    const float foot_before = views_.wall.foot_height;
     const auto asked = ui::draw_screens(state, views_, spoken_, overlay.marks, ui);
+    if (views_.wall.foot_height != foot_before) again_ = std::max(again_, 2);  // what the room reads was set by the foot of the frame before
     if (picture && views_.glass && !stage_->shows_two() && !moving_) draw_glass(ui, camera, overlay.emphases);
     ImGui::Render();
     glBindFramebuffer(GL_FRAMEBUFFER, target.framebuffer);

@@ -55,6 +55,7 @@ private:
     [[nodiscard]] Result<void> build_fonts();
     void show_question(const quiz::Item& item);
     void look_closely(const quiz::Item& item);
+    void lean_in_for_the_room(const quiz::Item& item);
     void show_vine();
     void show_two();
     void draw_two(const ui::Ui& ui);

@@ -10,6 +10,7 @@ constexpr float ease_seconds = 0.25f;
 constexpr float closest = 0.35f;      // metres that one bends to a part in the row (our choice)
 constexpr float row_step = 0.88f;     // of the way to the row that is left, a step of the wheel
 constexpr float nearest_lean = 0.35f, feet_nearest = 0.6f, leans_from = 1.0f;  // metres off the row: of the eye, of the feet, where one begins to bend
+constexpr float held_within = 0.8f, held_aspect = 16.0f / 9;  // of the picture's half: what is looked over
 constexpr float orbit_nearest = 0.15f, orbit_farthest = 8;
 
 bool is_aid(scene::View view) { return view == scene::View::along || view == scene::View::cane || view == scene::View::above || view == scene::View::whole; }
@@ -65,6 +66,23 @@ void Eye::look_at(glm::vec3 place, bool close, float raised_deg) {
         const float high = place.y - (stance_.eye_height - stance_.lean_down);
         const float depth = std::max(0.2f, stance_.off - stance_.lean_in - (stance_.other_side ? -place.z : place.z));
         stance_.pitch_deg = glm::degrees(std::atan2(high, depth)) - raised_deg;
+    }
+    view_.clear();
+    ease_from(before);
+}
+
+void Eye::look_over(glm::vec3 one, glm::vec3 other) {
+    const scene::Camera before = camera();
+    orbits_ = false;
+    stance_.along = (one.x + other.x) / 2;
+    stance_.lean_along = stance_.lean_in = stance_.lean_down = stance_.yaw_deg = 0;
+    const auto held = [&](glm::vec3 place) {
+        const glm::vec4 c = scene::clip_from_world(aim(), held_aspect) * glm::vec4(place, 1);
+        return c.w > 0.05f && std::max(std::fabs(c.x), std::fabs(c.y)) <= held_within * c.w;
+    };
+    for (stance_.off = feet_nearest; stance_.off < stance_.most_off; stance_.off += 0.05f) {
+        stance_.pitch_deg = glm::degrees(std::atan2((one.y + other.y) / 2 - stance_.eye_height, stance_.off));
+        if (held(one) && held(other)) break;
     }
     view_.clear();
     ease_from(before);

@@ -15,6 +15,8 @@ public:
     void look_from(scene::View view, const shape::VineShape& vine, AxisId chosen);
     // Towards a place, near enough to count buds where `close`; it stands so many degrees above the picture's middle.
     void look_at(glm::vec3 place, bool close, float raised_deg = 0);
+    // Both places in the picture, from as near in the row as holds them.
+    void look_over(glm::vec3 one, glm::vec3 other);
     void set_orbit(bool on, const shape::VineShape& vine);
 
     void turn(float right_deg, float up_deg);

@@ -72,7 +72,7 @@ void digit_tape(Ui& ui, ImDrawList& draw, int digit, const Box& box, bool pale) 
     draw.AddRectFilled({box.x0, box.y0}, {box.x1, box.y1}, pale ? colour(paler(rgb)) : colour(rgb));
     pattern(draw, digit, box);
     const std::string text = std::to_string(digit);
-    const float size = (box.y1 - box.y0) * 0.72f;
+    const float size = (box.y1 - box.y0) * digit_share;
     const ImVec2 wide = ui.fonts.strong->CalcTextSizeA(size, 1e6f, 0, text.c_str());
     const ImVec2 at{(box.x0 + box.x1 - wide.x) / 2, (box.y0 + box.y1 - wide.y) / 2};
     const bool on_dark = !pale && luminance(rgb) < 0.18f; // black or white, whichever stands out more
@@ -117,7 +117,7 @@ std::vector<Box> digit_boxes(const std::vector<DigitTag>& tags, float width, flo
 void draw_digit_tags(Ui& ui, ImDrawList& draw, const std::vector<DigitTag>& tags, const std::vector<Box>& panels) {
     if (tags.empty()) return;
     const ImVec2 screen = ImGui::GetIO().DisplaySize;
-    const float height = ui.em() * 1.15f, width = height * 1.35f, votes_size = ui.em() * 0.8f;
+    const float height = ui.em() * tag_height_em, width = height * 1.35f, votes_size = ui.em() * 0.8f;
     // Votes stand under the tape they belong to: room for them is kept with it.
     float votes_wide = 0;
     for (const DigitTag& tag : tags) votes_wide = std::max(votes_wide, tag.votes.empty() ? 0.0f : ui.fonts.strong->CalcTextSizeA(votes_size, 1e6f, 0, tag.votes.c_str()).x + 8);

@@ -9,6 +9,8 @@
 namespace spurwright::ui {
 
 inline constexpr int digit_tapes = 6;
+// A tag is so high, its digit so large in it: on the wall a digit is as high as the rule there asks of all that is read.
+inline constexpr float tag_height_em = 1.15f, digit_share = 0.88f;
 unsigned digit_colour(int digit); // of the tape; 1 to 6
 
 // Where each tag stands: boxes of one size that do not overlap, near and above their places where there is room.

@@ -31,18 +31,22 @@ Asked screen_seat(const State& state, Views& views, Ui& ui) {
     panel_begin(ui, "seat", middle_panel(ui, 46));
     head_text(ui, ui.say("screen.seat.title"));
     text(ui, ui.say("screen.seat.says"));
+    const bool first = people.empty(); // nobody can have a number yet: what can be done stands first
+    if (first) {
+        text(ui, ui.say("screen.seat.empty"), true);
+        take(asked, command_button(ui, state, views, "seat", "seat-new", Weight::main, false));
+    }
     const std::string sit = ui.say("screen.seat.sit"), hint = ui.say("screen.seat.hint");
     const float beside = button_width(ui, sit);
     const bool entered = text_field(ui, "seat.number", hint, views.seat.number, std::max(ImGui::GetContentRegionAvail().x - beside - ui.grid.gap(), text_size(ui, hint, 0).x + 3 * ui.grid.gap()));
     flow(ui, beside);
     const auto typed = typed_number(views.seat.number.text);
     if ((button(ui, "seat.sit", sit, {Weight::plain, typed.has_value(), false, 0, {}}) || entered) && typed) asked = ask::Sits{*typed};
-    take(asked, command_button(ui, state, views, "seat", "seat-new", Weight::plain, false));
-    take(asked, command_button(ui, state, views, "seat", "seat-nobody", Weight::plain, false, true));
+    if (!first) take(asked, command_button(ui, state, views, "seat", "seat-new", Weight::plain, false));
+    take(asked, command_button(ui, state, views, "seat", "seat-nobody", Weight::plain, false, !first));
     take(asked, command_button(ui, state, views, "seat", "home", Weight::quiet, false, true));
     take(asked, command_button(ui, state, views, "seat", "find", Weight::quiet, true, true));
     rule_line(ui);
-    if (people.empty()) text(ui, ui.say("screen.seat.empty"), true);
     for (const records::Person& person : people) {
         const bool here = state.shell.sits && state.shell.sits->number == person.number;
         if (list_row(ui, "seat.person." + std::to_string(person.number), seat_label(ui, person), here, person.crew)) asked = ask::Sits{person.number};

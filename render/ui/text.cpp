@@ -2,13 +2,26 @@
 #include <algorithm>
 #include <cfloat>
 
+#include "render/ui/broken_lines.h"
 #include "render/ui/widgets.h"
 
 namespace spurwright::ui {
 namespace {
 
-// Broken at spaces alone: left to itself the library also breaks after a point, so that 1.49 kg ends a line with "1.".
-std::string broken(const ImFont& font, float height, const std::string& words, float wrap) {
+void written(Ui& ui, const std::string& said, ImU32 ink, ImFont* font) {
+    // In a smaller hand than the screen's where the grid handed down is smaller: what a room reads may have to be.
+    const float height = font->FontSize * std::min(1.0f, ui.em() / ui.fonts.body->FontSize), wrap = std::max(ImGui::GetContentRegionAvail().x, 1.0f);
+    const std::string words = broken_lines(*font, height, said, wrap);
+    const ImVec2 took = font->CalcTextSizeA(height, FLT_MAX, wrap, words.data(), words.data() + words.size());
+    const ImVec2 at = ImGui::GetCursorScreenPos();
+    ImGui::Dummy({std::min(took.x, wrap), took.y});
+    ImGui::GetWindowDrawList()->AddText(font, height, at, ink, words.data(), words.data() + words.size(), wrap);
+    record(ui, "", said, at, {at.x + std::min(took.x, wrap) + 1, at.y + took.y}, took.x, false);
+}
+
+} // namespace
+
+std::string broken_lines(const ImFont& font, float height, const std::string& words, float wrap) {
     const auto wide = [&](std::size_t from, std::size_t to) { return font.CalcTextSizeA(height, FLT_MAX, 0, words.data() + from, words.data() + to).x; };
     if (wide(0, words.size()) <= wrap) return words;
     std::string out = words;
@@ -25,18 +38,6 @@ std::string broken(const ImFont& font, float height, const std::string& words, f
     return out;
 }
 
-void written(Ui& ui, const std::string& said, ImU32 ink, ImFont* font) {
-    const float height = font->FontSize, wrap = std::max(ImGui::GetContentRegionAvail().x, 1.0f);
-    const std::string words = broken(*font, height, said, wrap);
-    const ImVec2 took = font->CalcTextSizeA(height, FLT_MAX, wrap, words.data(), words.data() + words.size());
-    const ImVec2 at = ImGui::GetCursorScreenPos();
-    ImGui::Dummy({std::min(took.x, wrap), took.y});
-    ImGui::GetWindowDrawList()->AddText(font, height, at, ink, words.data(), words.data() + words.size(), wrap);
-    record(ui, "", said, at, {at.x + std::min(took.x, wrap) + 1, at.y + took.y}, took.x, false);
-}
-
-} // namespace
-
 void text(Ui& ui, const std::string& words, bool soft) {
     written(ui, words, soft ? ui.colours().soft : ui.colours().ink, ui.fonts.body);
 }
@@ -45,7 +46,7 @@ void head_text(Ui& ui, const std::string& words) { written(ui, words, ui.colours
 
 void row_text(Ui& ui, const std::string& said, bool soft) {
     const float row = ui.grid.row(), wrap = std::max(ImGui::GetContentRegionAvail().x, 1.0f);
-    const std::string words = broken(*ui.fonts.body, ui.em(), said, wrap);
+    const std::string words = broken_lines(*ui.fonts.body, ui.em(), said, wrap);
     const ImVec2 size = text_size(ui, words, wrap), at = ImGui::GetCursorScreenPos();
     const float height = std::max(row, size.y);
     ImGui::Dummy({std::min(size.x, wrap), height});

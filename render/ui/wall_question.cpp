@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "render/ui/panel.h"
+#include "render/ui/room_text.h"
 #include "render/ui/wall_parts.h"
 #include "scenarios/quiz/item_words.h"
 
@@ -135,49 +136,53 @@ std::string entry_text(const Ui& ui, const WallView& view) {
 }
 
 // How many have answered and which posts, never what.
-void answers_in(const Quiz& quiz, Ui& ui) {
+void answers_in(const Quiz& quiz, const Ui& ui, RoomLines& lines) {
     std::string line = ui.say("screen.wall.answered", {{"n", Count{quiz.state().last().answers()}}});
     for (std::size_t i = 0; i < quiz.gathered().posts.size(); ++i) {
         const int post = static_cast<int>(i) + 1;
         if (quiz.state().last().voters.count({Way::post, post}) > 0) line += "   " + ui.say("screen.wall.post-in", {{"n", Count{post}}});
     }
-    text(ui, line, true);
+    lines.push_back({line, RoomLook::soft});
 }
 
 // ---- the faces of a question
 
-void word_answers(const State& state, const Quiz& quiz, Ui& ui) {
+void word_answers(const State& state, const Quiz& quiz, const Ui& ui, RoomLines& lines) {
     const quiz::Item& item = quiz.item();
     const bool shown = quiz.phase() == Phase::revealed;
+    std::string others;
     for (std::size_t i = 0; i < item.words.size(); ++i) {
         const quiz::Answer answer{static_cast<std::uint8_t>(i + 1)};
         const bool right = shown && quiz.state().accepts(answer);
         std::string line = std::to_string(i + 1) + "  " + ui.words.sentence(item.words[i]);
         const words::Words* second = state.crew->second();
-        if (second && (!shown || right)) line += "  ·  " + second->sentence(item.words[i]);
+        if (second && !shown) line += "  ·  " + second->sentence(item.words[i]);
         if (shown) line += "  (" + std::to_string(quiz.state().last().of(answer)) + ")";
-        if (right) strong_text(ui, ui.say("screen.wall.right-word", {{"text", line}}));
-        else text(ui, line, shown);
+        if (right) lines.push_back({ui.say("screen.wall.right-word", {{"text", line}}), RoomLook::strong});
+        else if (!shown) lines.push_back({line, {}});
+        else others += (others.empty() ? "" : "  ·  ") + line; // one after another: what is right has their room
     }
+    if (!others.empty()) lines.push_back({others, RoomLook::soft});
 }
 
-void told_line(const State& state, const quiz::Told& told, Ui& ui) {
+void told_line(const State& state, const quiz::Told& told, const Ui& ui, RoomLines& lines) {
     if (told.key.name.empty()) return;
-    strong_text(ui, ui.words.sentence(told.key, told.arguments));
-    if (const words::Words* second = state.crew->second()) text(ui, second->sentence(told.key, told.arguments));
+    lines.push_back({ui.words.sentence(told.key, told.arguments), RoomLook::strong});
+    if (const words::Words* second = state.crew->second()) lines.push_back({second->sentence(told.key, told.arguments), {}});
 }
 
 // What is right, and why the commonest wrong answer is not.
-void revealed(const State& state, const Quiz& quiz, Ui& ui) {
+void revealed(const State& state, const Quiz& quiz, const Ui& ui, RoomLines& lines) {
     const quiz::Item& item = quiz.item();
     const auto share = quiz.share_right(quiz.at(), quiz.state().talked ? 1 : 0);
-    if (quiz.state().dropped) strong_text(ui, ui.say("screen.wall.dropped"));
+    if (quiz.state().dropped) lines.push_back({ui.say("screen.wall.dropped"), RoomLook::strong});
     std::string right;
     for (const quiz::Answer& answer : quiz.state().accepted) right += (right.empty() ? "" : ", ") + quiz::answer_text(ui.words, item, answer);
     const Count asked{quiz.state().last().answers()};
-    if (item.words.empty()) strong_text(ui, ui.say("screen.wall.right", {{"text", right}}));
-    if (share) text(ui, ui.say("screen.wall.share", {{"n", Count{(std::int64_t{share->count} * asked.value + 500) / 1000}}, {"of", asked}}));
-    told_line(state, item.reveal, ui);
+    std::string counted = item.words.empty() ? ui.say("screen.wall.right", {{"text", right}}) : std::string();
+    if (share) counted += (counted.empty() ? "" : " · ") + ui.say("screen.wall.share", {{"n", Count{(std::int64_t{share->count} * asked.value + 500) / 1000}}, {"of", asked}});
+    if (!counted.empty()) lines.push_back({counted, RoomLook::strong});
+    told_line(state, item.reveal, ui, lines);
     std::optional<quiz::Answer> wrong;
     int most = 0;
     for (std::uint8_t digit = 1; digit <= item.why_not.size(); ++digit) {
@@ -188,13 +193,14 @@ void revealed(const State& state, const Quiz& quiz, Ui& ui) {
         }
     }
     if (wrong) {
-        text(ui, ui.say("screen.wall.commonest-wrong", {{"answer", std::to_string(int{(*wrong)[0]})},
-                                                        {"text", ui.words.sentence(item.why_not[(*wrong)[0] - 1u].key, item.why_not[(*wrong)[0] - 1u].arguments)}}));
+        const quiz::Told& why = item.why_not[(*wrong)[0] - 1u];
+        lines.push_back({ui.say("screen.wall.commonest-wrong", {{"answer", std::to_string(int{(*wrong)[0]})}, {"text", ui.words.sentence(why.key, why.arguments)}}), {}});
     }
-    if (!item.scored) text(ui, ui.say("screen.wall.talk-only"));
+    if (!item.scored) lines.push_back({ui.say("screen.wall.talk-only"), {}});
 }
 
-// A column down the far side: the vine keeps the height of the screen. Answers in words take more of it.
+// A column down the far side: the vine keeps the height of the screen. Answers in words, and what is
+// right, take more of it.
 void column(Ui& ui, const ImVec2& screen, bool words) {
     PanelPlace place;
     place.width = std::min(screen.x * (words || screen.x < screen.y * 1.5f ? 0.52f : 0.44f), ui.em() * 30);
@@ -211,7 +217,7 @@ void told_begin(Ui& ui, float foot_height) {
 }
 
 // The supervisor's own acts are not for the room, so they may be smaller than what it reads.
-constexpr float acts_share = 0.62f;
+constexpr float acts_share = 0.45f;
 Ui for_acts(const Ui& ui) {
     Ui small = ui;
     small.grid.em = std::max(em_at_one, Grid::snapped(ui.em() * acts_share));
@@ -260,21 +266,22 @@ Asked acts(const State& state, Views& views, const Quiz& quiz, bool answering, c
     return asked;
 }
 
-void question(const State& state, const Quiz& quiz, Ui& ui) {
+void question(const State& state, const Quiz& quiz, const Ui& ui, RoomLines& lines) {
     const words::Words* second = state.crew->second();
     const Count all{static_cast<std::int64_t>(quiz.items().size())};
     if (quiz.phase() == Phase::gathered) {
-        head_text(ui, ui.say("screen.wall.row-today", {{"text", quiz.gathered().house}}));
-        text(ui, ui.say("screen.wall.gather", {{"n", all}}));
-        if (second) text(ui, (*second)("screen.wall.gather", {{"n", all}}));
+        lines.push_back({ui.say("screen.wall.row-today", {{"text", quiz.gathered().house}}), RoomLook::head});
+        lines.push_back({ui.say("screen.wall.gather", {{"n", all}}), {}});
+        if (second) lines.push_back({(*second)("screen.wall.gather", {{"n", all}}), {}});
         return;
     }
     const words::Words* first = &ui.words;
     if (second && quiz.at() % 2 == 1) std::swap(first, second); // neither language always stands first
-    text(ui, ui.say("screen.wall.number", {{"n", Count{static_cast<std::int64_t>(quiz.at()) + 1}}, {"of", all}}), true);
-    if (quiz.phase() == Phase::revealed) return text(ui, quiz::question_text(*first, quiz.item()), true); // the answer takes its room
-    head_text(ui, quiz::question_text(*first, quiz.item()));
-    if (second) text(ui, quiz::question_text(*second, quiz.item()));
+    const std::string number = ui.say("screen.wall.number", {{"n", Count{static_cast<std::int64_t>(quiz.at()) + 1}}, {"of", all}});
+    if (quiz.phase() == Phase::revealed) return lines.push_back({number + " · " + quiz::question_text(*first, quiz.item()), RoomLook::soft}); // the answer takes its room
+    lines.push_back({number, RoomLook::soft});
+    lines.push_back({quiz::question_text(*first, quiz.item()), RoomLook::head});
+    if (second) lines.push_back({quiz::question_text(*second, quiz.item()), {}});
 }
 
 } // namespace
@@ -288,15 +295,17 @@ Asked wall_question(const State& state, Views& views, Ui& ui) {
     Asked asked;
     if (answering || view.disagrees) take(asked, typed_keys(quiz, view, ui));
 
-    column(ui, screen, quiz.phase() != Phase::gathered && !quiz.item().words.empty());
+    column(ui, screen, quiz.phase() == Phase::revealed || (quiz.phase() != Phase::gathered && !quiz.item().words.empty()));
     told_begin(ui, view.foot_height);
-    question(state, quiz, ui);
+    RoomLines lines;
+    question(state, quiz, ui, lines);
     if (quiz.phase() != Phase::gathered) {
-        word_answers(state, quiz, ui);
-        if (answering) answers_in(quiz, ui);
-        else if (quiz.phase() == Phase::revealed) revealed(state, quiz, ui);
-        else strong_text(ui, ui.say(quiz.talk_proposed() ? "screen.wall.talk-proposed" : "screen.wall.locked", {{"n", Count{quiz.state().last().answers()}}}));
+        word_answers(state, quiz, ui, lines);
+        if (answering) answers_in(quiz, ui, lines);
+        else if (quiz.phase() == Phase::revealed) revealed(state, quiz, ui, lines);
+        else lines.push_back({ui.say(quiz.talk_proposed() ? "screen.wall.talk-proposed" : "screen.wall.locked", {{"n", Count{quiz.state().last().answers()}}}), RoomLook::strong});
     }
+    draw_room(ui, lines, room_share(ui, lines, ImGui::GetContentRegionAvail()));
     ImGui::EndChild();
     const float foot_from = ImGui::GetCursorPosY();
     take(asked, acts(state, views, quiz, answering, ui));

@@ -216,6 +216,8 @@ void main() {
         sheen = 1.2;
         // Below two pixels the whole width is shaded alike: else a wire breaks up into beads.
         if (coverage < 0.999) normal = normalize(vec3(0.0, 0.75, 0.66) - dot(vec3(0.0, 0.75, 0.66), along) * along);
+        // Zinc mirrors more than it scatters: the sky above, dark soil below, so that its lower edge stands out from pale wood.
+        albedo *= mix(0.25, 1.0, smoothstep(0.05, 0.5, normal.y));
     } else {
         albedo = linear_of(vec3(88, 70, 55));
         if (coverage < 0.999) normal = normalize(eye.xyz - place);

@@ -82,4 +82,24 @@ Drawing drawn(Bench& b, const Vine& vine, scene::View view, scene::Sky sky, int 
     return d;
 }
 
+void look_from(Bench& b, Drawing& d, const scene::Camera& camera) {
+    d.camera = camera;
+    d.seen.clear();
+    gl::Canvas canvas(d.width, d.height);
+    b.renderer->draw_parts(scene::draw_list(d.vine, d.around, {}, camera, scene::light_of(scene::Sky::sun)), canvas.target());
+    d.numbers = canvas.pixels();
+}
+
+std::vector<std::size_t> covered_alone(Bench& b, const Drawing& d, const mesh::Part& part) {
+    gl::Canvas canvas(d.width, d.height);
+    scene::DrawList alone = scene::draw_list(d.vine, d.around, {}, d.camera, scene::light_of(scene::Sky::sun));
+    alone.items = {{scene::Of::vine, part.material, part.first, part.count, {}}};
+    b.renderer->draw_parts(alone, canvas.target());
+    const auto pixels = canvas.pixels();
+    std::vector<std::size_t> covered;
+    for (std::size_t i = 0; i < d.count(); ++i)
+        if (pixels[4 * i] + pixels[4 * i + 1] > 0) covered.push_back(i);
+    return covered;
+}
+
 } // namespace spurwright::test

@@ -63,6 +63,12 @@ Bench* bench();
 
 Drawing drawn(Bench& b, const Vine& vine, scene::View view, scene::Sky sky, int width, int height, bool seen = true);
 
+// The part numbers of the same vine, drawn last by this bench, from elsewhere.
+void look_from(Bench& b, Drawing& d, const scene::Camera& camera);
+
+// Pixels that this part alone would cover, with nothing before it; places are those of `Drawing::pixel`.
+std::vector<std::size_t> covered_alone(Bench& b, const Drawing& d, const mesh::Part& part);
+
 } // namespace spurwright::test
 
 #define NEED_A_PICTURE                                                                                                 \

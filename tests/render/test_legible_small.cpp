@@ -16,20 +16,23 @@ using test::drawn, test::Drawing, test::luminance;
 
 TEST_CASE("a metre on the fruiting wire is as many pixels as the projection says") {
     NEED_A_PICTURE
-    const Drawing d = drawn(*b, test::grown_vine(7), scene::View::row, scene::Sky::sun, 1280, 720);
-    const auto camera = scene::camera_of(scene::View::row, d.shape);
-    const glm::mat4 clip = scene::clip_from_world(camera, 1280.0f / 720);
-    const float height = static_cast<float>(d.shape.trellis.fruiting_height);
-    const auto x_of = [&](float x) {
-        const glm::vec4 c = clip * glm::vec4(x, height, 0, 1);
-        return (c.x / c.w * 0.5f + 0.5f) * 1280;
-    };
-    const float distance = std::hypot(camera.eye.y - height, camera.eye.z);
-    // Along the row the wire keeps its distance to the plane of the eye.
-    const glm::vec3 ahead = glm::normalize(camera.target - camera.eye);
-    const float deep = glm::dot(glm::vec3(0, height, 0) - camera.eye, ahead);
-    CHECK(distance >= deep);
-    CHECK(x_of(0.5f) - x_of(-0.5f) == doctest::Approx(scene::pixels_a_metre(camera, deep, 720)).epsilon(0.005));
+    for (const Vine& vine : test::vines_to_read())
+    for (const auto& size : test::sizes_to_read()) {
+        const Drawing d = drawn(*b, vine, scene::View::row, scene::Sky::sun, size.first, size.second, false);
+        const auto camera = scene::camera_of(scene::View::row, d.shape);
+        const glm::mat4 clip = scene::clip_from_world(camera, static_cast<float>(d.width) / static_cast<float>(d.height));
+        const float height = static_cast<float>(d.shape.trellis.fruiting_height);
+        const auto x_of = [&](float x) {
+            const glm::vec4 c = clip * glm::vec4(x, height, 0, 1);
+            return (c.x / c.w * 0.5f + 0.5f) * static_cast<float>(d.width);
+        };
+        const float distance = std::hypot(camera.eye.y - height, camera.eye.z);
+        // Along the row the wire keeps its distance to the plane of the eye.
+        const glm::vec3 ahead = glm::normalize(camera.target - camera.eye);
+        const float deep = glm::dot(glm::vec3(0, height, 0) - camera.eye, ahead);
+        CHECK(distance >= deep);
+        CHECK(x_of(0.5f) - x_of(-0.5f) == doctest::Approx(scene::pixels_a_metre(camera, deep, d.height)).epsilon(0.005));
+    }
 }
 
 TEST_CASE("buds near the eye can be counted: each that nothing hides is one patch at least 4 px wide") {
@@ -166,7 +169,7 @@ TEST_CASE("what holds the canes can be pointed at: each tie, clip and drip line 
     CHECK(seen[mesh::PartKind::drip] >= 2);
 }
 
-TEST_CASE("a wire stands out from what is behind it: 1.3 to 1 along 95 % of what is seen of all, 85 % of any") {
+TEST_CASE("a wire stands out from what is behind it: 1.3 to 1 along 95 % of what is seen of each") {
     NEED_A_PICTURE
     int all = 0, all_clear = 0;
     for (const Vine& vine : test::vines_to_read())
@@ -193,12 +196,11 @@ TEST_CASE("a wire stands out from what is behind it: 1.3 to 1 along 95 % of what
                 clear += contrast >= 1.3;
             }
             if (columns < 200) continue;
-            CHECK(clear >= columns * 85 / 100);  // on sunlit canes of its own tone it is lost for their width
+            CHECK(clear >= columns * 95 / 100);
             all += columns;
             all_clear += clear;
         }
     }
     MESSAGE(all_clear << " of " << all << " columns");
     CHECK(all > 1000);
-    CHECK(all_clear >= all * 95 / 100);
 }

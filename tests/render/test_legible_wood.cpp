@@ -63,10 +63,10 @@ TEST_CASE("one-year wood is told from two-year wood by its colour in either ligh
 
 TEST_CASE("a cane is drawn as thick as the tables have it: within 1 px of 720 lines or 6 %") {
     NEED_A_PICTURE
-    constexpr int width = 3840, height = 2160;  // three times 720 lines, so that the counting of pixels errs less than what is asked
+    constexpr int width = 5120, height = 2880;  // four times 720 lines, so that the counting of pixels errs less than what is asked
     int measured = 0;
-    for (const std::uint64_t seed : {7u, 3u}) {
-        const Drawing d = drawn(*b, test::grown_vine(seed), scene::View::head, scene::Sky::sun, width, height, false);
+    for (const Vine& vine : test::vines_to_read()) {
+        const Drawing d = drawn(*b, vine, scene::View::head, scene::Sky::sun, width, height, false);
         const auto camera = scene::camera_of(scene::View::head, d.shape);
         const float aspect = static_cast<float>(width) / height;
         const glm::mat4 clip = scene::clip_from_world(camera, aspect);
@@ -84,7 +84,7 @@ TEST_CASE("a cane is drawn as thick as the tables have it: within 1 px of 720 li
                 const shape::LineSample middle = stem.line.at(n, 0.5);  // its radii are the tables' own
                 if (stem.line.segment_length(n) < 8 * middle.radii.major) continue;  // the node's swelling reaches its middle
                 const glm::vec2 at = pixel(middle.place), along = pixel(middle.place + 0.01 * middle.along) - pixel(middle.place - 0.01 * middle.along);
-                if (at.x < 40 || at.x > width - 40 || at.y < 40 || at.y > height - 40 || glm::length(along) < 38) continue;
+                if (!d.inside(at, 130) || glm::length(along) < 50) continue;  // whole, with what lies beside it
                 const glm::vec2 across(-along.y / glm::length(along), along.x / glm::length(along));
                 const auto mine = [&](float step) {
                     const glm::vec2 p = at + step * across;
@@ -93,21 +93,22 @@ TEST_CASE("a cane is drawn as thick as the tables have it: within 1 px of 720 li
                 // The outline of flattened wood, square to itself and to the line of sight.
                 const shape::Vec3 eye{static_cast<double>(camera.eye.x), static_cast<double>(camera.eye.y), static_cast<double>(camera.eye.z)};
                 const shape::Vec3 sight = shape::unit(middle.place - eye), edge = shape::unit(shape::cross(middle.along, sight));
-                const shape::Vec3 flat = shape::unit(shape::square_part(stem.nodes[static_cast<std::size_t>(points[n].node)].plane, middle.along));
+                const auto below = static_cast<std::size_t>(points[n].node);
+                const shape::Vec3 flat = shape::unit(shape::square_part(shape::lerp(stem.nodes[below].plane, stem.nodes[below + 1].plane, 0.5), middle.along));
                 const double half = std::hypot(middle.radii.minor * shape::dot(edge, flat), middle.radii.major * shape::dot(edge, shape::cross(middle.along, flat)));
                 const double tables = static_cast<double>(glm::length(pixel(middle.place + half * edge) - pixel(middle.place - half * edge)));
                 float out[2] = {0, 0};
                 bool clear = true;
                 for (int side = 0; side < 2; ++side) {
                     const float way = side ? 1.0f : -1.0f;
-                    while (out[side] < 180 && mine(way * out[side])) out[side] += 0.25f;
+                    while (out[side] < 240 && mine(way * out[side])) out[side] += 0.25f;
                     // What lies beside must be what is behind the cane, not before it.
                     const glm::vec2 p = at + way * (out[side] + 1) * across;
                     clear = clear && d.part(static_cast<std::size_t>(p.y) * width + static_cast<std::size_t>(p.x)) == 0;
                 }
                 if (!clear || out[0] == 0 || out[1] == 0) continue;
                 const double seen = static_cast<double>(out[0] + out[1]);
-                CHECK(std::abs(seen - tables) <= std::max(3.0, 0.06 * tables));
+                CHECK(std::abs(seen - tables) <= std::max(4.0, 0.06 * tables));
                 ++measured;
             }
         }
@@ -118,16 +119,18 @@ TEST_CASE("a cane is drawn as thick as the tables have it: within 1 px of 720 li
 
 TEST_CASE("old wood under an overcast sky is no black hole") {
     NEED_A_PICTURE
-    const Drawing d = drawn(*b, test::grown_vine(7), scene::View::head, scene::Sky::overcast, 960, 540);
-    std::vector<double> l;
-    for (std::size_t i = 0; i < d.count(); ++i)
-        if (const std::uint32_t part = d.part(i); part && d.vine.parts[part - 1].material == mesh::Material::old)
-            l.push_back(lab_of(&d.seen[4 * i]).l);
-    REQUIRE(l.size() > 1000);
-    std::stable_sort(l.begin(), l.end());
-    MESSAGE("median L* " << l[l.size() / 2] << ", 5th percentile " << l[l.size() / 20]);
-    CHECK(l[l.size() / 2] >= 25);
-    CHECK(l[l.size() / 20] >= 8);
+    for (const Vine& vine : test::vines_to_read()) {
+        const Drawing d = drawn(*b, vine, scene::View::head, scene::Sky::overcast, 960, 540);
+        std::vector<double> l;
+        for (std::size_t i = 0; i < d.count(); ++i)
+            if (const std::uint32_t part = d.part(i); part && d.vine.parts[part - 1].material == mesh::Material::old)
+                l.push_back(lab_of(&d.seen[4 * i]).l);
+        REQUIRE(l.size() > 1000);
+        std::stable_sort(l.begin(), l.end());
+        MESSAGE("median L* " << l[l.size() / 2] << ", 5th percentile " << l[l.size() / 20]);
+        CHECK(l[l.size() / 2] >= 25);
+        CHECK(l[l.size() / 20] >= 8);
+    }
 }
 
 TEST_CASE("no wound of an earlier winter is green, one of this winter is") {
@@ -145,10 +148,13 @@ TEST_CASE("no wound of an earlier winter is green, one of this winter is") {
         }
         return most;
     };
-    const Vine vine = test::grown_vine(3, 25);
-    const Drawing old = drawn(*b, vine, scene::View::head, scene::Sky::overcast, 1280, 720);
-    CHECK(greenest(old, false) < 6);
-    CHECK(greenest(old, true) == -100); // nothing was cut this winter
+    auto uncut = test::vines_to_read();
+    uncut.push_back(test::grown_vine(3, 25));
+    for (const Vine& vine : uncut) {
+        const Drawing old = drawn(*b, vine, scene::View::head, scene::Sky::overcast, 1280, 720);
+        CHECK(greenest(old, false) < 6);
+        CHECK(greenest(old, true) == -100); // nothing was cut this winter
+    }
     // A cane cut this winter shows its green ring to somebody who leans in over it.
     const Vine cut = *prune(test::little_vine(), Plan{{Cut{node_id(AxisId{4}, 1), Length{20'000}, {}, {}}}});
     const Drawing now = drawn(*b, cut, scene::View::head, scene::Sky::overcast, 1280, 720);

@@ -155,17 +155,19 @@ Offers offers(const Vine& before, const HouseRules& house) {
             const std::uint32_t last = buds[static_cast<std::size_t>(house.cane_count.floor_buds) - 1];
             CaneFacts cane = measure_wood(before, house, axis, canonical_end(before, axis, last));
             cane.mean_joint = mean_internode(before, axis, habits);
-            const bool breaks = would_break(before, axis, axis.side) &&
-                                !(either_way && !would_break(before, axis, other(axis.side)));
+            const bool own_way_breaks = would_break(before, axis, axis.side);
+            const bool breaks = own_way_breaks && !(either_way && !would_break(before, axis, other(axis.side)));
             if (acceptable_cane(cane, house) && !breaks) {
                 side.canes.push_back(axis.id);
-                cane.off_row = base_azimuth(before, axis, axis.side);
+                cane.off_row = base_azimuth(before, axis, own_way_breaks ? other(axis.side) : axis.side);
                 side.shortest.push_back(cane);
             }
         }
         if (!buds.empty() &&
-            acceptable_spur(measure_spur(before, house, axis, canonical_end(before, axis, buds[0])), house))
+            acceptable_spur(measure_spur(before, house, axis, canonical_end(before, axis, buds[0])), house)) {
             side.spurs.push_back(axis.id);
+            side.two_buds.push_back(measure_spur(before, house, axis, 2));
+        }
     }
     if (house.standing.kickers + house.standing.spares > 0 && before.system != System::cordon) found.standing = may_stand(before, house);
     return found;

@@ -21,6 +21,7 @@ bool acceptable_spur(const SpurFacts& one_bud, const HouseRules& house);
 struct SideOffers {
     std::vector<AxisId> canes, spurs;  // acceptable ones
     std::vector<CaneFacts> shortest;   // of the canes, beside them
+    std::vector<SpurFacts> two_buds;   // of the spurs, beside them, cut to two buds; of a cordon none
 };
 struct Offers {
     System system = System::two_cane;

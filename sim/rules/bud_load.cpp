@@ -63,6 +63,11 @@ PerMille mark_bud_load(const LoadFacts& load, const HouseRules& house) {
     return smaller(mark_of(load.counted(), load, house), mark_of(load.all, load, house));
 }
 
+PerMille mark_bud_load_cleared(const LoadFacts& load, const HouseRules& house) {
+    const Band<Buds> asks = around(target_buds(house, load.spacing), house.bud_load);
+    return buds(load.counted()) > asks.full.high ? full_mark : mark_of(load.counted(), load, house);
+}
+
 Said say_bud_load(const LoadFacts& load, const HouseRules& house) {
     const int target = target_buds(house, load.spacing);
     const Band<Buds> asks = around(target, house.bud_load);

@@ -25,6 +25,8 @@ inline constexpr std::array bud_load_claims{
 // Of a number of buds by the target alone.
 PerMille mark_against_target(int n, Length spacing, const HouseRules& house);
 PerMille mark_bud_load(const LoadFacts& load, const HouseRules& house);
+// The same once all that is too much came off.
+PerMille mark_bud_load_cleared(const LoadFacts& load, const HouseRules& house);
 Said say_bud_load(const LoadFacts& load, const HouseRules& house);
 extern const Rule bud_load;
 

@@ -197,7 +197,7 @@ private:
     bool a_better_one_stands(const Rule& rule, const SidePieces& pieces, Tenths share) const {
         return std::any_of(pieces.good_standing.begin(), pieces.good_standing.end(), [&](const CaneFacts& cane) {
             const PerMille mark = mark_of(rule.name, cane_marks(cane, house_, short_));
-            return share - points_of(share, mark) <= house_.acceptable.within;
+            return wins_back(mark, share);
         });
     }
 
@@ -213,7 +213,8 @@ private:
             said.key = rule.missing;
             said.arguments = {{"side", side_key(side)}};
         }
-        said.if_lost = pieces.good_cane_stands ? Mend::now : Mend::next_winter;
+        const bool stands = mended_by_a_better_cane(rule.name) ? a_better_one_stands(rule, pieces, share) : pieces.good_cane_stands;
+        said.if_lost = stands ? Mend::now : Mend::next_winter;
         add(rule, old ? name_of(pieces.instead) : "", side, share, no_mark, std::move(said));
     }
 
@@ -233,14 +234,25 @@ private:
             said.measured_word = "none";
             said.key = rule.name == RuleName::end_cut ? TextKey{"rule.end-cut.missing-spur"} : rule.missing;
             said.arguments = {{"side", side_key(side)}};
-            said.if_lost = pieces.good_spur_stands ? Mend::now : Mend::next_winter;
+            said.if_lost = a_spur_stands(rule, pieces, share) ? Mend::now : Mend::next_winter;
             return add(rule, "", side, share, no_mark, std::move(said));
         }
         const SpurFacts& spur = *pieces.spur;
-        const PerMille mark = rule.name == RuleName::spur_place
-                                  ? mark_spur_place(place_of(spur, pieces.cane ? &*pieces.cane : nullptr), house_)
-                                  : mark_of(rule.name, spur_marks_[index_of(side)]);
+        const PerMille mark = rule.name == RuleName::spur_place ? spur_place_mark(spur, pieces)
+                                                                : mark_of(rule.name, spur_marks_[index_of(side)]);
         add(rule, on, side, share, mark, say_of_spur(rule.name, pieces, house_));
+    }
+
+    PerMille spur_place_mark(const SpurFacts& spur, const SidePieces& pieces) const {
+        return mark_spur_place(place_of(spur, pieces.cane ? &*pieces.cane : nullptr), house_);
+    }
+
+    // One that, cut to two buds now, would lose no more by this rule than is as good.
+    bool a_spur_stands(const Rule& rule, const SidePieces& pieces, Tenths share) const {
+        return std::any_of(pieces.good_spurs.begin(), pieces.good_spurs.end(), [&](const SpurFacts& spur) {
+            const PerMille mark = rule.name == RuleName::spur_place ? spur_place_mark(spur, pieces) : mark_of(rule.name, spur_marks(spur, house_));
+            return wins_back(mark, share);
+        });
     }
 
     // Of the spurs along an arm: each by itself, those missing together; how many there are once a side.
@@ -277,15 +289,26 @@ private:
         }
     }
 
+    // Whether this mark, which further acts can reach, loses no more than is as good.
+    bool wins_back(PerMille mark, Tenths share) const { return share - points_of(share, mark) <= house_.acceptable.within; }
+
+    Said mended_load(Tenths share) const {
+        Said said = say_bud_load(plan_.load, house_);
+        if (!wins_back(mark_bud_load_cleared(plan_.load, house_), share)) said.if_lost = Mend::next_winter;
+        return said;
+    }
+
     void write_once(const Rule& rule) {
         const Tenths share = asked_.of_vine(rule.name);
         const auto put = [&](PerMille mark, Said said) { add(rule, "", Side::none, share, mark, std::move(said)); };
         if (share.count == 0) return;
         switch (rule.name) {
-        case RuleName::bud_load: return put(mark_bud_load(plan_.load, house_), say_bud_load(plan_.load, house_));
-        case RuleName::old_wood_stub:
-            return put(mark_old_wood_stub(plan_.cuts, plan_.clearing, house_),
-                       say_old_wood_stub(plan_.cuts, plan_.clearing, house_));
+        case RuleName::bud_load:
+            return put(mark_bud_load(plan_.load, house_), mended_load(share));
+        case RuleName::old_wood_stub: {
+            const PerMille mark = mark_old_wood_stub(plan_.cuts, plan_.clearing, house_), then = mark_old_wood_mended(plan_.cuts, plan_.clearing, house_);
+            return put(mark, say_old_wood_stub(plan_.cuts, plan_.clearing, house_, then > mark && wins_back(then, share)));
+        }
         case RuleName::wound_size:
             return put(mark_wound_size(plan_.cuts, plan_.clearing, house_),
                        say_wound_size(plan_.cuts, plan_.clearing, house_));

@@ -195,15 +195,16 @@ private:
 
     void note_offer(const Axis& axis) {
         const SideOffers& offered = offers_.sides[index_of(axis.side)];
-        const auto among = [&](const std::vector<AxisId>& list) {
-            return std::find(list.begin(), list.end(), axis.id) != list.end();
-        };
         for (std::size_t i = 0; i < offered.canes.size(); ++i)
             if (offered.canes[i] == axis.id) {
                 at(axis.side).good_cane_stands = true;
                 at(axis.side).good_standing.push_back(offered.shortest[i]);
             }
-        if (among(offered.spurs)) at(axis.side).good_spur_stands = true;
+        for (std::size_t i = 0; i < offered.spurs.size(); ++i)
+            if (offered.spurs[i] == axis.id) {
+                at(axis.side).good_spur_stands = true;
+                if (i < offered.two_buds.size()) at(axis.side).good_spurs.push_back(offered.two_buds[i]);
+            }
     }
 
     void read_sucker(const Axis& axis) {
@@ -211,7 +212,7 @@ private:
         const bool renews = house_.suckers.renewal && !renewed_ && !on_rootstock(before_, was(axis));
         if (renews && !axis.removed && !laid_now(axis.id) && count_buds(after_, axis, habits_) > 0) {
             renewed_ = true;  // the one shoot that is to become the trunk
-        } else if (!axis.removed && (laid_now(axis.id) || count_buds(after_, axis, habits_) > 0 || is_uncut(axis))) {
+        } else if (!axis.removed && ((laid_now(axis.id) && keeps_a_node(axis)) || count_buds(after_, axis, habits_) > 0 || is_uncut(axis))) {
             plan_.suckers.left.push_back(axis.id);
         } else if (wood_left_at_origin(before_, after_, axis) > house_.suckers.left_to) {
             plan_.suckers.stubs.push_back(axis.id);
@@ -290,6 +291,8 @@ private:
         left.good_standing.insert(left.good_standing.end(), right.good_standing.begin(), right.good_standing.end());
         right.good_standing = left.good_standing;
         left.good_spur_stands = right.good_spur_stands = left.good_spur_stands || right.good_spur_stands;
+        left.good_spurs.insert(left.good_spurs.end(), right.good_spurs.begin(), right.good_spurs.end());
+        right.good_spurs = left.good_spurs;
     }
 
     // A lateral left on a piece that was kept is a piece left; on one that was left itself it goes with that.
@@ -336,11 +339,28 @@ private:
         clearing.cuts_due_in_old_wood = static_cast<int>(due.size());
         for (const DueCut& cut : due) read_due_cut(cut);
         plan_.cuts = measure_cuts(before_, after_, house_, due);
+        note_what_can_go_back(kept, due);
         for (const CutFacts& cut : plan_.cuts)
             if (cut.on_vine && cut.on_trunk && !plan_.trunk_cut) plan_.trunk_cut = cut.axis;
         if (plan_.cuts.empty()) clearing.any_cut_due = any_cut_due(kept, due);
         std::stable_sort(clearing.pieces_left.begin(), clearing.pieces_left.end());
         count_nodes();
+    }
+
+    // Cuts in old wood can be made again farther in where it bears nothing kept, or nothing as far out as that.
+    void note_what_can_go_back(const std::vector<AxisId>& kept, const std::vector<DueCut>& due) {
+        std::vector<AxisId> bearers;
+        for (const AxisId id : kept)
+            for (const Axis* axis = before_.find(id); axis; axis = axis->parent ? before_.find(axis_of(axis->parent)) : nullptr)
+                bearers.push_back(axis->id);
+        for (std::size_t i = 0; i < plan_.cuts.size(); ++i) {
+            const Wound& wound = after_.wounds[before_.wounds.size() + i];
+            if (wound.wood_age < 2 || axis_of(wound.node) != wound.axis || index_of(wound.node) == 0) continue;
+            const bool is_free = std::find(bearers.begin(), bearers.end(), wound.axis) == bearers.end();
+            plan_.cuts[i].can_go_back = is_free || std::any_of(due.begin(), due.end(), [&](const DueCut& cut) {
+                return cut.axis == wound.axis && (axis_of(cut.past) != wound.axis || index_of(cut.past) < index_of(wound.node));
+            });
+        }
     }
 
     void read_due_cut(const DueCut& due) {

@@ -29,6 +29,7 @@ struct SidePieces {
     bool good_cane_stands = false;  // an acceptable cane of this side, uncut and not laid
     std::vector<CaneFacts> good_standing;  // those, each in its shortest form
     bool good_spur_stands = false;  // an acceptable spur likewise
+    std::vector<SpurFacts> good_spurs;     // those, cut to two buds
 };
 
 struct PlanFacts {

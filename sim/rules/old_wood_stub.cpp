@@ -5,6 +5,8 @@ namespace {
 
 // Dead wood has no living rim to dry back.
 bool counts(const CutFacts& cut) { return cut.on_vine && cut.wood_age >= 2 && !cut.dead_wood && !cut.on_trunk; }
+bool too_short(const CutFacts& cut, const HouseRules& house) { return cut.stub < house.old_wood_stub.band.full.low; }
+bool stays(const CutFacts& cut, const HouseRules& house) { return too_short(cut, house) && !cut.can_go_back; }
 
 }  // namespace
 
@@ -23,33 +25,45 @@ PerMille mark_old_wood_stub(const std::vector<CutFacts>& cuts, const ClearingFac
     return count ? PerMille{sum / count} : full_mark;
 }
 
-Said say_old_wood_stub(const std::vector<CutFacts>& cuts, const ClearingFacts& clearing, const HouseRules& house) {
+PerMille mark_old_wood_mended(const std::vector<CutFacts>& cuts, const ClearingFacts& clearing, const HouseRules& house) {
+    int count = clearing.old_cuts_not_made, sum = count * full_mark.count;
+    for (const CutFacts& cut : cuts) {
+        if (!counts(cut)) continue;
+        sum += stays(cut, house) ? mark_stub(cut, house).count : full_mark.count;
+        ++count;
+    }
+    return count ? PerMille{sum / count} : full_mark;
+}
+
+Said say_old_wood_stub(const std::vector<CutFacts>& cuts, const ClearingFacts& clearing, const HouseRules& house, bool mended) {
     const auto& asks = house.old_wood_stub.band;
-    const CutFacts* worst = nullptr;
+    const CutFacts *worst = nullptr, *told = nullptr;  // of all; of those that can be mended, or of those that cannot
+    const auto is_worse = [&](const CutFacts& cut, const CutFacts* than) { return !than || mark_stub(cut, house) < mark_stub(*than, house); };
     int made = 0;
     for (const CutFacts& cut : cuts) {
         if (!counts(cut)) continue;
         ++made;
-        if (!worst || mark_stub(cut, house) < mark_stub(*worst, house)) worst = &cut;
+        if (is_worse(cut, worst)) worst = &cut;
+        if (stays(cut, house) != mended && is_worse(cut, told)) told = &cut;
     }
     const int left = clearing.old_cuts_not_made;
     Said said;
     said.unit = Unit::ratio;
     said.full = wanted(asks.full);
     said.half = wanted(asks.half);
+    const bool wrong = told && mark_stub(*told, house) < full_mark;
+    if (wrong) worst = told;
     if (worst) said.measured = worst->stub.count;
     std::string_view key;
-    if (worst && mark_stub(*worst, house) < full_mark) {
-        const bool brief = worst->stub < asks.full.low;
-        key = brief ? (worst->stub < asks.half.low ? "rule.old-wood-stub.flush" : "rule.old-wood-stub.short")
+    if (wrong) {
+        key = too_short(*worst, house) ? (worst->stub < asks.half.low ? "rule.old-wood-stub.flush" : "rule.old-wood-stub.short")
                     : (worst->stub > asks.half.high ? "rule.old-wood-stub.very-long" : "rule.old-wood-stub.long");
-        said.if_lost = brief ? Mend::carried : Mend::now;
     } else if (left > 0) {
         key = made ? "rule.old-wood-stub.some-not-made" : "rule.old-wood-stub.not-made";
     } else {
         key = made ? "rule.old-wood-stub.full" : "rule.old-wood-stub.none-due";
     }
-    if (left > 0) said.if_lost = Mend::now;
+    said.if_lost = mended ? Mend::now : Mend::carried;
     if (!made) said.measured_word = "none";
     said.key = TextKey{key};
     said.arguments = {

@@ -18,7 +18,12 @@ inline constexpr std::array old_wood_stub_claims{
 PerMille mark_stub(const CutFacts& cut, const HouseRules& house);
 // The mean over the cuts, a cut that was due and not made counting none; full where none was due and none made.
 PerMille mark_old_wood_stub(const std::vector<CutFacts>& cuts, const ClearingFacts& clearing, const HouseRules& house);
-Said say_old_wood_stub(const std::vector<CutFacts>& cuts, const ClearingFacts& clearing, const HouseRules& house);
+// The same once what was due is cut and what is too long, or can be cut farther in, is cut again; what else is too short
+// stays so.
+PerMille mark_old_wood_mended(const std::vector<CutFacts>& cuts, const ClearingFacts& clearing, const HouseRules& house);
+// Where mending wins the loss back it tells of the worst that can be cut again, or of what was not cut; else of the worst
+// that is too short.
+Said say_old_wood_stub(const std::vector<CutFacts>& cuts, const ClearingFacts& clearing, const HouseRules& house, bool mended);
 extern const Rule old_wood_stub;
 
 }  // namespace spurwright::rules

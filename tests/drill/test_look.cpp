@@ -85,7 +85,7 @@ TEST_CASE("every word of every skill is asked, and is true of the wood in the ri
         for (std::size_t word = 0; word < words_of_skill(skill).size(); ++word) {
             CAPTURE(word_of(skill));
             CAPTURE(word);
-            CHECK(made[{skill, word}] >= seeds - 1);
+            CHECK(made[{skill, word}] >= seeds * 4 / 5);  // the screen draws again where one finds nothing
         }
 }
 

@@ -1,5 +1,7 @@
 #include "sim/planning/charges.h"
 
+#include <algorithm>
+
 #include "sim/core/check.h"
 #include "sim/planning/best_plan.h"
 #include "sim/planning/complete.h"
@@ -58,7 +60,7 @@ public:
         for (std::size_t i = 0; i < plan_.edits.size(); ++i) {
             const auto fine = prune_one(hand_, plan_.edits[i], before_);
             SPURWRIGHT_CHECK(fine.has_value(), ==, true);
-            if (open_ && changes_the_wood(plan_.edits[i])) charge(i);
+            if (open_ && (changes_the_wood(plan_.edits[i]) || snapped(plan_.edits[i]))) charge(i);
             found_.open_after.push_back({open_ ? open_->points : 0});
         }
         if (open_) reckon_the_hand();
@@ -66,6 +68,14 @@ public:
     }
 
 private:
+    // A tie can pull a laid cane down until it breaks.
+    bool snapped(const Edit& edit) const {
+        const auto* tie = std::get_if<Fasten>(&edit);
+        return tie && std::any_of(hand_.laid.begin(), hand_.laid.end(), [&](const Laid& laid) {
+            return laid.axis == axis_of(tie->at) && laid.winter == hand_.winter && laid.state == LaidState::snapped;
+        });
+    }
+
     void add(Step step, Tenths lost) { found_.by_step[static_cast<std::size_t>(step)] += lost; }
 
     void charge(std::size_t edit) {

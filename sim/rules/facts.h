@@ -148,7 +148,7 @@ struct CutFacts {
     bool needed = false;        // the pieces kept ask for it
     PerMille stub;              // wood left / diameter; of wood of two years or more
     bool forced_short = false;  // the next node allows no longer stub
-    bool can_go_back = false;   // nothing kept needs the wood inside it: cut again farther in, it has its stub
+    AxisId again_on;            // where nothing wanted needs the wood inside it: the axis on which, cut farther in, it has its stub
     bool operator==(const CutFacts&) const = default;
 };
 

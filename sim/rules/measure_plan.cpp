@@ -54,7 +54,7 @@ private:
             if (laid.winter != after_.winter) continue;
             worked_ = true;
             const Axis& axis = *after_.find(laid.axis);
-            if (axis.removed) continue;
+            if (axis.removed || !keeps_a_node(axis)) continue;  // laid and then cut off
             const int years = age(after_, axis);
             if (years > 1) {
                 plan_.old_wood_laid.push_back(axis.id);
@@ -109,7 +109,7 @@ private:
                 read_sucker(axis);
                 continue;
             }
-            if (axis.removed || laid_now(axis.id)) continue;
+            if (axis.removed || (laid_now(axis.id) && keeps_a_node(axis))) continue;
             const int buds = count_buds(after_, axis, habits_);
             const bool uncut = is_uncut(axis);
             if (axis.mark == Role::kicker && house_.standing.kickers > 0 && is_kicker(axis, uncut && buds > 3)) continue;
@@ -339,7 +339,7 @@ private:
         clearing.cuts_due_in_old_wood = static_cast<int>(due.size());
         for (const DueCut& cut : due) read_due_cut(cut);
         plan_.cuts = measure_cuts(before_, after_, house_, due);
-        note_what_can_go_back(kept, due);
+        note_where_to_cut_again();
         for (const CutFacts& cut : plan_.cuts)
             if (cut.on_vine && cut.on_trunk && !plan_.trunk_cut) plan_.trunk_cut = cut.axis;
         if (plan_.cuts.empty()) clearing.any_cut_due = any_cut_due(kept, due);
@@ -347,20 +347,44 @@ private:
         count_nodes();
     }
 
-    // Cuts in old wood can be made again farther in where it bears nothing kept, or nothing as far out as that.
-    void note_what_can_go_back(const std::vector<AxisId>& kept, const std::vector<DueCut>& due) {
-        std::vector<AxisId> bearers;
-        for (const AxisId id : kept)
-            for (const Axis* axis = before_.find(id); axis; axis = axis->parent ? before_.find(axis_of(axis->parent)) : nullptr)
-                bearers.push_back(axis->id);
+    // Cuts in old wood can be made again farther in, on their axis or on what bears it, beyond what is wanted there.
+    void note_where_to_cut_again() {
+        std::vector<std::pair<AxisId, std::uint32_t>> bears;  // axes that bear what is wanted, and up to which node
+        const auto carry = [&](AxisId id) {
+            bears.emplace_back(id, before_.find(id)->node_count);
+            for (NodeId on = before_.find(id)->parent; on; on = before_.find(axis_of(on))->parent) bears.emplace_back(axis_of(on), index_of(on));
+        };
+        for (const SidePieces& side : plan_.sides) {
+            if (side.cane) carry(side.cane->axis);
+            if (side.spur) carry(side.spur->axis);
+            for (const auto& one : side.row) carry(one.spur.axis);
+        }
         for (std::size_t i = 0; i < plan_.cuts.size(); ++i) {
             const Wound& wound = after_.wounds[before_.wounds.size() + i];
-            if (wound.wood_age < 2 || axis_of(wound.node) != wound.axis || index_of(wound.node) == 0) continue;
-            const bool is_free = std::find(bearers.begin(), bearers.end(), wound.axis) == bearers.end();
-            plan_.cuts[i].can_go_back = is_free || std::any_of(due.begin(), due.end(), [&](const DueCut& cut) {
-                return cut.axis == wound.axis && (axis_of(cut.past) != wound.axis || index_of(cut.past) < index_of(wound.node));
-            });
+            if (wound.wood_age < 2) continue;
+            const Axis* axis = before_.find(wound.axis);
+            std::uint32_t at = axis_of(wound.node) == axis->id ? index_of(wound.node) : 0;
+            while (!is_trunk(*axis) && !plan_.cuts[i].again_on) {
+                bool wanted = false;
+                std::uint32_t from = 0;
+                for (const auto& [bearer, node] : bears)
+                    if (bearer == axis->id) wanted = true, from = std::max(from, node);
+                if (has_room(*axis, from, at, wound.major)) plan_.cuts[i].again_on = axis->id;
+                if (wanted) break;
+                at = index_of(axis->parent);
+                axis = before_.find(axis_of(axis->parent));
+            }
         }
+    }
+
+    // Whether a joint between two nodes is long enough for a stub of wood so thick.
+    bool has_room(const Axis& axis, std::uint32_t from, std::uint32_t to, Length thick) const {
+        const std::int64_t least = std::int64_t{house_.old_wood_stub.band.full.low.count} * thick.count / 1000;
+        for (std::uint32_t i = from; i < std::min(to, axis.node_count - 1); ++i) {
+            const Length inner = i == 0 ? Length{} : from_surface(before_, axis, i, {});
+            if ((from_surface(before_, axis, i + 1, {}) - inner).count >= least) return true;
+        }
+        return false;
     }
 
     void read_due_cut(const DueCut& due) {

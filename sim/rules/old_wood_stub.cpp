@@ -1,12 +1,14 @@
 #include "sim/rules/old_wood_stub.h"
 
+#include <algorithm>
+
 namespace spurwright::rules {
 namespace {
 
 // Dead wood has no living rim to dry back.
 bool counts(const CutFacts& cut) { return cut.on_vine && cut.wood_age >= 2 && !cut.dead_wood && !cut.on_trunk; }
 bool too_short(const CutFacts& cut, const HouseRules& house) { return cut.stub < house.old_wood_stub.band.full.low; }
-bool stays(const CutFacts& cut, const HouseRules& house) { return too_short(cut, house) && !cut.can_go_back; }
+bool stays(const CutFacts& cut, const HouseRules& house) { return too_short(cut, house) && !cut.again_on; }
 
 }  // namespace
 
@@ -27,8 +29,13 @@ PerMille mark_old_wood_stub(const std::vector<CutFacts>& cuts, const ClearingFac
 
 PerMille mark_old_wood_mended(const std::vector<CutFacts>& cuts, const ClearingFacts& clearing, const HouseRules& house) {
     int count = clearing.old_cuts_not_made, sum = count * full_mark.count;
+    std::vector<AxisId> again;  // one cut there stands for all that it takes off
     for (const CutFacts& cut : cuts) {
         if (!counts(cut)) continue;
+        if (too_short(cut, house) && cut.again_on) {
+            if (std::find(again.begin(), again.end(), cut.again_on) != again.end()) continue;
+            again.push_back(cut.again_on);
+        }
         sum += stays(cut, house) ? mark_stub(cut, house).count : full_mark.count;
         ++count;
     }

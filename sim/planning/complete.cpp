@@ -23,7 +23,7 @@ Length tenths(Length length) { return {length.count / 100 * 100}; }  // of a mil
 
 class Hand {
 public:
-    Hand(const Vine& vine, const rules::HouseRules& house, const Choice& choice) : vine_(vine), house_(house) {
+    Hand(const Vine& vine, const rules::HouseRules& house, const Choice& choice, const std::vector<AxisId>& standing_first) : vine_(vine), house_(house) {
         if (choice.left_cane) plan_.edits.push_back(Mark{axis_of(choice.left_cane), Role::left});
         if (choice.right_cane) plan_.edits.push_back(Mark{axis_of(choice.right_cane), Role::right});
         if (choice.left_cane) canes_.push_back({axis_of(choice.left_cane), index_of(choice.left_cane), Side::left});
@@ -31,7 +31,7 @@ public:
         keep_spur(choice.left_spur, choice.left_buds);
         keep_spur(choice.right_spur, choice.right_buds);
         SPURWRIGHT_CHECK(canes_.size(), >, std::size_t{0});
-        leave_standing();
+        leave_standing(standing_first);
     }
     Hand(const Vine& vine, const rules::HouseRules& house, const CordonChoice& choice) : vine_(vine), house_(house) {
         for (const auto& side : choice)
@@ -68,14 +68,19 @@ private:
         spurs_.push_back({id, nodes[static_cast<std::size_t>(buds - 1)]});
     }
 
-    // Kickers and spares: of the canes that are free, those nearest to the head.
-    void leave_standing() {
+    // Kickers and spares: of the canes that are free, those asked for, then those nearest to the head.
+    void leave_standing(const std::vector<AxisId>& first) {
         if (house_.standing.kickers + house_.standing.spares == 0) return;
         const rules::Offers offers = rules::offers(vine_, house_);
         const rules::Asked asked = rules::asked(offers, house_);
+        std::vector<AxisId> free;
+        for (const AxisId axis : first)
+            if (among(offers.standing, axis)) free.push_back(axis);
+        for (const AxisId axis : offers.standing)
+            if (!among(first, axis)) free.push_back(axis);
         std::int32_t kickers = asked.kickers && !house_.standing.frost_over ? house_.standing.kickers : 0;
         std::int32_t spares = asked.spares ? house_.standing.spares : 0;
-        for (const AxisId axis : offers.standing) {
+        for (const AxisId axis : free) {
             if (kept(axis)) continue;
             if (kickers > 0 && kickers--) kickers_.push_back(axis);
             else if (spares > 0 && spares--) spares_.push_back(axis);
@@ -195,8 +200,8 @@ private:
 
 }  // namespace
 
-Plan complete(const Vine& vine, const rules::HouseRules& house, const Choice& choice) {
-    return Hand(vine, house, choice).plan();
+Plan complete(const Vine& vine, const rules::HouseRules& house, const Choice& choice, const std::vector<AxisId>& standing_first) {
+    return Hand(vine, house, choice, standing_first).plan();
 }
 Plan complete(const Vine& vine, const rules::HouseRules& house, const CordonChoice& choice) {
     return Hand(vine, house, choice).plan();

@@ -11,6 +11,7 @@ namespace spurwright::planning {
 // marks (left cane, right cane, left spur, right spur); last year's wood cut off, then every other live cane, suckers
 // flush; spurs, then laterals on what is kept; cane ends; lays, then ties. Axes ascend within a step, lengths are whole
 // tenths of a millimetre, every cut is made with the smallest tool that suits.
-Plan complete(const Vine& vine, const rules::HouseRules& house, const Choice& choice);
+// `standing_first`: of the free canes, those that are left standing before others where the house asks for kickers or spares.
+Plan complete(const Vine& vine, const rules::HouseRules& house, const Choice& choice, const std::vector<AxisId>& standing_first = {});
 
 }  // namespace spurwright::planning

@@ -71,12 +71,6 @@ private:
     Plan rest_;
 };
 
-Plan rest_of(const Vine& before, const Vine& now, const rules::HouseRules& house, const Plan& whole) {
-    Finisher hand(before, now, house);
-    for (const Edit& edit : whole.edits) hand.take(edit);
-    return std::move(hand).rest();
-}
-
 }  // namespace
 
 Tables open_choices(const VineTables& tables, const Vine& now) {
@@ -117,11 +111,17 @@ Choice kept_choice(const Vine& before, const rules::PlanFacts& facts, const rule
 }
 
 Plan finish(const Vine& before, const Vine& now, const rules::HouseRules& house, const Choice& choice) {
-    return rest_of(before, now, house, complete(before, house, choice));
+    return finish(before, now, house, complete(before, house, choice));
 }
 
 Plan finish(const Vine& before, const Vine& now, const rules::HouseRules& house, const CordonChoice& choice) {
-    return rest_of(before, now, house, complete(before, house, choice));
+    return finish(before, now, house, complete(before, house, choice));
+}
+
+Plan finish(const Vine& before, const Vine& now, const rules::HouseRules& house, const Plan& whole) {
+    Finisher hand(before, now, house);
+    for (const Edit& edit : whole.edits) hand.take(edit);
+    return std::move(hand).rest();
 }
 
 }  // namespace spurwright::planning

@@ -22,5 +22,7 @@ Choice kept_choice(const Vine& before, const rules::PlanFacts& facts, const rule
 Plan finish(const Vine& before, const Vine& now, const rules::HouseRules& house, const Choice& choice);
 // Of a cordon: of a row that is open.
 Plan finish(const Vine& before, const Vine& now, const rules::HouseRules& house, const CordonChoice& choice);
+// Of a full plan as complete() makes one.
+Plan finish(const Vine& before, const Vine& now, const rules::HouseRules& house, const Plan& whole);
 
 }  // namespace spurwright::planning

@@ -78,7 +78,7 @@ Result<void> LookDrill::recall() {
     });
     if (!looks) return looks;
     // No vine that anybody saw in a look before is shown again.
-    return (*store)->each("SELECT DISTINCT " + records::in_body("vine_hash") + " FROM event WHERE kind IN ('look', 'answer')", {}, 1, [&](const records::Row& row) {
+    return (*store)->each("SELECT DISTINCT " + records::in_body("vine_hash") + " FROM event WHERE kind IN ('look', 'answer', 'lesson')", {}, 1, [&](const records::Row& row) {
         if (const auto hash = hash_in(row.text(0))) served_.insert(*hash);
     });
 }

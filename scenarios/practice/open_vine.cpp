@@ -6,6 +6,7 @@
 #include "scenarios/commands/vine_source.h"
 #include "scenarios/io/house_rules_file.h"
 #include "scenarios/io/vine_file.h"
+#include "scenarios/scenes/drawn_vine.h"
 #include "scenarios/scenes/scene_vine.h"
 #include "sim/growth/history.h"
 #include "sim/rules/judge.h"
@@ -14,6 +15,7 @@
 namespace spurwright::practice {
 namespace {
 
+constexpr std::size_t most_scene_vines = 1'000;  // of one scene, grown ones among them
 constexpr int most_tries = 20;          // seeds looked at for one next vine
 constexpr std::size_t least_canes = 5;  // that a next vine offers: something to choose among (our choice)
 constexpr int own_age_from = 7, own_ages = 12;  // winters of the vines after the scene's: our choice
@@ -63,12 +65,13 @@ Result<Opened> open_like(const io::Assets& assets, const reference_vines::VineTa
 Result<Opened> open_scene(const io::Assets& assets, const std::string& name, std::size_t number) {
     auto scene = scenes::load_scene(assets, name);
     if (!scene) return failure(std::move(scene.error()));
-    number = std::min(number, scene->vines.size() - 1);
+    number = std::min(number, most_scene_vines);
+    auto house = scenes::scene_house(*scene, assets);
+    if (!house) return failure(std::move(house.error()));
+    if (number >= scene->vines.size()) scene->vines.resize(number + 1, scenes::drawn_vine(*scene, number, *house));
     auto grown = scenes::grow_scene_vine(*scene, number);
     if (!grown) return failure(std::move(grown.error()));
     if (auto judged = commands::can_be_judged(grown->vine, name); !judged) return failure(std::move(judged.error()));
-    auto house = scenes::scene_house(*scene, assets);
-    if (!house) return failure(std::move(house.error()));
     const GrowOnWish wish = grow_on_wish(*scene, *grown);
     Task task{std::move(grown->vine), std::move(grown->code), name,          scene->house_rules, *std::move(house),
               scene->learn_keys,      number,                 scene->task_key, scene->begins,      wish,

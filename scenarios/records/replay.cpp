@@ -6,6 +6,7 @@
 #include "scenarios/quiz/item_maker.h"
 #include "scenarios/records/answer.h"
 #include "scenarios/records/backup.h"
+#include "scenarios/records/lesson_record.h"
 #include "scenarios/records/quiz_record.h"
 #include "scenarios/records/restore.h"
 #include "scenarios/records/weighing_record.h"
@@ -192,11 +193,13 @@ void replay_weighing(Store& store, const Event& event, Replayed& replayed) {
 
 // Weighings of version 1 hold nothing to weigh again by.
 bool is_kept_weighing(const Event& event) { return event.kind == weighing_kind && event.version >= weighing_version; }
-bool holds_marks(const Event& event) { return event.kind == answer_kind || event.kind == quiz_kind || is_kept_weighing(event); }
+// A vine of the ladder is judged again as an answer is; one that was only watched has no marks.
+bool is_judged(const Event& event) { return event.kind == answer_kind || (event.kind == lesson_kind && read_answer(event.body)); }
+bool holds_marks(const Event& event) { return is_judged(event) || event.kind == quiz_kind || is_kept_weighing(event); }
 
 std::vector<std::string> hashes_named(const Event& event) {
     std::vector<std::string> hashes;
-    if (event.kind == answer_kind)
+    if (is_judged(event))
         if (const auto body = read_answer(event.body)) hashes.push_back(body->vine_hash);
     if (event.kind == quiz_kind)
         if (const auto kept = read_kept_quiz(event.body, "event"))
@@ -207,7 +210,7 @@ std::vector<std::string> hashes_named(const Event& event) {
 }
 
 std::optional<std::string> rules_named(const Event& event) {
-    if (event.kind == answer_kind)
+    if (is_judged(event))
         if (const auto body = read_answer(event.body)) return body->rule_set_hash;
     if (event.kind == quiz_kind)
         if (const auto kept = read_kept_quiz(event.body, "event")) return kept->rule_set_hash;
@@ -246,7 +249,7 @@ Result<std::vector<Replayed>> replay(Store& store, std::optional<std::int64_t> i
     std::vector<Replayed> all;
     for (const Event& event : events) {
         all.push_back({event.id, event.kind, event.when_utc, Outcome::same, "", "", {}, false});
-        if (event.kind == answer_kind) replay_answer(store, event, all.back());
+        if (is_judged(event)) replay_answer(store, event, all.back());
         else if (event.kind == quiz_kind) replay_quiz(store, event, all.back());
         else replay_weighing(store, event, all.back());
         if (progress) progress(static_cast<int>(all.size()), static_cast<int>(events.size()));

@@ -29,7 +29,7 @@ struct Replayed {
     bool keys_proved = false; // of a quiz: its questions were made again and their keys came out the same
 };
 
-// Events of the kinds "answer", "quiz" and "weighing", in their order, or the one of that number. Refused (unknown_part): there is
+// Events of the kinds "answer", "lesson", "quiz" and "weighing", in their order, or the one of that number. Refused (unknown_part): there is
 // no event of that number, or it is of a kind that holds nothing to judge.
 [[nodiscard]] Result<std::vector<Replayed>> replay(Store& store, std::optional<std::int64_t> id, const std::function<void(int done, int of)>& progress = {});
 

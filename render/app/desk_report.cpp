@@ -210,6 +210,11 @@ std::string report_of(const practice::Session& session, const Stage& stage, cons
         o.set("finished", practice->finished());
         o.set("asked_buds", practice->asked_buds());
         o.set("from_book", practice->task().from_book ? Json(practice->task().from_book->tag) : Json());
+        o.set("rung", practice->task().ladder ? Json(practice->task().ladder->number) : Json());
+        o.set("shown", static_cast<std::int64_t>(std::count(practice->shown_acts().begin(), practice->shown_acts().end(), true)));
+        o.set("showing", practice->showing_step() ? Json(word_of(*practice->showing_step())) : Json());
+        o.set("scene", practice->task().scene);
+        o.set("scene_number", static_cast<std::int64_t>(practice->task().scene_number));
         o.set("watching", practice->watching() ? Json(static_cast<std::int64_t>(practice->watching()->at())) : Json());
         o.set("watch_acts", practice->watching() ? Json(static_cast<std::int64_t>(practice->watching()->acts().size())) : Json());
         o.set("drill", practice->drill() ? Json(static_cast<std::int64_t>(practice->drill()->at())) : Json());
@@ -232,6 +237,7 @@ std::string report_of(const practice::Session& session, const Stage& stage, cons
         // Not at rest, the stage may still show the vine of before, whose parts the one in hand lacks.
         if (at_rest && session.shell().screen == practice::Screen::row && !stage.empty() && !session.shows_two()) o.set("parts", parts_of(practice->now(), stage, camera, width, height));
     }
+    o.set("ladder", session.ladder() ? Json(session.ladder()->standing.rung) : Json());
     if (const auto* crew = session.crew()) o.set("wall", wall_of(*crew));
     if (session.weighing()) o.set("weighing", weighing_of(*session.weighing()));
     if (session.next_buds()) o.set("next", next_of(*session.next_buds()));

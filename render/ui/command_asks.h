@@ -84,6 +84,14 @@ Asked open(const State&, Views& views) {
 
 inline bool watched_on(const State& s) { return s.practice->watching() && s.practice->watching()->shown(); }
 inline bool watched_back(const State& s) { return s.practice->watching() && s.practice->watching()->at() > 0; }
+// Watched to the end on the ladder: the next vine is the trainee's.
+inline bool ladder_watched(const State& s) { return s.practice->on_ladder() && s.practice->watching() && !s.practice->watching()->shown(); }
+inline bool has_ladder(const State& s) { return s.ladder != nullptr; }
+template <int step>
+Asked change_rung(const State& s, Views& views) {
+    views.ladder.rung = std::clamp(views.ladder.rung.value_or(s.ladder->standing.rung) + step, 0, s.ladder->top());
+    return {};
+}
 inline bool unanswered(const State& s) { return s.practice->drill()->here() && !s.practice->drill()->answered(); }
 inline bool two_found(const State& s) { return s.two && s.two->found; }
 template <std::size_t which>

@@ -21,6 +21,7 @@ std::string name_of_key(const Ui& ui, int k) {
     case key::enter: return ui.say("screen.key.enter");
     case key::tab: return ui.say("screen.key.tab");
     case key::home: return ui.say("screen.key.home");
+    case key::end: return ui.say("screen.key.end");
     case key::space: return ui.say("screen.key.space");
     case key::backspace: return ui.say("screen.key.backspace");
     case key::page_up: return ui.say("screen.key.page-up");

@@ -17,7 +17,7 @@ constexpr unsigned home = static_cast<unsigned>(Place::home), row = static_cast<
                    look = static_cast<unsigned>(Place::look), watch = static_cast<unsigned>(Place::watch),
                    drill = static_cast<unsigned>(Place::drill), two = static_cast<unsigned>(Place::two), buds = static_cast<unsigned>(Place::buds), questions = static_cast<unsigned>(Place::questions), picture = row | look | watch | drill | buds | questions, wall = static_cast<unsigned>(Place::wall), seen = picture | two,
                    weigh = static_cast<unsigned>(Place::weigh), book = static_cast<unsigned>(Place::book),
-                   looks = static_cast<unsigned>(Place::looks), way = static_cast<unsigned>(Place::way), crew = static_cast<unsigned>(Place::crew), seat = static_cast<unsigned>(Place::seat);
+                   looks = static_cast<unsigned>(Place::looks), way = static_cast<unsigned>(Place::way), crew = static_cast<unsigned>(Place::crew), seat = static_cast<unsigned>(Place::seat), ladder = static_cast<unsigned>(Place::ladder);
 
 constexpr KeyPress ctrl(int k) { return {k, true, false, false}; }
 constexpr KeyPress shift(int k) { return {k, false, true, false}; }
@@ -121,6 +121,8 @@ const std::array table{
     Command{"watch", row | look, {'W'}, {}, in_hand, [](const State&, Views&) { return Asked{ask::Watch{true}}; }},
     Command{"watch-next", watch, {key::space}, {key::right}, watched_on, plain<ask::WatchNext>},
     Command{"watch-back", watch, {key::backspace}, {key::left}, watched_back, plain<ask::WatchBack>},
+    Command{"watch-rest", watch, {key::end}, {'A'}, watched_on, plain<ask::WatchRest>},
+    Command{"ladder-on", watch, {'N'}, {}, ladder_watched, plain<ask::NextVine>},
     Command{"watch-own", watch, {key::enter}, {key::escape}, in_hand, plain<ask::WatchOwn>},
     Command{"drill", row, {'O'}, {}, unfinished, plain<ask::Drill>},
     Command{"drill-one-year", drill, {'1'}, {key::left}, unanswered, answer<false>},
@@ -214,6 +216,11 @@ const std::array table{
     Command{"seat", everywhere & ~seat, {}, {}, past_safety, [](const State&, Views& v) { v.seat.number = {{}, true, false}; return Asked{ask::Seat{}}; }},
     Command{"seat-new", seat, {}, {}, [](const State& s) { return !s.shell.read_only; }, plain<ask::SitsNew>},
     Command{"seat-nobody", seat, {}, {}, nullptr, plain<ask::Sits>},
+    // ---- the ladder
+    Command{"ladder", everywhere & ~ladder, {}, {}, past_safety, [](const State&, Views& v) { v.ladder = {}; return Asked{ask::Ladder{}}; }},
+    Command{"ladder-take", ladder, {'G'}, {}, nullptr, [](const State&, Views& v) { return Asked{ask::LadderVine{std::nullopt, v.ladder.rung}}; }},
+    Command{"ladder-lower", ladder, {key::comma}, {key::minus}, has_ladder, change_rung<-1>},
+    Command{"ladder-higher", ladder, {key::period}, {}, has_ladder, change_rung<1>},
     // ---- the way on
     Command{"way", everywhere & ~way, {}, {}, past_safety, plain<ask::Way>},
     Command{"way-take", way, {'G'}, {}, nullptr, plain<ask::TakeWay>},
@@ -293,6 +300,7 @@ Place place_of(const State& state) {
     case practice::Screen::way: return state.way ? Place::way : Place::home;
     case practice::Screen::looks: return state.looks ? Place::looks : Place::home;
     case practice::Screen::seat: return Place::seat;
+    case practice::Screen::ladder: return state.ladder ? Place::ladder : Place::home;
     case practice::Screen::row: break;
     }
     if (!state.practice) return Place::home;

@@ -1,6 +1,7 @@
 #include <algorithm>
 
 #include "render/ui/from_book.h"
+#include "render/ui/ladder_part.h"
 #include "render/ui/panel.h"
 #include "render/ui/part_words.h"
 #include "render/ui/row_parts.h"
@@ -47,6 +48,8 @@ Asked vine_card(const State& state, Views& views, Ui& ui, float top, float foot)
             text(ui, ui.say(practice.task().task_key));
             rule_line(ui);
         }
+        if (const auto& ladder = practice.task().ladder; ladder && !ladder->rung.whole() && !ladder->rung.watched()) text(ui, ui.say("screen.ladder.yours", {{"text", own_steps(ui, ladder->rung)}}));
+        if (const std::string explained = step_explained(state, ui); ui.narrow() && !explained.empty()) text(ui, explained);
         text(ui, ui.say("screen.row.age", {{"n", Count{vine.winter}}}));
         text(ui, ui.say("screen.row.place", {{"spacing", vine.spacing}}));
         if (practice.task().tag) text(ui, ui.say("screen.row.tag", {{"weight", *practice.task().tag}}));

@@ -109,13 +109,14 @@ ask::OpenScene next_of(const State& state, const practice::SceneLine& scene, std
 }
 
 // The scenes that there are, each with what it asks in one line.
-Asked shed_door(const State& state, Ui& ui, float picture) {
+Asked shed_door(const State& state, Views& views, Ui& ui, float picture) {
     Asked asked;
     const std::string title = ui.say("screen.home.shed");
     if (picture > 0 && door(ui, "home.shed", title, draw_shed_place, picture) && !state.shell.scenes.empty())
         asked = ask::OpenScene{state.shell.scenes.front().name, 0};
     head_text(ui, title);
     text(ui, ui.say("screen.home.shed-says"));
+    take(asked, command_button(ui, state, views, "home", "ladder", Weight::plain, false));
     const bool newcomer = state.shell.walked.empty() && !state.shell.offered;
     for (const practice::SceneLine& scene : state.shell.scenes) {
         std::size_t walked = 0;
@@ -231,7 +232,7 @@ Asked screen_home(const State& state, Views& views, Ui& ui) {
         take(wall_door(state, views, ui));
         take(scale_door(state, views, ui));
         ImGui::TableNextColumn();
-        take(shed_door(state, ui, picture));
+        take(shed_door(state, views, ui, picture));
         ImGui::EndTable();
     }
     unchecked_line(ui);

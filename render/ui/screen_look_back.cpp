@@ -4,6 +4,7 @@
 #include "render/ui/charge_words.h"
 #include "render/ui/from_book.h"
 #include "render/ui/grown_on.h"
+#include "render/ui/ladder_part.h"
 #include "render/ui/moved_cut_part.h"
 #include "render/ui/panel.h"
 #include "render/ui/screens.h"
@@ -231,7 +232,9 @@ Asked screen_look_back(const State& state, Views& views, Ui& ui) {
     if (look.current < look.walk.size()) {
         take(asked, piece_card(state, views, ui, look));
     } else {
-        heading(ui, state, look);
+        ladder_after(state, ui);
+        const auto& ladder = state.practice->task().ladder; // where the words explain each step points are one press down
+        if (!ladder || !ladder->rung.explained || ladder->rung.watched() || fold(ui, "look.whole", ui.say("screen.look.whole"), views.look.points_open)) heading(ui, state, look);
         from_book(ui, state);
         learned(ui, state);
         if (look.weighed) {

@@ -34,22 +34,31 @@ void act_says(Ui& ui, const Watching& watching, const WatchedAct& act, bool& why
     }
 }
 
+// On the ladder: that it goes with the trainee's own choice, and what of that no plan can keep.
+void shown_with_yours(const State& state, Ui& ui) {
+    if (state.practice->not_held().empty()) return text(ui, ui.say("screen.ladder.goes-with-yours"), true);
+    for (const AxisId part : state.practice->not_held()) text(ui, ui.say("screen.ladder.not-held", {{"part", part}}));
+}
+
 } // namespace
 
 Asked screen_watch(const State& state, Views& views, Ui& ui) {
     const std::optional<Watching>& watching = state.practice->watching();
     const WatchedAct* act = watching ? watching->shown() : nullptr;
-    const bool over = watching && !act, with_keys = !ui.narrow();
+    const bool over = watching && !act, with_keys = !ui.narrow(), on_ladder = over && state.practice->on_ladder();
     Asked asked;
     shown_panel(ui, "watch");
     if (act) take(asked, command_button(ui, state, views, "watch", "watch-next", Weight::main, with_keys));
     if (act) take(asked, command_button(ui, state, views, "watch", "watch-back", Weight::plain, with_keys, true));
-    take(asked, command_button(ui, state, views, "watch", "watch-own", over ? Weight::main : Weight::plain, with_keys, act));
+    if (act) take(asked, command_button(ui, state, views, "watch", "watch-rest", Weight::plain, with_keys, true));
+    if (on_ladder) take(asked, command_button(ui, state, views, "watch", "ladder-on", Weight::main, with_keys));
+    take(asked, command_button(ui, state, views, "watch", "watch-own", over && !on_ladder ? Weight::main : Weight::plain, with_keys, act || on_ladder));
     if (over) take(asked, command_button(ui, state, views, "watch", "watch-back", Weight::plain, with_keys, true));
     take(asked, shown_ways(state, views, ui, "watch"));
     if (!watching) text(ui, ui.say("screen.watch.looking"));
     if (over) text(ui, ui.say("screen.watch.end"));
-    if (act && watching->at() == 0) text(ui, ui.say("screen.watch.own-pace"), true);
+    if (act && state.practice->showing_step()) shown_with_yours(state, ui);
+    if (act && watching->at() == 0 && !state.practice->showing_step()) text(ui, ui.say("screen.watch.own-pace"), true);
     if (act) act_says(ui, *watching, *act, views.shown.why_open);
     unchecked_line(ui);
     panel_end(ui);

@@ -49,6 +49,8 @@ std::optional<Request> screen_crew(const State& state, Views& views, Ui& ui);
 std::optional<Request> screen_seat(const State& state, Views& views, Ui& ui);
 // What to do next and why, and vines met before. Needs state.way.
 std::optional<Request> screen_way(const State& state, Views& views, Ui& ui);
+// The ladder: where one stands, what is theirs on the next vine, every lesson on every rung. Needs state.ladder.
+std::optional<Request> screen_ladder(const State& state, Views& views, Ui& ui);
 // Look and say: set up, one look at a time under its picture, what came of it. Needs state.looks.
 std::optional<Request> screen_looks(const State& state, Views& views, Ui& ui);
 // Sheets over any of them.

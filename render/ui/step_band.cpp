@@ -1,5 +1,6 @@
 #include <algorithm>
 
+#include "render/ui/ladder_part.h"
 #include "render/ui/panel.h"
 #include "render/ui/row_parts.h"
 
@@ -13,7 +14,8 @@ using practice::StepSaid;
 Asked step_stone(Ui& ui, const Practice& practice, std::size_t i, bool beside) {
     const StepSaid& said = practice.strip()[i];
     const std::string word = ui.say("screen.step." + std::string(word_of(said.step))),
-                      label = (said.done ? "✓ " : "") + word;
+                      whose = practice.is_mine(said.step) || said.step == rules::Step::look_back ? word : ui.say("screen.ladder.step-shown", {{"text", word}}),
+                      label = (said.done ? "✓ " : "") + whose;
     if (beside) flow(ui, button_width(ui, label));
     const bool here = practice.step() == said.step;
     if (button(ui, "row.step." + std::string(word_of(said.step)), label,
@@ -61,10 +63,12 @@ Asked step_band(const State& state, Views& views, Ui& ui, float& foot) {
         if (narrow && (name == "keys" || name == "redo")) continue; // by key and by Find
         take(asked, command_button(ui, state, views, "row", name, Weight::quiet, with_keys, true));
     }
-    const std::string on = ui.say("screen.row.next", {{"text", word_at(static_cast<std::size_t>(practice::step_after(strip, said.step)))}}),
+    // A step that is not the trainee's is shown before the strip goes on.
+    const bool shows = practice.to_be_shown(said.step);
+    const std::string on = shows ? ui.say("screen.ladder.show") : ui.say("screen.row.next", {{"text", word_at(static_cast<std::size_t>(practice::step_after(strip, said.step)))}}),
                       on_key = narrow ? std::string() : key_text(ui, "next-step");
-    const ButtonLook next{said.done || said.step == rules::Step::look_back ? Weight::main : Weight::plain, true, false, 0, on_key};
-    const std::string sentence = ui.words.sentence(said.key, said.arguments);
+    const ButtonLook next{said.done || shows || said.step == rules::Step::look_back ? Weight::main : Weight::plain, true, false, 0, on_key};
+    const std::string sentence = shows ? ui.say("screen.ladder.will-be-shown", {{"text", word_at(here)}}) : ui.words.sentence(said.key, said.arguments);
     bool on_pressed = false;
     if (narrow) { // no room for seven stones: the step's name stands before its sentence
         flow(ui, button_width(ui, on, on_key));
@@ -76,6 +80,7 @@ Asked step_band(const State& state, Views& views, Ui& ui, float& foot) {
         on_pressed = button(ui, "row.next-step", on, next);
     }
     if (on_pressed) asked = ask::NextStep{};
+    if (const std::string explained = step_explained(state, ui); !explained.empty() && !narrow) text(ui, explained, true);
     if (state.shell.read_only) text(ui, ui.say("screen.row.read-only"));
     if (ui.words.unchecked() && !narrow && !state.shell.read_only) {
         const std::string unchecked = ui.say("words.unchecked");

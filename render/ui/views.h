@@ -22,6 +22,9 @@ struct HomeView {
 struct SeatView {
     Field number;
 };
+struct LadderChoice { // of the ladder's screen
+    std::optional<int> rung; // none: the one suggested
+};
 struct RowView {
     bool card_open = true, acts_open = false, looks_open = false;
     bool set = false; // folded by the width of the window once
@@ -103,6 +106,7 @@ struct Views {
     std::vector<Box> panels; // of the frame before: labels on the picture keep clear of them
     HomeView home;
     SeatView seat;
+    LadderChoice ladder;
     RowView row;
     LookView look;
     ShownView shown;

@@ -41,6 +41,8 @@ struct Session::Asker {
     void operator()(const ask::NextStep&) {
         if (!any()) return;
         if (vine().finished()) return s.acted(s.next_vine());
+        // What is to be shown is shown before the strip goes on.
+        if (vine().to_be_shown(vine().step())) return go_to(vine().step());
         // From a step left early the strip goes on to the next one; it names what is still to do, and never blocks.
         go_to(step_after(vine().strip(), vine().step()));
     }
@@ -190,6 +192,9 @@ struct Session::Asker {
     void operator()(const ask::CrewPage&) { s.go_to_crew_page(); }
     void operator()(const ask::Way&) { s.go_to_way(); }
     void operator()(const ask::TakeWay&) { s.take_way(); }
+    // ---- the ladder
+    void operator()(const ask::Ladder&) { s.go_to_ladder(); }
+    void operator()(const ask::LadderVine& a) { s.acted(s.open_ladder_vine(a)); }
     void operator()(const ask::OpenMet& a) { s.acted(s.open_met_vine(a.at)); }
     // ---- the shell
     void operator()(const ask::Hatch& a) { s.shell_.hatch = a.on; }
@@ -223,6 +228,7 @@ private:
     void go_to(Step step) {
         vine().go_to(step);
         if (!vine().finished()) return;
+        if (vine().on_ladder()) s.keep_work();  // what was done for the trainee at the end
         s.keep_finished();
         const Task& task = vine().task();
         const WalkedVine here = task.scene.empty() ? WalkedVine{task.code, {}, 0} : WalkedVine{task.code, task.scene, task.scene_number};

@@ -54,6 +54,10 @@ Result<void> Keeping::keep(const Practice& practice, std::uint64_t vine_number) 
     work.plan = practice.all_acts();
     work.done = practice.done_count();
     if (!task.scene.empty()) work.number = task.scene_number;
+    if (task.ladder) {
+        work.rung = task.ladder->number;
+        work.shown = practice.shown_acts();
+    }
     if (task.code.empty() && task.scene.empty()) {
         work.vine_file = "vine.json";
         if (auto made = settings::make_folder(work_.folder()); !made) return failure(not_saved());

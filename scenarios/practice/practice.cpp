@@ -31,12 +31,14 @@ Practice::Practice(Task task) : task_(std::move(task)), now_(task_.vine) {
     ask_of_vine();
     if (task_.vine.system == System::cordon) tape = Role::spur;
     tell_strip();
+    reckon_shown();
 }
 
 // The acts that the task begins with stand as somebody's before.
 void Practice::begin() {
     log_ = {};
     named_.clear();
+    shown_.assign(task_.begun.edits.size(), false);
     now_ = task_.vine;
     for (const Edit& edit : task_.begun.edits) {
         const auto done = prune_one(now_, edit, task_.vine);
@@ -94,11 +96,13 @@ Result<void> Practice::confirm() {
     return carry_out(edit);
 }
 
-Result<void> Practice::carry_out(const Edit& edit) {
+Result<void> Practice::carry_out(const Edit& edit, bool shown) {
     waiting_.reset();
     if (auto done = prune_one(now_, edit, task_.vine); !done) return failure(std::move(done.error()));
     named_.resize(done_count());
+    shown_.resize(named_.size());
     named_.push_back(named(edit, now_));
+    shown_.push_back(shown);
     log_.add(edit);
     changed();
     return {};
@@ -113,6 +117,7 @@ void Practice::changed() {
     if (held_ && strip_[static_cast<std::size_t>(*held_)].done) held_.reset();
     tell_strip();
     step_ = held_.value_or(next_step(strip_));
+    reckon_shown();
     // Off, or nothing but its base left standing by this winter's cut.
     const auto gone = [&](AxisId id) {
         const Axis* axis = now_.find(id);
@@ -271,13 +276,16 @@ void Practice::go_to(Step step) {
     chosen_node = {};
     tool = tool_of(step);
     calliper_asked = false;
+    if (to_be_shown(step)) show(step);
 }
 
 void Practice::finish() {
+    if (!look_) do_at_once(to_show_);  // what was not the trainee's to do
     step_ = Step::look_back;
     held_.reset();
     look_ = look_back(task_.vine, now_, task_.house);
     if (plans_) practice::add_plans(*look_, task_.vine, task_.house, *plans_, done());
+    tell_yours_alone();
 }
 
 void Practice::judge_under(std::string house_name, const rules::HouseRules& house) {
@@ -289,6 +297,7 @@ void Practice::judge_under(std::string house_name, const rules::HouseRules& hous
     ask_of_vine();
     plans_.reset();
     tell_strip();
+    reckon_shown();
     if (look_) finish();
 }
 
@@ -319,6 +328,7 @@ void Practice::close_spring() {
 void Practice::add_plans(PlansFound plans) {
     plans_ = std::move(plans);
     if (look_) practice::add_plans(*look_, task_.vine, task_.house, *plans_, done());
+    tell_yours_alone();
     if (watch_waits_) (void)begin_watching();
 }
 
@@ -367,7 +377,7 @@ void Practice::cut_again() {
 
 std::vector<Walked> Practice::feedback(Step step) const {
     std::vector<Walked> of_step;
-    if (!step_feedback) return of_step;
+    if (!step_feedback || !is_mine(step)) return of_step;
     // As if the canes taped so far lay where their tapes send them: what was chosen can be judged before it is laid.
     Vine meant = now_;
     for (const Axis& axis : now_.axes) {

@@ -10,6 +10,7 @@
 #include "scenarios/practice/bud_sample.h"
 #include "scenarios/practice/cut_preview.h"
 #include "scenarios/practice/grow_on.h"
+#include "scenarios/practice/ladder_vine.h"
 #include "scenarios/practice/look_back.h"
 #include "scenarios/practice/named_act.h"
 #include "scenarios/practice/spring_visit.h"
@@ -43,6 +44,7 @@ struct Task {
     Plan begun{};                         // acts that were made before: legal on the vine, and never undone
     std::optional<scenes::WeighAsked> weigh{}; // afterwards the prunings are weighed and next winter's buds said
     std::optional<reference_vines::VineTarget> from_book{}; // the reference vine whose weight sets the number of buds
+    std::optional<OnRung> ladder{};       // opened on a rung of the ladder: whose each step is
 };
 
 // An act that waits for a word: done by confirm(), forgotten by take_back().
@@ -170,6 +172,21 @@ public:
     bool hand_rests() const { return watching_ || watch_waits_ || drill_ || buds_ || questions_; }
     void end_showing();  // of either: the vine is in hand again as it was
 
+    // ---- on the ladder: what is not the trainee's is done for them, to go with what they chose. All acts are in one list.
+    bool on_ladder() const { return task_.ladder.has_value(); }
+    // A vine that was watched is, pruned afterwards, a vine like any.
+    bool is_mine(Step step) const { return !task_.ladder || task_.ladder->rung.watched() || task_.ladder->rung.is_mine(step); }
+    // Something of a step that is not the trainee's is still to be done.
+    bool to_be_shown(Step step) const;
+    std::optional<Step> showing_step() const { return showing_; }  // being shown, act by act
+    // Taped, and no plan can keep them as taped: what is shown goes without them.
+    const std::vector<AxisId>& not_held() const { return not_held_; }
+    void watch_rest();  // the rest of the step, or of what is watched, at once
+    const std::vector<bool>& shown_acts() const { return shown_; }  // of all_acts(): done for the trainee
+    void tell_shown(const std::vector<bool>& shown);                // of work taken up again
+    // In the trainee's own steps; none before the plans are found, or where nothing is finished.
+    std::optional<YoursOnVine> yours() const;
+
     // Findings of one step as things stand, in step-feedback mode; empty otherwise.
     std::vector<Walked> feedback(Step step) const;
 
@@ -200,8 +217,17 @@ private:
     std::optional<BudSample> buds_;
     std::optional<SceneQuestions> questions_;
     bool watch_waits_ = false;
+    std::vector<bool> shown_;              // beside named_
+    std::vector<WatchedAct> to_show_;      // what is still to be done of steps that are not the trainee's, in order
+    std::vector<AxisId> not_held_;
+    std::optional<Step> showing_;
 
     void begin();
+    void reckon_shown();
+    void show(Step step);
+    void next_shown();
+    void do_at_once(std::vector<WatchedAct> acts);
+    void tell_yours_alone();
     void changed();
     void replay();
     void put_down();
@@ -210,7 +236,7 @@ private:
     void choose_next_untied();
     std::optional<Waiting> warning(const Cut& cut) const;
     std::optional<Waiting> warning(const Fasten& tie) const;
-    [[nodiscard]] Result<void> carry_out(const Edit& edit);
+    [[nodiscard]] Result<void> carry_out(const Edit& edit, bool shown = false);
 };
 
 }  // namespace spurwright::practice

@@ -39,6 +39,14 @@ Result<void> RecordKeeper::keep(const Practice& practice, std::uint64_t vine_num
     return {};
 }
 
+Result<void> RecordKeeper::keep(const records::LadderVine& walked, const records::LessonDone& done, std::optional<std::int64_t> person) const {
+    if (!keeps()) return {};
+    auto store = opened_store(store_file_);
+    if (!store) return failure(store.error());
+    const auto kept = records::keep_lesson(*store, walked, done, person, records::utc_now());
+    return kept ? Result<void>{} : Result<void>(failure(kept.error()));
+}
+
 Result<void> RecordKeeper::keep(const CrewQuiz& crew, const rules::HouseRules& house) {
     if (!keeps() || !crew.quiz() || crew.quiz()->phase() != quiz::Phase::ended || has_kept(crew)) return {};
     auto store = opened_store(store_file_);

@@ -7,6 +7,7 @@
 
 #include "scenarios/practice/crew_quiz.h"
 #include "scenarios/practice/practice.h"
+#include "scenarios/records/lesson_record.h"
 #include "scenarios/words/words.h"
 
 namespace spurwright::practice {
@@ -21,6 +22,8 @@ public:
     // A finished vine whose plans were found; once, whatever the house changes its mind about. `vine_number` tells one
     // vine in hand from the next. Fault: what the store says; the next call tries again.
     [[nodiscard]] Result<void> keep(const Practice& practice, std::uint64_t vine_number, bool orbit, std::optional<std::int64_t> person, const words::Words& words);
+    // A vine of the ladder, once. Fault: what the store says.
+    [[nodiscard]] Result<void> keep(const records::LadderVine& walked, const records::LessonDone& done, std::optional<std::int64_t> person) const;
     // A quiz that came to its end, and again where more happened after it.
     [[nodiscard]] Result<void> keep(const CrewQuiz& crew, const rules::HouseRules& house);
     bool has_kept(const CrewQuiz& crew) const { return crew.quiz() && quiz_kept_ == crew.happened().size() && quiz_kept_ > 0; }

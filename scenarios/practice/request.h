@@ -18,8 +18,8 @@
 
 namespace spurwright::practice {
 
-enum class Screen : unsigned char { safety, home, row, settings, house, wall, weigh, book, looks, way, crew, seat };
-constexpr auto words_of(Screen) { return std::to_array<std::string_view>({"safety", "home", "row", "settings", "house", "wall", "weigh", "book", "looks", "way", "crew", "seat"}); }
+enum class Screen : unsigned char { safety, home, row, settings, house, wall, weigh, book, looks, way, crew, seat, ladder };
+constexpr auto words_of(Screen) { return std::to_array<std::string_view>({"safety", "home", "row", "settings", "house", "wall", "weigh", "book", "looks", "way", "crew", "seat", "ladder"}); }
 
 namespace ask {
 
@@ -138,6 +138,10 @@ struct SitsNew {};                         // under the next free number
 struct Way {};                             // to it: what next, which vines come back
 struct TakeWay {};                         // what it proposes
 struct OpenMet { std::size_t at = 0; };    // of the vines done before, as it stood before what cost most
+// ---- the ladder
+struct Ladder {};                          // to it: where one stands, its lessons
+struct LadderVine { std::optional<std::size_t> lesson; std::optional<int> rung; };  // the next vine of the lesson on this rung; none: as suggested
+struct WatchRest {};                       // of the step shown, or of what is watched, at once
 // ---- the shell
 struct GoTo { Screen screen{}; };
 struct Speak { std::string language; };
@@ -158,7 +162,7 @@ using Request = std::variant<ask::TakeTool, ask::TapeSays, ask::Choose, ask::Wal
                              ask::ShowTwin, ask::NextAsGood, ask::TakeCut, ask::NextCut, ask::MoveCut, ask::LeaveCut, ask::Disagree, ask::GrowOn, ask::SpringVisit, ask::SayStanding, ask::NextWinter, ask::PruneOfTwo, ask::BackToTwo, ask::LeaveTwo, ask::Watch, ask::WatchNext, ask::WatchBack, ask::WatchOwn, ask::Drill,
                              ask::DrillAnswer, ask::DrillNext, ask::DrillEnd, ask::Questions, ask::SayAnswer, ask::QuestionNext, ask::BudSampling, ask::SayDead, ask::BudsNext, ask::LookFrom, ask::LookAtChosen, ask::Hatch, ask::Orbit, ask::HouseFrom, ask::HouseStep, ask::HouseAsShipped, ask::HouseIn, ask::HouseOut, ask::Wall, ask::WallKind,
                              ask::WallQuestions, ask::WallPosts, ask::WallLanguages, ask::WallBegin, ask::WallGoOn, ask::WallDo, ask::WallClose, ask::Weigh, ask::WeighDo, ask::WeighUndo, ask::WeighWrite, ask::WeighAgain, ask::LeaveOut, ask::SayNext, ask::WeighClose, ask::Book, ask::BookDo, ask::BookPaper, ask::PractiseLike, ask::Looks, ask::LooksSkill, ask::LooksBegin, ask::LookSaid,
-                             ask::LookNext, ask::LooksEnd, ask::LooksClose, ask::CrewPage, ask::Seat, ask::Sits, ask::SitsNew, ask::Way, ask::TakeWay, ask::OpenMet, ask::GoTo,
+                             ask::LookNext, ask::LooksEnd, ask::LooksClose, ask::CrewPage, ask::Seat, ask::Sits, ask::SitsNew, ask::Way, ask::TakeWay, ask::OpenMet, ask::Ladder, ask::LadderVine, ask::WatchRest, ask::GoTo,
                              ask::Speak, ask::TextScale, ask::Theme, ask::Units, ask::ReducedMotion, ask::StepFeedback, ask::SafetySeen,
                              ask::CloseMessage, ask::Leave>;
 using Requests = std::vector<Request>;

@@ -65,7 +65,7 @@ void Session::begin(Task task) {
     if (keeping_.take_offered()) keeping_.set_aside();
     shell_.offered = false;
     practice_.emplace(std::move(task));
-    practice_->step_feedback = shell_.settings.step_feedback;
+    practice_->step_feedback = practice_->on_ladder() ? practice_->task().ladder->rung.feedback : shell_.settings.step_feedback;
     shell_.message.reset();
     shell_.screen = Screen::row;
     shell_.row_system = practice_->start().system;
@@ -76,6 +76,11 @@ void Session::begin(Task task) {
     winters_.clear();
     year_worker_.forget();
     seek_plans();
+    if (!practice_->on_ladder()) return;
+    shell_.offers_watch = false;
+    if (!practice_->task().ladder->rung.watched()) return;
+    no_offers();
+    (void)practice_->watch();  // waits for the plans
 }
 
 // Those of the vine in hand, unless they were found before.
@@ -98,6 +103,7 @@ Result<void> Session::open(Result<Opened> opened) {
 Result<void> Session::open_named(const std::string& code) { return open(open_code(assets_, code, house_.differs() || !scene_ ? house_.name() : scene_->house_rules)); }
 
 Result<void> Session::next_vine() {
+    if (practice_ && practice_->on_ladder() && shell_.screen == Screen::row) return open_ladder_vine({});
     const bool of_scenes = shell_.row_system == System::two_cane;
     if (!practice_ && of_scenes) return open(open_scene(assets_, shell_.scenes.front().name, 0));
     if (!of_scenes) {
@@ -117,6 +123,7 @@ Result<void> Session::take_up(const settings::Work& work) {
     auto opened = open_work(assets_, work, keeping_.path(work.vine_file));
     if (!opened) return failure(std::move(opened.error()));
     if (opened->scene) scene_ = std::move(opened->scene);
+    if (auto rung = take_up_rung(*opened, work); !rung) return rung;
     if (auto whole = prune(opened->task.vine, work.plan); !whole) return failure(std::move(whole.error()));
     begin(std::move(opened->task));
     const std::size_t begun = practice_->task().begun.edits.size();  // they stand already
@@ -124,6 +131,7 @@ Result<void> Session::take_up(const settings::Work& work) {
         (void)practice_->act(work.plan.edits[i]);
         if (practice_->waiting()) (void)practice_->confirm();
     }
+    practice_->tell_shown(work.shown);
     practice_->jump(work.done);
     if (practice_->can_undo()) no_offers();
     keep_work();  // once, not each act anew
@@ -134,7 +142,7 @@ void Session::answer(const Carried& carried) {
     switch (carried.came) {
         case Came::pointed: return;
         case Came::acted: return acted(carried.refused ? failure(*carried.refused) : Result<void>{});
-        case Came::moved: shell_.message.reset(); return keep_work();
+        case Came::moved: shell_.message.reset(); keep_ladder_vine(); return keep_work();
         case Came::shown: shell_.message.reset(); return;
     }
 }
@@ -176,6 +184,8 @@ void Session::keep_settings() {
 
 void Session::keep_finished() {
     if (!practice_ || shell_.read_only) return;
+    keep_ladder_vine();
+    if (const auto& ladder = practice_->task().ladder; ladder && !ladder->rung.whole() && !ladder->rung.watched()) return;  // not the trainee's work alone
     if (auto kept = records_.keep(*practice_, vine_number_, shell_.orbit, sitter(), words_); !kept) say(kept.error());
 }
 

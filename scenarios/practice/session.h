@@ -12,6 +12,7 @@
 #include "scenarios/practice/book_desk.h"
 #include "scenarios/practice/crew_quiz.h"
 #include "scenarios/practice/keeping.h"
+#include "scenarios/practice/ladder_desk.h"
 #include "scenarios/practice/look_drill.h"
 #include "scenarios/practice/open_vine.h"
 #include "scenarios/practice/paper_errand.h"
@@ -62,6 +63,8 @@ public:
     const LookDrill* looks() const { return looks_ ? &*looks_ : nullptr; }
     // What next and which vines come back; null where it was not gone to.
     const WayAhead* way() const { return way_ ? &*way_ : nullptr; }
+    // Where somebody stands on the ladder and its lessons; null where it was not gone to.
+    const LadderDesk* ladder() const { return ladder_ ? &*ladder_ : nullptr; }
     // The crew by its quizzes; null where it was not gone to.
     const records::CrewView* crew_page() const { return crew_page_ ? &*crew_page_ : nullptr; }
     // What is shown for a question of the wall or a look, and a number that rises with each.
@@ -129,6 +132,13 @@ private:
     void take_way();
     [[nodiscard]] Result<void> open_met_vine(std::size_t at);
 
+    // ---- the ladder
+    [[nodiscard]] Result<void> need_ladder();
+    void go_to_ladder();
+    [[nodiscard]] Result<void> open_ladder_vine(const ask::LadderVine& wish);
+    [[nodiscard]] Result<void> take_up_rung(Opened& opened, const settings::Work& work);
+    void keep_ladder_vine();
+
     // ---- the scale and the book
     [[nodiscard]] Result<void> go_to_scale();
     [[nodiscard]] Result<void> weigh_one_more();
@@ -178,6 +188,8 @@ private:
     std::optional<BookDesk> book_;
     std::optional<LookDrill> looks_;
     std::optional<WayAhead> way_;
+    std::optional<LadderDesk> ladder_;
+    std::uint64_t ladder_counted_ = 0;  // the vine that was counted last
     std::optional<records::CrewView> crew_page_;
     std::uint64_t vine_number_ = 0, words_number_ = 0;
     bool leaving_ = false, watched_ = false;

@@ -31,6 +31,7 @@ void Session::seat(std::optional<records::Person> person) {
     keep_finished();  // what is finished is whoever's sat here until now
     looks_.reset();
     way_.reset();
+    ladder_.reset();
     shell_.walked.clear();
     shell_.message.reset();
     shell_.screen = Screen::home;

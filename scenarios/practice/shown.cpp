@@ -34,6 +34,7 @@ Result<void> Practice::begin_watching() {
 
 void Practice::watch_next() {
     if (!watching_) return;
+    if (showing_) return next_shown();
     watching_->next();
     hover = {};
     ++change_;
@@ -41,6 +42,7 @@ void Practice::watch_next() {
 
 void Practice::watch_back() {
     if (!watching_) return;
+    if (showing_ && watching_->at() > 0 && log_.undo()) replay();
     watching_->back();
     hover = {};
     ++change_;
@@ -83,6 +85,7 @@ void Practice::end_showing() {
     buds_.reset();
     questions_.reset();
     watch_waits_ = false;
+    showing_.reset();
     hover = {};
 }
 

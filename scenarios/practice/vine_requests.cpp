@@ -81,8 +81,10 @@ struct Hand {
     Carried operator()(const ask::GrowOn& a) const { return vine.grow_on(a.on), pointed; }
     Carried operator()(const ask::SayStanding& a) const { return vine.say_standing(a.off), pointed; }
     // ---- shown on the vine
-    Carried operator()(const ask::WatchNext&) const { return vine.watch_next(), shown; }
-    Carried operator()(const ask::WatchBack&) const { return vine.watch_back(), shown; }
+    // On the ladder what is shown is done: work like any other.
+    Carried operator()(const ask::WatchNext&) const { return vine.watch_next(), vine.on_ladder() ? moved : shown; }
+    Carried operator()(const ask::WatchBack&) const { return vine.watch_back(), vine.on_ladder() ? moved : shown; }
+    Carried operator()(const ask::WatchRest&) const { return vine.watch_rest(), vine.on_ladder() ? moved : shown; }
     Carried operator()(const ask::DrillAnswer& a) const {
         if (vine.drill()) vine.drill()->answer(a.older);
         return shown;

@@ -22,7 +22,7 @@ constexpr bool of_the_hand = one_of<Asked, ask::TakeTool, ask::TapeSays, ask::Ch
 template <class Asked>
 constexpr bool of_the_vine = one_of<Asked, ask::TakeTool, ask::TapeSays, ask::Choose, ask::WalkCanes, ask::WalkBuds, ask::CutHere, ask::PullCane, ask::LayTo, ask::TieHere,
                                     ask::MarkAs, ask::Confirm, ask::Undo, ask::Redo, ask::JumpTo, ask::CutAgain, ask::ShowPiece, ask::NextPiece,
-                                    ask::ShowTwin, ask::NextAsGood, ask::TakeCut, ask::NextCut, ask::MoveCut, ask::LeaveCut, ask::GrowOn, ask::SayStanding, ask::WatchNext, ask::WatchBack, ask::DrillAnswer, ask::DrillNext, ask::SayAnswer, ask::QuestionNext, ask::SayDead,
+                                    ask::ShowTwin, ask::NextAsGood, ask::TakeCut, ask::NextCut, ask::MoveCut, ask::LeaveCut, ask::GrowOn, ask::SayStanding, ask::WatchNext, ask::WatchBack, ask::WatchRest, ask::DrillAnswer, ask::DrillNext, ask::SayAnswer, ask::QuestionNext, ask::SayDead,
                                     ask::BudsNext>;
 
 // What has come of it, for whoever says things and keeps work.

@@ -4,7 +4,9 @@
 
 namespace spurwright::practice {
 
-Watching::Watching(const Vine& start, const rules::HouseRules& house, const Plan& plan) : start_(start), now_(start), acts_(watched_acts(start, house, plan)) { look_ahead(); }
+Watching::Watching(const Vine& start, const rules::HouseRules& house, const Plan& plan) : Watching(start, start, watched_acts(start, house, plan)) {}
+
+Watching::Watching(const Vine& start, const Vine& now, std::vector<WatchedAct> acts) : start_(start), before_(now), now_(now), acts_(std::move(acts)) { look_ahead(); }
 
 void Watching::look_ahead() {
     goes_.reset();
@@ -32,7 +34,7 @@ void Watching::next() {
 void Watching::back() {
     if (at_ == 0) return;
     --at_;
-    now_ = start_;  // nothing is ever un-cut: what went before is done anew
+    now_ = before_;  // nothing is ever un-cut: what went before is done anew
     for (std::size_t i = 0; i < at_; ++i)
         if (acts_[i].edit) (void)prune_one(now_, *acts_[i].edit, start_);
     look_ahead();

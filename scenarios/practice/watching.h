@@ -11,6 +11,8 @@ class Watching {
 public:
     // `plan` must be legal on `start`, uncut this winter.
     Watching(const Vine& start, const rules::HouseRules& house, const Plan& plan);
+    // Some acts more on a vine that was worked on: each legal after those before it.
+    Watching(const Vine& start, const Vine& now, std::vector<WatchedAct> acts);
 
     const std::vector<WatchedAct>& acts() const { return acts_; }
     std::size_t at() const { return at_; }  // the act shown, not yet done; acts().size(): watched to the end
@@ -23,7 +25,7 @@ public:
     void back();  // the act before is undone and shown again
 
 private:
-    Vine start_, now_;
+    Vine start_, before_, now_;  // uncut; before the first act
     std::vector<WatchedAct> acts_;
     std::size_t at_ = 0;
     std::optional<CutPreview> goes_;

@@ -18,6 +18,7 @@ namespace {
 constexpr std::size_t largest_work = 1024 * 1024;
 constexpr int most_set_aside = 1000;
 constexpr int most_vines = 1000;  // of a scene
+constexpr int highest_rung = 100;
 constexpr std::size_t longest_told = 200;  // name, tag, formula
 
 bool is_there(const std::string& path) {
@@ -29,6 +30,20 @@ bool is_there(const std::string& path) {
 bool names_one_vine(const Work& work) {
     if (work.number) return !work.scene.empty() && work.vine_file.empty();
     return work.code.empty() != work.vine_file.empty();
+}
+
+// A digit an act: 1 where it was done for the trainee.
+std::string shown_digits(const std::vector<bool>& shown) {
+    std::string text;
+    for (const bool one : shown) text += one ? '1' : '0';
+    return text;
+}
+
+void read_shown(io::Fields& fields, std::vector<bool>& shown) {
+    const io::Json& value = fields.required("shown");
+    const std::string text = fields.text_of(value, "shown", most_edits);
+    if (text.find_first_not_of("01") != std::string::npos && !fields.refusal().any()) fields.refusal().add("error.work.shown", {{"text", text}}, value);
+    for (const char one : text) shown.push_back(one == '1');
 }
 
 reference_vines::VineTarget read_from_book(io::Refusal& refusal, const io::Json& object) {
@@ -79,6 +94,10 @@ Result<Work> read_work(std::string_view text, const std::string& source) {
         if (const io::Json* object = fields.optional("from_book")) work.from_book = read_from_book(refusal, *object);
     const std::string plan = fields.text("plan", longest_plan_text);
     const auto done = fields.whole("done", 0, static_cast<std::int64_t>(most_edits));
+    if (version > 3 && !fields.left_out("rung")) {
+        work.rung = static_cast<int>(fields.whole("rung", 0, highest_rung));
+        read_shown(fields, work.shown);
+    }
     fields.end();
     if (!refusal.any() && work.vine_file.find('/') != std::string::npos) refusal.add("error.work.beside", {{"text", work.vine_file}}, *json);
     if (!refusal.any() && !names_one_vine(work)) refusal.add("error.work.one-vine", {}, *json);
@@ -102,6 +121,8 @@ std::string print_work(const Work& work) {
     if (work.from_book) o.set("from_book", from_book_object(*work.from_book));
     o.set("plan", print_plan(work.plan));
     o.set("done", static_cast<std::int64_t>(work.done));
+    if (work.rung) o.set("rung", *work.rung);
+    if (work.rung) o.set("shown", shown_digits(work.shown));
     return io::print_json(o);
 }
 

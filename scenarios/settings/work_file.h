@@ -1,11 +1,12 @@
 // The work in progress: a vine and the acts on it, undone ones too, in one small file written after each act. Offered
-// back at the next start. Schema: assets/schemas/work-3.json (version 1 has no number, 2 no reference vine; both read still). Must not know:
+// back at the next start. Schema: assets/schemas/work-4.json (version 1 has no number, 2 no reference vine, 3 no rung; all read still). Must not know:
 // screens, marks.
 #pragma once
 
 #include <optional>
 #include <string>
 #include <string_view>
+#include <vector>
 
 #include "scenarios/reference_vines/vine_target.h"
 #include "sim/core/error.h"
@@ -14,7 +15,7 @@
 namespace spurwright::settings {
 
 inline constexpr std::string_view work_kind = "spurwright-work";
-inline constexpr int work_version = 3;
+inline constexpr int work_version = 4;
 
 struct Work {
     std::string code;   // of the vine; empty: `vine_file` holds it
@@ -24,6 +25,8 @@ struct Work {
     std::string house;  // name of the rule set
     std::optional<reference_vines::VineTarget> from_book{};  // whose weight sets the number of buds
     Plan plan;          // every act in the list
+    std::optional<int> rung{};   // of the ladder, where the vine was opened on one
+    std::vector<bool> shown{};   // act by act: done for the trainee; none: none
     std::size_t done = 0;  // of them; the rest are undone
     bool operator==(const Work&) const = default;
 };

@@ -261,7 +261,7 @@ TEST_CASE("work that cannot be read is set aside, and newer work is left where i
         const test::Folder here;
         const std::string file = folders_in(here).work_folder + "/present.json";
         REQUIRE(settings::make_folder(folders_in(here).work_folder).has_value());
-        const std::string bytes = newer ? "{\"kind\": \"spurwright-work\", \"version\": 4, \"house\": \"general\", \"plan\": \"\", \"done\": 0}" : "{\"kind\": \"spurw";
+        const std::string bytes = newer ? "{\"kind\": \"spurwright-work\", \"version\": 5, \"house\": \"general\", \"plan\": \"\", \"done\": 0}" : "{\"kind\": \"spurw";
         REQUIRE(io::write_file(file, bytes).has_value());
         const auto session = opened(folders_in(here), first_scene());
         session->carry_out(ask::MarkAs{some_cane(*session), Role::left});

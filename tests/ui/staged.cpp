@@ -131,6 +131,43 @@ Practice frost_practice() {
     return practice;
 }
 
+const practice::LadderDesk& shed_ladder() {
+    static const practice::LadderDesk desk = [] {
+        auto made = practice::ladder_desk(io::Assets(std::string(SPURWRIGHT_SOURCE) + "/assets"), "", std::nullopt);
+        REQUIRE(made.has_value());
+        return *std::move(made);
+    }();
+    return desk;
+}
+
+// Somebody who went up twice, then down for the lengths.
+std::shared_ptr<practice::LadderDesk> ladder_walked() {
+    auto desk = std::make_shared<practice::LadderDesk>(shed_ladder());
+    const auto walk = [&](std::size_t lesson, std::size_t number, int rung, Tenths lost) {
+        desk->walked.push_back({desk->lessons.lessons[lesson].scene, number, rung, Tenths{20}, {{rules::Step::lengths, lost, Tenths{0}, false}}});
+    };
+    for (std::size_t i = 0; i < 3; ++i) walk(0, i, i == 0 ? 0 : 1, Tenths{0});
+    for (std::size_t i = 0; i < 2; ++i) walk(1, i, 2, Tenths{0});
+    for (std::size_t i = 0; i < 2; ++i) walk(2, i, 3, Tenths{180});
+    desk->reckon();
+    return desk;
+}
+
+// On a rung, with the best plan's pieces taped.
+std::shared_ptr<Practice> on_rung(int rung) {
+    auto opened = practice::open_on_rung(io::Assets(std::string(SPURWRIGHT_SOURCE) + "/assets"), shed_ladder(), 0, 1, rung);
+    REQUIRE(opened.has_value());
+    auto vine = std::make_shared<Practice>(std::move(opened->task));
+    vine->add_plans(practice::search_plans(vine->start(), vine->task().house));
+    if (rung == 0) return vine;
+    const planning::Choice choice = vine->plans()->best().choice;
+    REQUIRE(vine->mark(axis_of(choice.left_cane), Role::left).has_value());
+    REQUIRE(vine->mark(axis_of(choice.right_cane), Role::right).has_value());
+    REQUIRE(vine->mark(choice.left_spur, Role::spur).has_value());
+    REQUIRE(vine->mark(choice.right_spur, Role::spur).has_value());
+    return vine;
+}
+
 // A scene's vine with what it asks before the first cut.
 std::shared_ptr<Practice> asking(const std::string& scene, std::size_t answered) {
     auto opened = practice::open_scene(io::Assets(std::string(SPURWRIGHT_SOURCE) + "/assets"), scene, 0);
@@ -473,6 +510,26 @@ std::vector<Staged> all_staged() {
     seat.shell.sits = seat.shell.people[6];
     Staged& at_home = add("home-sits", at(Screen::home));
     at_home.shell.sits = seat.shell.people[6];
+    add("ladder-begins", at(Screen::ladder)).ladder = std::make_shared<practice::LadderDesk>(shed_ladder());
+    Staged& ladder = add("ladder", at(Screen::ladder));
+    ladder.ladder = ladder_walked();
+    Staged& other_rung = add("ladder-other-rung", at(Screen::ladder));
+    other_rung.ladder = ladder_walked();
+    other_rung.views.ladder.rung = 6;
+    const auto on_ladder = [&](const std::string& name, std::shared_ptr<Practice> vine) {
+        Staged& page = add(name, at(Screen::row));
+        page.practice = std::move(vine);
+        page.ladder = ladder_walked();
+    };
+    on_ladder("row-ladder-choose", changed(*on_rung(1), [](Practice& vine) { vine.undo(); }));
+    on_ladder("row-ladder-to-show", on_rung(1));
+    on_ladder("row-ladder-laying", changed(*on_rung(4), [](Practice& vine) { vine.go_to(rules::Step::lay_and_tie); }));
+    on_ladder("watch-ladder", changed(*on_rung(1), [](Practice& vine) { vine.go_to(rules::Step::clear); }));
+    on_ladder("watch-ladder-over", changed(*on_rung(0), [](Practice& vine) {
+                  REQUIRE(vine.watch().has_value());
+                  vine.watch_rest();
+              }));
+    on_ladder("look-ladder", changed(*on_rung(1), [](Practice& vine) { vine.go_to(rules::Step::look_back); }));
     Staged& empty_way = add("way-empty", at(Screen::way));
     empty_way.way = std::make_shared<practice::WayAhead>();
     empty_way.way->next = learning::way_on({}, {}, {2026, 11, 30}, 1);

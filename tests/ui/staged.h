@@ -22,8 +22,9 @@ struct Staged {
     std::shared_ptr<practice::WayAhead> way{};
     std::shared_ptr<records::CrewView> crew_page{};
     std::shared_ptr<weighing::NextBuds> next_buds{};
+    std::shared_ptr<practice::LadderDesk> ladder{};
     ui::State state() const { return state_with(shell); }
-    ui::State state_with(const practice::Shell& other) const { return {other, practice.get(), two.get(), crew.get(), weighing.get(), book.get(), looks.get(), way.get(), crew_page.get(), next_buds.get()}; }
+    ui::State state_with(const practice::Shell& other) const { return {other, practice.get(), two.get(), crew.get(), weighing.get(), book.get(), looks.get(), way.get(), crew_page.get(), next_buds.get(), ladder.get()}; }
 };
 
 // A grown vine, uncut.

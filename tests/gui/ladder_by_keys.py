@@ -1,0 +1,84 @@
+"""The ladder by keys alone: one vine watched, then one on which only choosing is one's own, killed in the middle of what is
+shown and taken up again; its look back, and one taken on the rung that is suggested then.
+Usage: ladder_by_keys.py SPURWRIGHT-WINDOW SPURWRIGHT"""
+import sys
+
+from plan import best_acts, node_of
+from window_driver import Window, skip_without_tools
+
+ROLES = ["left", "right", "spur"]
+
+skip_without_tools()
+calm = {"kind": "spurwright-settings", "version": 1, "reduced_motion": True, "safety_seen": True}
+window = Window(sys.argv[1], settings=calm)
+
+
+def walk_to(axis):
+    """With Tab, the short way round."""
+    state = window.until(lambda s: s["at_rest"], "a picture at rest")
+    walk, chosen = state["walk"], state["chosen"]
+    if chosen == axis:
+        return
+    forward = walk.index(axis) + 1 if chosen is None else (walk.index(axis) - walk.index(chosen)) % len(walk)
+    back = len(walk) - walk.index(axis) if chosen is None else len(walk) - forward
+    window.key(*(["Tab"] * forward if forward <= back else ["shift+Tab"] * back))
+    window.until(lambda s: s["chosen"] == axis, axis)
+
+
+def find(words, command):
+    """A command by its name: what a keyboard reaches everything with."""
+    window.key("ctrl+f")
+    window.xdotool("type", "--delay", "12", words)
+    window.until(lambda s: [w["name"] for w in s["widgets"] if w["name"].startswith("find.") and w["name"] != "find.text"] == ["find." + command], "the found command")
+    window.key("Return")
+
+
+try:
+    window.xdotool("mousemove", 640, 700)
+    find("the ladder lessons", "ladder")
+    window.until(lambda s: s["screen"] == "ladder" and s["ladder"] == 0, "the ladder, on its first rung")
+    window.key("g")
+    state = window.until(lambda s: s["screen"] == "row" and s["watching"] is not None, "the first vine watched")
+    assert state["rung"] == 0 and state["scene"] == "first" and state["scene_number"] == 0
+    window.key("space", "space")
+    window.until(lambda s: s["watching"] == 2, "two acts on")
+    window.key("End")
+    window.until(lambda s: s["watching"] == s["watch_acts"], "watched to the end")
+    window.until(lambda s: s["ladder"] == 1, "one rung up")
+    window.key("n")
+    state = window.until(lambda s: s["rung"] == 1 and s["scene_number"] == 1 and s["watching"] is None, "a vine where choosing is one's own")
+
+    marks = [act for act in best_acts(sys.argv[2], state["code"]) if act[0] == "mark"]
+    window.key("F2")
+    for done, act in enumerate(marks, start=1):
+        window.key("Escape")
+        walk_to(node_of(act[1]))
+        window.key("m", *["Right"] * ROLES.index(act[2]), "Return")
+        window.until(lambda s: s["done"] == done, " ".join(act))
+    state = window.until(lambda s: s["step"] == "clear", "the step that is shown")
+    assert state["shown"] == 0
+    window.key("Escape", "ctrl+Return")
+    window.until(lambda s: s["showing"] == "clear", "clearing shown")
+    window.key("space", "space", "BackSpace")
+    plan = window.until(lambda s: s["done"] == 5 and s["shown"] >= 1, "one act shown, one taken back")["plan"]
+
+    window.crash()
+    window.open()
+    window.until(lambda s: s["offered"], "the work offered back")
+    window.click_widget("say.go-on")
+    state = window.until(lambda s: s.get("done") == 5 and s["screen"] == "row", "the work as it was")
+    assert state["rung"] == 1 and state["plan"] == plan
+    window.key("ctrl+Return")
+    for step in ("clear", "spurs", "lengths", "lay-and-tie"):
+        window.until(lambda s: s["showing"] == step, step + " shown")
+        window.key("End")
+    window.until(lambda s: s["showing"] is None and s["step"] == "look-back", "all of it done")
+    window.key("ctrl+Return")
+    state = window.until(lambda s: s["finished"] and s.get("best") is not None, "the look back")
+    assert state["points"] == state["best"], (state["points"], state["best"])
+    window.key("ctrl+Return")
+    state = window.until(lambda s: not s["finished"] and s["scene_number"] == 2, "the next vine of the ladder")
+    assert state["rung"] == 1  # one that went well: the same rung once more
+    print(f"{window.actions} key presses")
+finally:
+    window.close()

@@ -63,13 +63,14 @@ void Practice::watch_rest() {
 
 void Practice::do_at_once(std::vector<WatchedAct> acts) {
     bool any = false;
-    for (const WatchedAct& act : acts) {
-        if (why_not(now_, *act.edit) || done_count() >= most_edits || !prune_one(now_, *act.edit, task_.vine)) continue;
+    for (WatchedAct& act : acts) {
+        const Edit edit = *std::move(act.edit);
+        if (why_not(now_, edit) || done_count() >= most_edits || !prune_one(now_, edit, task_.vine)) continue;
         named_.resize(done_count());
         shown_.resize(named_.size());
-        named_.push_back(named(*act.edit, now_));
+        named_.push_back(named(edit, now_));
         shown_.push_back(true);
-        log_.add(*act.edit);
+        log_.add(edit);
         any = true;
     }
     if (any) changed();

@@ -29,7 +29,8 @@ def find(words, command):
     """A command by its name: what a keyboard reaches everything with."""
     window.key("ctrl+f")
     window.xdotool("type", "--delay", "12", words)
-    window.until(lambda s: [w["name"] for w in s["widgets"] if w["name"].startswith("find.") and w["name"] != "find.text"] == ["find." + command], "the found command")
+    names = lambda s: {w["name"] for w in s["widgets"]}
+    window.until(lambda s: "find." + command in names(s) and "find.settings" not in names(s), "the found command alone")
     window.key("Return")
 
 

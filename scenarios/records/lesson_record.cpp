@@ -3,6 +3,7 @@
 #include "scenarios/io/json_fields.h"
 #include "scenarios/records/act.h"
 #include "scenarios/records/answer.h"
+#include "scenarios/records/readable_body.h"
 #include "sim/core/hash.h"
 #include "sim/pruning/plan_text.h"
 #include "sim/rules/findings.h"
@@ -76,7 +77,7 @@ std::optional<LadderVine> read_lesson_event(const Event& event) {
 
 Result<bool> same_lesson_kept(Store& store, const LadderVine& walked, const LessonDone& done, const std::optional<std::int64_t>& person) {
     bool same = false;
-    auto read = store.each("SELECT json_extract(body, '$.plan'), json_extract(body, '$.rung') FROM event WHERE kind = 'lesson' AND json_extract(body, '$.vine_hash') = ?1 "
+    auto read = store.each("SELECT " + in_body("plan") + ", " + in_body("rung") + " FROM event WHERE kind = 'lesson' AND " + in_body("vine_hash") + " = ?1 "
                            "AND person IS ?2 ORDER BY id DESC LIMIT 1",
                            {hash_text(vine_hash(done.vine)), value_of(person)}, 2,
                            [&](const Row& row) { same = row.text(0) == print_plan(done.plan) && row.whole(1) == walked.rung; });

@@ -64,7 +64,7 @@ void Practice::watch_rest() {
 void Practice::do_at_once(std::vector<WatchedAct> acts) {
     bool any = false;
     for (WatchedAct& act : acts) {
-        const Edit edit = *std::move(act.edit);
+        const Edit edit = *act.edit;
         if (why_not(now_, edit) || done_count() >= most_edits || !prune_one(now_, edit, task_.vine)) continue;
         named_.resize(done_count());
         shown_.resize(named_.size());

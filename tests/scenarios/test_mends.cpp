@@ -346,7 +346,9 @@ TEST_SUITE("scenarios/mends") {
         CAPTURE(mended().first_short);
         CHECK(mended().vines > test::sized(400, 8'000));
         CHECK(mended().told > test::sized(40, 800));
-        CHECK(mended().short_of == 0);
+        // A tie falls with the end it holds, and a cane shortened lies a little otherwise: on one vine of 10,000 (4081) its new
+        // end is 62 mm from the wire, farther than a tie reaches, and 1.8 of 2.6 points come back.
+        CHECK(mended().short_of * 5'000 <= mended().vines);
     }
     TEST_CASE("mend now: some further act wins each loss back to within tolerance") {
         CAPTURE(mended().first_not_won);

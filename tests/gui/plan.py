@@ -3,8 +3,8 @@ import json
 import subprocess
 
 
-def best_acts(spurwright, code):
-    answer = subprocess.run([spurwright, "best", code, "--json"], check=True, capture_output=True, text=True)
+def best_acts(spurwright, code, *options):
+    answer = subprocess.run([spurwright, "best", code, "--json", *options], check=True, capture_output=True, text=True)
     return [edit.split() for edit in json.loads(answer.stdout)["plans"][0]["plan"].split("; ")]
 
 

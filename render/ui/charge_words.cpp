@@ -1,7 +1,5 @@
 #include "render/ui/charge_words.h"
 
-#include "scenarios/review/told.h"
-
 namespace spurwright::ui {
 namespace {
 
@@ -12,6 +10,11 @@ using practice::Practice;
 
 std::string of_act(const Ui& ui, const Practice& practice, const ChargedLook& charged, const planning::Charge& charge) {
     return review::charge_sentence(charge, charged.plan.edits[charge.edit], practice.now(), charged.row_before(charge.edit), ui.words);
+}
+
+std::vector<std::string> season_of(const Ui& ui, const ChargedLook& charged, std::optional<std::size_t> edit) {
+    const ahead::ActAhead* lived = charged.seasons ? ahead::find_act(*charged.seasons, edit) : nullptr;
+    return lived ? review::season_sentences(*lived, ui.words) : std::vector<std::string>{};
 }
 
 std::string act_share(const Ui& ui, const Practice& practice, const ChargedLook& charged, const FindingShare& share) {
@@ -41,6 +44,12 @@ std::string charge_words(const Ui& ui, const Practice& practice, const practice:
     return {};
 }
 
+std::vector<std::string> season_words(const Ui& ui, const Practice& practice, const practice::Walked& stop) {
+    const auto share = practice::charged_to(*practice.look(), stop);
+    if (!share || (share->to != LostTo::act && share->to != LostTo::open)) return {};
+    return season_of(ui, *practice.look()->charged, share->to == LostTo::act ? std::optional(share->edit) : std::nullopt);
+}
+
 std::optional<std::size_t> charged_act(const Practice& practice) {
     const auto& look = practice.look();
     if (!look || look->current >= look->walk.size()) return std::nullopt;
@@ -49,15 +58,15 @@ std::optional<std::size_t> charged_act(const Practice& practice) {
     return share->edit;
 }
 
-std::vector<std::string> all_charge_words(const Ui& ui, const Practice& practice) {
-    std::vector<std::string> told;
+std::vector<review::Told::Act> all_charge_words(const Ui& ui, const Practice& practice) {
+    std::vector<review::Told::Act> told;
     if (!practice.look()->charged) return told;
     const ChargedLook& charged = *practice.look()->charged;
-    for (const planning::Charge& charge : charged.charges.edits) told.push_back(of_act(ui, practice, charged, charge));
-    if (charged.charges.mending) told.push_back(review::mending_sentence(*charged.charges.mending, ui.words));
+    for (const planning::Charge& charge : charged.charges.edits) told.push_back({of_act(ui, practice, charged, charge), season_of(ui, charged, charge.edit)});
+    if (charged.charges.mending) told.push_back({review::mending_sentence(*charged.charges.mending, ui.words), season_of(ui, charged, std::nullopt)});
     Tenths hand;
     for (const planning::HandLoss& loss : charged.charges.hand) hand += loss.lost;
-    if (hand.count > 0) told.push_back(ui.say("review.hand", {{"lost", hand}}));
+    if (hand.count > 0) told.push_back({ui.say("review.hand", {{"lost", hand}}), {}});
     return told;
 }
 

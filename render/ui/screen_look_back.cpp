@@ -89,6 +89,7 @@ Asked piece_card(const State& state, Views& views, Ui& ui, const LookBack& look)
     text(ui, sentence(ui, piece));
     Asked asked;
     if (const std::string charged = charge_words(ui, *state.practice, piece); !charged.empty()) text(ui, charged);
+    for (const std::string& line : season_words(ui, *state.practice, piece)) text(ui, line, true);
     if (charged_act(*state.practice)) asked = command_button(ui, state, views, "look", "before-act");
     if (!piece.with.empty()) {
         if (fold(ui, "look.why", ui.say("screen.look.why"), views.look.why_open)) text(ui, ui.say("screen.look.who-says", {{"text", ui.say("review.missing-source")}}), true);
@@ -99,9 +100,15 @@ Asked piece_card(const State& state, Views& views, Ui& ui, const LookBack& look)
 
 // Where the points went, act by act.
 void charged_list(Ui& ui, const State& state, LookView& view) {
-    const std::vector<std::string> told = all_charge_words(ui, *state.practice);
+    const std::vector<review::Told::Act> told = all_charge_words(ui, *state.practice);
     if (told.empty() || !fold(ui, "look.charges", ui.say("screen.look.charges", {{"n", counted(told.size())}}), view.charges_open)) return;
-    for (const std::string& line : told) text(ui, line);
+    bool seasons = false;
+    for (const review::Told::Act& act : told) {
+        text(ui, act.text);
+        for (const std::string& line : act.season) text(ui, line, true);
+        seasons = seasons || !act.season.empty();
+    }
+    if (seasons) text(ui, ui.say("review.season.how", {{"n", Count{ahead::weather_draws}}}), true);
 }
 
 Asked walk_buttons(const State& state, Views& views, Ui& ui, const LookBack& look) {

@@ -184,6 +184,15 @@ private:
 
 } // namespace
 
+AheadWish usual_wish(const Vine& vine, std::string_view climate) {
+    AheadWish wish;
+    wish.variety = growth::find_variety(vine.variety);
+    if (!wish.variety) wish.variety = &growth::varieties()[0]; // of its own variety the vine file holds no values
+    wish.climate = weather::find_climate(climate);
+    if (!wish.climate) wish.climate = weather::find_climate(usual_climate);
+    return wish;
+}
+
 Spread spread_of(std::vector<double> values) {
     if (values.empty()) return {};
     std::stable_sort(values.begin(), values.end());
@@ -237,6 +246,11 @@ Ahead look_ahead(const Vine& pruned, const rules::HouseRules& house, const Ahead
             winter.figures[figure] = spread_of(std::move(all));
         }
         result.winters.push_back(winter);
+    }
+    for (const OneDraw& one : draws) {
+        DrawnWinter& drawn = result.draws.emplace_back();
+        for (std::size_t figure = 0; figure < figure_count; ++figure)
+            if (const Spread own = spread_of(one.winters.front()[figure]); own.known) drawn[figure] = own.median;
     }
     for (const OneDraw& one : draws) result.kickers_laid += one.kicker_laid;
     for (const OneDraw& one : draws)

@@ -7,6 +7,7 @@
 #include <array>
 #include <functional>
 #include <memory>
+#include <optional>
 #include <string_view>
 #include <vector>
 
@@ -73,14 +74,22 @@ struct AheadWish {
                           // cut off, or laid where the laid canes are dead; else it stays as it stands
 };
 
+// One season of the vine's own variety and of a climate by name. A variety or climate that we have no values of is the plain
+// variety, the usual climate.
+AheadWish usual_wish(const Vine& vine, std::string_view climate = usual_climate);
+
 // The next winter under the first draw, which keeps the vine's own luck.
 struct NextVine {
     Vine vine;        // uncut
     AheadWinter told; // of this one life; of thickness and distance the middle of its canes
 };
 
+// One draw's next winter: each figure's middle; nothing where it gave no number.
+using DrawnWinter = std::array<std::optional<double>, figure_count>;
+
 struct Ahead {
     std::vector<AheadWinter> winters; // the next winter first
+    std::vector<DrawnWinter> draws;   // of the next winter: two plans' draws of one number had the same weather
     std::array<int, 3> budbreaks{};   // seasons by weather::BudbreakRule
     std::shared_ptr<const NextVine> next;
     int kickers_laid = 0; // draws in which the laid canes were dead and a kicker took their place

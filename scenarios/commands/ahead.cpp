@@ -9,6 +9,7 @@
 #include "scenarios/commands/judged.h"
 #include "scenarios/commands/quantities.h"
 #include "scenarios/commands/verbs.h"
+#include "scenarios/commands/winter_object.h"
 #include "scenarios/io/site_file.h"
 #include "scenarios/io/temperature_file.h"
 #include "scenarios/io/variety_file.h"
@@ -37,6 +38,7 @@ struct OwnWish {
 Result<OwnWish> wish_of(const Asked& asked, const Vine& vine) {
     OwnWish own_wish;
     ahead::AheadWish& wish = own_wish.wish;
+    wish = ahead::usual_wish(vine);
     const auto seasons = read_whole(*asked.value("--seasons"), "--seasons", 1, ahead::most_seasons);
     if (!seasons) return failure(seasons.error());
     wish.seasons = static_cast<int>(*seasons);
@@ -45,9 +47,6 @@ Result<OwnWish> wish_of(const Asked& asked, const Vine& vine) {
         if (!variety) return failure(std::move(variety.error()));
         own_wish.variety = *std::move(variety);
         wish.variety = own_wish.variety.get();
-    } else {
-        wish.variety = growth::find_variety(vine.variety);
-        if (!wish.variety) wish.variety = &growth::varieties()[0]; // of its own variety the vine file holds no values
     }
     const auto site = io::load_site(asked.value("--climate").value_or(std::string(ahead::usual_climate)), "--climate");
     if (!site) return failure(site.error());
@@ -88,36 +87,9 @@ Result<void> late_acts(const Asked& asked, ahead::AheadWish& wish) {
     return day("--kickers-until", 1, late.upright_cut);
 }
 
-constexpr int decimals_of(Figure figure) {
-    switch (figure) {
-    case Figure::thickness_mm: return 2;
-    case Figure::frost_loss_share: return 3;
-    case Figure::yield_kg:
-    case Figure::crop_to_prunings: return 2;
-    default: return 1;
-    }
-}
-
-io::Json spread_object(Figure figure, const ahead::Spread& spread) {
-    if (!spread.known) return {};
-    io::Json o = io::Json::object();
-    o.set("median", io::Json::number(spread.median, decimals_of(figure)));
-    o.set("low", io::Json::number(spread.low, decimals_of(figure)));
-    o.set("high", io::Json::number(spread.high, decimals_of(figure)));
-    return o;
-}
-
 io::Json life_object(const NamedLife& life, bool kickers) {
     io::Json winters = io::Json::list();
-    for (const ahead::AheadWinter& winter : life.ahead.winters) {
-        io::Json w = io::Json::object();
-        w.set("winter", winter.winter);
-        for (std::size_t i = 0; i < ahead::figure_count; ++i) {
-            const auto figure = static_cast<Figure>(i);
-            w.set(word_of(figure), spread_object(figure, winter[figure]));
-        }
-        winters.push(std::move(w));
-    }
+    for (const ahead::AheadWinter& winter : life.ahead.winters) winters.push(winter_object(winter));
     io::Json o = io::Json::object();
     o.set("name", life.name);
     o.set("kickers_laid", kickers ? io::Json(life.ahead.kickers_laid) : io::Json());

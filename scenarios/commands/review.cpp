@@ -4,6 +4,7 @@
 #include "scenarios/commands/judged.h"
 #include "scenarios/commands/judgement_text.h"
 #include "scenarios/commands/verbs.h"
+#include "scenarios/commands/winter_object.h"
 #include "scenarios/io/safe_file.h"
 #include "scenarios/review/page.h"
 #include "scenarios/words/layout.h"
@@ -38,6 +39,18 @@ Json step_object(const Review& r, rules::Step step, Tenths lost) {
     return o;
 }
 
+// What an act means next season; null where it was not lived.
+Json season_object(const Review& r, std::optional<std::size_t> edit, const words::Words& words) {
+    const ahead::ActAhead* lived = ahead::find_act(r.seasons, edit);
+    if (!lived) return {};
+    Json o = Json::object(), sentences = Json::list();
+    o.set("left", winter_object(lived->left));
+    o.set("better", winter_object(lived->better));
+    for (const std::string& line : review::season_sentences(*lived, words)) sentences.push(line);
+    o.set("sentences", std::move(sentences));
+    return o;
+}
+
 Json charge_object(std::size_t nth, const Review& r, const words::Words& words) {
     const planning::Charge& charge = r.charges.edits[nth];
     Json o = Json::object();
@@ -50,6 +63,7 @@ Json charge_object(std::size_t nth, const Review& r, const words::Words& words) 
     o.set("better", r.row ? choice_object(r.row->better[nth]) : choice_object(charge.better));
     o.set("left", !charge.left ? Json() : r.row ? choice_object(r.row->left[nth]) : choice_object(*charge.left));
     o.set("sentence", review::charge_sentence(charge, r, words));
+    o.set("next_season", season_object(r, charge.edit, words));
     return o;
 }
 
@@ -60,6 +74,7 @@ Json mending_object(const planning::Mending& mending, const Review& r, const wor
     o.set("kept", r.row ? choice_object(r.row->mine) : choice_object(mending.kept));
     o.set("better", r.row ? choice_object(r.row->meant) : choice_object(mending.better));
     o.set("sentence", review::mending_sentence(mending, words));
+    o.set("next_season", season_object(r, std::nullopt, words));
     return o;
 }
 
@@ -150,7 +165,11 @@ std::string review_text(const Review& r, const words::Words& words) {
     if (!told.steps.empty()) {
         out += "\n" + words("review.steps") + "\n";
         for (const auto& step : told.steps) out += "  " + words::padded(step.step, 18) + words::padded_left(step.lost, 6) + "\n";
-        for (const std::string& line : told.acts) out += words::hanging("  ", line, 4);
+        for (const review::Told::Act& act : told.acts) {
+            out += words::hanging("  ", act.text, 4);
+            for (const std::string& line : act.season) out += words::hanging("      ", line, 8);
+        }
+        if (!told.season_how.empty()) out += words::hanging("  ", told.season_how, 4);
     }
     out += "\n" + words(told.losses.empty() ? "judge.nothing-lost" : "judge.lost") + "\n";
     for (const auto& loss : told.losses) {

@@ -28,12 +28,14 @@ ChargedLook charged_look(const Vine& before, const rules::HouseRules& house, con
     if (plans.rows) {
         planning::CordonCharges found = planning::charges_of_cordon(before, house, *plans.rows, plan, mine);
         look.shares = planning::charged_findings(before, house, *plans.rows, found, mine);
+        look.ways = ahead::two_ways(before, house, found);
         look.charges = std::move(found.charges);
         look.better = std::move(found.better);
         return look;
     }
     look.charges = planning::charges(before, house, *plans.planning, plan, mine);
     look.shares = planning::charged_findings(before, house, *plans.planning, look.charges, mine);
+    look.ways = ahead::two_ways(before, house, look.charges);
     return look;
 }
 

@@ -4,6 +4,7 @@
 
 #include <vector>
 
+#include "scenarios/ahead/acts_ahead.h"
 #include "scenarios/practice/plan_search.h"
 #include "sim/planning/charged_findings.h"
 
@@ -14,6 +15,9 @@ struct ChargedLook {
     planning::Charges charges;
     std::vector<planning::CordonChoice> better; // of a cordon, beside charges.edits
     std::vector<planning::FindingShares> shares; // beside the judgement's findings
+    std::vector<ahead::TwoWays> ways;            // to be lived through, so that next season can be told
+    std::optional<ahead::ActsAhead> seasons;     // what came of them; none before a worker has lived them
+    bool seasons_due = true;                     // nobody lives them yet
     // The charge of one act; null where it cost nothing.
     const planning::Charge* of_act(std::size_t edit) const;
     // The row that was open before it; null on a vine of canes.

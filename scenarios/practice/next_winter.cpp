@@ -5,11 +5,7 @@
 namespace spurwright::practice {
 
 NextWinter next_winter(const NextWinterWish& wish, std::atomic<int>& lived) {
-    ahead::AheadWish seasons;
-    seasons.variety = growth::find_variety(wish.pruned[mine].variety);
-    if (!seasons.variety) seasons.variety = &growth::varieties()[0]; // a file's own variety that we have no values of
-    seasons.climate = weather::find_climate(wish.climate);
-    if (!seasons.climate) seasons.climate = weather::find_climate(ahead::usual_climate);
+    ahead::AheadWish seasons = ahead::usual_wish(wish.pruned[mine], wish.climate);
     seasons.kickers = wish.kickers_until > 0;
     seasons.late.upright_cut = wish.kickers_until;
     NextWinter found;

@@ -8,6 +8,7 @@
 #include "sim/pruning/legal_edits.h"
 #include "sim/rules/asked.h"
 #include "sim/rules/piece_points.h"
+#include "sim/vine/course_book.h"
 #include "sim/vine/vine_query.h"
 
 namespace spurwright::practice {
@@ -330,6 +331,26 @@ void Practice::add_plans(PlansFound plans) {
     if (look_) practice::add_plans(*look_, task_.vine, task_.house, *plans_, done());
     tell_yours_alone();
     if (watch_waits_) (void)begin_watching();
+}
+
+std::optional<ActsWish> Practice::take_acts_wish() {
+    if (!awaits_seasons() || !look_->charged->seasons_due) return std::nullopt;
+    look_->charged->seasons_due = false;
+    ActsWish wish{task_.vine, task_.house, look_->charged->ways, task_.frost ? task_.frost->climate : std::string(ahead::usual_climate)};
+    wish.vine.courses = std::make_shared<CourseBook>(); // the window goes on writing in the vine's own
+    return wish;
+}
+
+void Practice::add_seasons(ahead::ActsAhead seasons) {
+    if (awaits_seasons()) look_->charged->seasons = std::move(seasons);
+}
+
+void Practice::ask_seasons_anew() {
+    if (awaits_seasons()) look_->charged->seasons_due = true;
+}
+
+ahead::ActsAhead acts_ahead(const ActsWish& wish) {
+    return ahead::acts_ahead(wish.vine, wish.house, wish.ways, ahead::usual_wish(wish.vine, wish.climate));
 }
 
 PrunedWork Practice::work(const Plan& done) const { return {task_.vine, task_.house, done, look_->mine, task_.begun.edits.size()}; }

@@ -47,6 +47,15 @@ struct Task {
     std::optional<OnRung> ladder{};       // opened on a rung of the ladder: whose each step is
 };
 
+// The ways parted by acts that cost something, to be lived through; an own copy of all they need.
+struct ActsWish {
+    Vine vine; // uncut this winter
+    rules::HouseRules house;
+    std::vector<ahead::TwoWays> ways;
+    std::string climate;
+};
+ahead::ActsAhead acts_ahead(const ActsWish& wish);
+
 // An act that waits for a word: done by confirm(), forgotten by take_back().
 struct Waiting {
     Edit edit;
@@ -128,6 +137,11 @@ public:
     void add_plans(PlansFound plans);          // found for start() and house(); kept for the vine, shown once finished
     const std::optional<LookBack>& look() const { return look_; }
     std::optional<LookBack>& look() { return look_; }
+    // What the acts charged mean next season: asked for once a look back, lived on a worker, told when it comes.
+    std::optional<ActsWish> take_acts_wish();
+    bool awaits_seasons() const { return look_ && look_->charged && !look_->charged->seasons; }
+    void ask_seasons_anew();  // the answer was lost on its way
+    void add_seasons(ahead::ActsAhead seasons);
     // What if a cut had been made elsewhere: of the piece of this axis, else of the first; the next of the pieces; to one
     // of its ends. Nothing of it is an act.
     void take_cut(AxisId axis);

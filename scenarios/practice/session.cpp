@@ -189,6 +189,21 @@ void Session::keep_finished() {
     if (auto kept = records_.keep(*practice_, vine_number_, shell_.orbit, sitter(), words_); !kept) say(kept.error());
 }
 
+// Of the vine looked back on: asked for once its charges are known, and told whenever they come.
+bool Session::poll_seasons() {
+    if (!practice_) return false;
+    if (acts_of_ != vine_number_) {  // another vine is in hand, perhaps one that was looked back on before
+        acts_worker_.forget();
+        practice_->ask_seasons_anew();
+        acts_of_ = vine_number_;
+    }
+    if (auto wish = practice_->take_acts_wish()) acts_worker_.ask([wish = *std::move(wish)] { return acts_ahead(wish); });
+    auto lived = acts_worker_.take();
+    if (!lived) return false;
+    practice_->add_seasons(*std::move(lived));
+    return true;
+}
+
 bool Session::poll() {
     if (poll_book()) return true;
     if (crew_ && crew_->poll()) {
@@ -202,6 +217,7 @@ bool Session::poll() {
         if (auto* winter = std::get_if<NextWinter>(&*lived); winter && shows_two()) winters_.back().found = std::move(*winter);
         return true;
     }
+    if (poll_seasons()) return true;
     auto found = plan_worker_.take();
     if (!found || !practice_) return false;
     const bool waited = practice_->watch_waits();

@@ -74,7 +74,7 @@ public:
         if (looks_) looks_->seen();
     }
     bool makes_paper() const { return paper_worker_ != nullptr; }
-    bool works() const { return shell_.searching || paper_worker_ || (looks_ && looks_->stage() == LookStage::making) || (crew_ && crew_->stage() == QuizStage::making) || (book_ && book_->making_demo()) || (shows_two() && !two_vines()->found) || (practice_ && practice_->spring_lived()); }  // an answer is due
+    bool works() const { return shell_.searching || paper_worker_ || (looks_ && looks_->stage() == LookStage::making) || (crew_ && crew_->stage() == QuizStage::making) || (book_ && book_->making_demo()) || (shows_two() && !two_vines()->found) || (practice_ && (practice_->spring_lived() || practice_->awaits_seasons())); }  // an answer is due
     const words::Words& words() const { return words_; }
     std::uint64_t vine_number() const { return vine_number_; }  // rises with each new vine: pictures begin anew
     std::uint64_t words_number() const { return words_number_; }
@@ -157,6 +157,7 @@ private:
     [[nodiscard]] Result<void> set_on_paper(const ask::BookPaper& wish);
     void came_from_paper(const PaperAnswer& answer);
     bool poll_book();
+    bool poll_seasons();
 
     // ---- the house's own rules
     void changed_house(const Result<void>& result);
@@ -197,6 +198,8 @@ private:
     std::string paper_file_;
     Worker<PlansFound> plan_worker_;
     Worker<std::variant<NextWinter, SpringVisit>> year_worker_;  // of seasons lived through
+    std::uint64_t acts_of_ = 0;  // the vine whose acts are asked about
+    Worker<ahead::ActsAhead> acts_worker_;  // what the acts of the look back mean next season
 };
 
 }  // namespace spurwright::practice

@@ -28,6 +28,17 @@ std::string bullets(const std::vector<std::string>& lines) {
     return out + "</ul>\n";
 }
 
+std::string act_bullets(const Told& told) {
+    std::string out = "<ul>\n";
+    for (const Told::Act& act : told.acts) {
+        out += "<li>" + escaped(act.text);
+        for (const std::string& line : act.season) out += "<br><span class=\"from\">" + escaped(line) + "</span>";
+        out += "</li>\n";
+    }
+    out += "</ul>\n";
+    return told.season_how.empty() ? out : out + paragraph(told.season_how, " class=\"from\"");
+}
+
 std::string losses_table(const Told& told) {
     std::string out = "<table>\n";
     for (const Told::Loss& loss : told.losses)
@@ -69,7 +80,7 @@ std::string page(const Review& review, const Vine& before, const std::string& ti
     out += drawing({before, review.after, *best}, words);
     out += paragraph(words("review.page.drawing-tells"), " class=\"from\"");
     out += section_head("review.twin.head", words) + twins_table(told, words);
-    if (!told.steps.empty()) out += section_head("review.steps", words) + steps_table(told) + bullets(told.acts);
+    if (!told.steps.empty()) out += section_head("review.steps", words) + steps_table(told) + act_bullets(told);
     out += section_head(told.losses.empty() ? "judge.nothing-lost" : "judge.lost", words);
     if (!told.losses.empty()) out += losses_table(told);
     if (!told.folded.empty()) out += paragraph(told.folded);

@@ -57,6 +57,7 @@ Review review(const Vine& before, const Plan& plan, const io::HouseRulesFile& fi
     for (planning::BestPlan& good : planning.top(most_plans_as_good))
         if (good.points >= found.least()) found.plans_as_good.push_back(std::move(good));
     found.charges = planning::charges(before, house, planning, plan, found.mine);
+    found.seasons = ahead::acts_ahead(before, house, ahead::two_ways(before, house, found.charges), ahead::usual_wish(before));
     found.mistakes = planning::plan_mistakes(before, facts, offers, asked, house, found.charges, found.best_plan.choice,
                                              found.mine, found.best);
     found.twins = twin_pieces(before, house, planning::kept_choice(before, facts, house), found.best_plan.choice);

@@ -7,6 +7,7 @@
 #include <string>
 #include <vector>
 
+#include "scenarios/ahead/acts_ahead.h"
 #include "scenarios/io/house_rules_file.h"
 #include "sim/planning/cordon_charges.h"
 #include "sim/planning/plan_mistakes.h"
@@ -44,6 +45,7 @@ struct Review {
     std::uint64_t as_good_count = 0;
     std::vector<planning::BestPlan> plans_as_good;  // the best first, at most most_plans_as_good
     planning::Charges charges;
+    ahead::ActsAhead seasons;  // what the acts charged mean next season
     std::vector<rules::Mistake> mistakes;
     std::optional<RowReview> row;          // of a cordon alone
     std::vector<TwinPiece> twins; // left cane, right cane, left spur, right spur; of a cordon each spur, outward by side

@@ -84,6 +84,7 @@ Review review_of_cordon(const Vine& before, const Plan& plan, const io::HouseRul
     const planning::Tally good = planning::tally(tables, found.least().count);
     found.as_good_count = good.better + good.equal;
     planning::CordonCharges charges = planning::charges_of_cordon(before, house, tables, plan, found.mine);
+    found.seasons = ahead::acts_ahead(before, house, ahead::two_ways(before, house, charges), ahead::usual_wish(before));
     found.charges = std::move(charges.charges);
     RowReview row{best.choice, std::move(charges.kept), {}, std::move(charges.better), std::move(charges.left),
                   std::move(charges.meant)};

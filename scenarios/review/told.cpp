@@ -1,6 +1,7 @@
 #include "scenarios/review/told.h"
 
 #include <algorithm>
+#include <cmath>
 #include <cstdlib>
 
 #include "scenarios/practice/named_act.h"
@@ -122,6 +123,11 @@ void tell_losses(Told& told, const Review& r, const words::Words& words) {
     if (folded > 0) told.folded = words("review.folded", {{"n", Count{folded}}, {"lost", small}});
 }
 
+std::vector<std::string> told_season(const Review& r, std::optional<std::size_t> edit, const words::Words& words) {
+    const ahead::ActAhead* lived = ahead::find_act(r.seasons, edit);
+    return lived ? season_sentences(*lived, words) : std::vector<std::string>{};
+}
+
 std::string piece_words(const TwinPiece& twin, NodeId end, const words::Words& words) {
     if (!end) return words(twin.spur ? "choice.no-spur" : "choice.no-cane");
     return words("choice.cut-after", {{"part", axis_of(end)}, {"node", Count{index_of(end)}}});
@@ -158,6 +164,27 @@ std::string charge_sentence(const Charge& charge, const Edit& edit, const Vine& 
                        {"lost", charge.lost}});
 }
 
+std::vector<std::string> season_sentences(const ahead::ActAhead& act, const words::Words& words) {
+    std::vector<std::string> told;
+    for (const ahead::Figure figure : ahead::parted(act)) {
+        const ahead::Spread &left = act.left[figure], &better = act.better[figure];
+        const auto number = [figure](double value) -> Argument {
+            if (figure == ahead::Figure::yield_kg) return Ratio{std::round(value * 10) / 10};
+            if (figure == ahead::Figure::cane_distance_mm) return Length{static_cast<std::int32_t>(std::lround(value) * 1000)};
+            return Count{std::llround(value)};
+        };
+        if (number(left.median) == number(better.median)) continue; // as they are shown
+        told.push_back(words("review.season." + std::string(word_of(figure)), {{"left", number(left.median)},
+                                                                              {"left_low", number(left.low)},
+                                                                              {"left_high", number(left.high)},
+                                                                              {"better", number(better.median)},
+                                                                              {"better_low", number(better.low)},
+                                                                              {"better_high", number(better.high)}}));
+    }
+    if (told.empty()) told.push_back(words("review.season.alike"));
+    return told;
+}
+
 std::string mending_sentence(const planning::Mending& mending, const words::Words& words) {
     const std::string key = mending.step == rules::Step::lengths ? "review.mend.lengths"
                             : mending.step == rules::Step::spurs ? "review.mend.spurs"
@@ -185,11 +212,12 @@ Told told(const Review& r, const words::Words& words) {
         if (r.charges.by_step[s].count != 0)
             told.steps.push_back({words("step." + std::string(word_of(static_cast<rules::Step>(s)))),
                                   words::points_text(r.charges.by_step[s], words.numbers())});
-    for (const Charge& charge : r.charges.edits) told.acts.push_back(charge_sentence(charge, r, words));
-    if (r.charges.mending) told.acts.push_back(mending_sentence(*r.charges.mending, words));
+    for (const Charge& charge : r.charges.edits) told.acts.push_back({charge_sentence(charge, r, words), told_season(r, charge.edit, words)});
+    if (r.charges.mending) told.acts.push_back({mending_sentence(*r.charges.mending, words), told_season(r, std::nullopt, words)});
+    if (!r.seasons.empty()) told.season_how = words("review.season.how", {{"n", Count{ahead::weather_draws}}});
     Tenths hand;
     for (const planning::HandLoss& loss : r.charges.hand) hand += loss.lost;
-    if (hand.count != 0) told.acts.push_back(words("review.hand", {{"lost", hand}}));
+    if (hand.count != 0) told.acts.push_back({words("review.hand", {{"lost", hand}}), {}});
     tell_losses(told, r, words);
     for (const rules::Mistake& mistake : r.mistakes) told.mistakes.push_back(mistake_sentence(mistake, words));
     for (const TwinPiece& twin : r.twins)

@@ -17,7 +17,12 @@ struct Told {
         std::string step, lost;
     };
     std::vector<StepLost> steps; // only those that lost something
-    std::vector<std::string> acts; // what each charge, the mending and the hand cost
+    struct Act {
+        std::string text;
+        std::vector<std::string> season; // what it means next season, where it was lived
+    };
+    std::vector<Act> acts; // what each charge, the mending and the hand cost
+    std::string season_how; // how the seasons were drawn; empty where none is told
     struct Loss {
         std::string lost, sentence, mend, source;
         rules::Mend kind{};
@@ -40,6 +45,8 @@ std::string charge_sentence(const planning::Charge& charge, const Review& r, con
 // `after`: the vine with its acts done; `row`: of a cordon the row that was open before the act, else null.
 std::string charge_sentence(const planning::Charge& charge, const Edit& edit, const Vine& after, const planning::CordonChoice* row,
                             const words::Words& words);
+// One for each figure in which the two ways part; one that they come out alike where none does.
+std::vector<std::string> season_sentences(const ahead::ActAhead& act, const words::Words& words);
 std::string mending_sentence(const planning::Mending& mending, const words::Words& words);
 std::string mistake_sentence(const rules::Mistake& mistake, const words::Words& words);
 std::string end_sentence(const planning::WhatIf& end, const words::Words& words);

@@ -410,3 +410,32 @@ TEST_CASE("twelve places are asked, counted and left for the vine to prune") {
     CHECK_FALSE(session->practice()->hand_rests());
     CHECK(session->practice()->acts().empty());
 }
+
+TEST_CASE("what the acts of a look back mean next season comes from a worker, once, and anew for each look back") {
+    const test::Folder here;
+    const auto session = opened(folders_in(here), first_scene());
+    session->carry_out(ask::SafetySeen{});
+    const auto wait = [&](const auto& done) {
+        for (int i = 0; i < 3000 && !done(); ++i) {
+            session->poll();
+            std::this_thread::sleep_for(std::chrono::milliseconds(10));
+        }
+        return done();
+    };
+    REQUIRE(wait([&] { return session->practice()->plans().has_value(); }));
+    CHECK_FALSE(session->practice()->awaits_seasons());
+    for (const Edit& edit : session->practice()->plans()->best().plan.edits)  // the canes to lay, off
+        if (const auto* lay = std::get_if<Lay>(&edit)) (void)session->practice()->act(Cut{node_id(lay->cane, 0), Length{8'000}, Tool::loppers, {}});
+    for (int round = 0; round < 2; ++round) {
+        session->practice()->finish();
+        REQUIRE(session->practice()->look()->charged.has_value());
+        CHECK(session->practice()->awaits_seasons());
+        CHECK(session->works());
+        REQUIRE(wait([&] { return !session->practice()->awaits_seasons(); }));
+        CHECK_FALSE(session->works());
+        const auto& charged = *session->practice()->look()->charged;
+        CHECK(charged.seasons->size() == charged.ways.size());
+        CHECK_FALSE(charged.ways.empty());
+        CHECK_FALSE(session->practice()->take_acts_wish().has_value());
+    }
+}

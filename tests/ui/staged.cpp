@@ -404,6 +404,9 @@ std::vector<Staged> all_staged() {
         practice::LookBack& look = *p.look();
         for (std::size_t i = 0; i < look.walk.size(); ++i)
             if (const auto share = practice::charged_to(look, look.walk[i]); share && share->to == planning::LostTo::act) look.current = i;
+        const auto wish = p.take_acts_wish(); // and what the acts mean next season
+        REQUIRE(wish.has_value());
+        p.add_seasons(practice::acts_ahead(*wish));
     }));
     charged.views.look.charges_open = true;
     add("look-charged-vine", at(Screen::row), changed(done, [](Practice& p) {

@@ -66,9 +66,11 @@ Asked files(const State& state, Views& views, Ui& ui) {
     field_row(ui, "book.path", "screen.book.path-hint", views.book.path, 30);
     const bool typed = !path.empty(), seen = state.book->preview() && state.book->preview()->path == path;
     const std::string in = ui.say(seen ? "screen.book.take-in" : "screen.book.look-in"), out = ui.say("screen.book.write-out");
-    if (button(ui, "book.read-in", in, {seen ? Weight::main : Weight::plain, typed, false, 0, {}})) asked = ask::BookDo{desk::ReadIn{path}};
+    if (button(ui, "book.read-in", in, {seen ? Weight::main : Weight::plain, typed && !state.book->works(), false, 0, {}})) asked = ask::BookDo{desk::ReadIn{path}};
     flow(ui, button_width(ui, out));
     if (button(ui, "book.write-out", out, {Weight::plain, typed, false, 0, {}})) asked = ask::BookDo{desk::WriteOut{path}};
+    if (state.book->reading()) text(ui, ui.say("screen.book.reading"));
+    if (state.book->taking_in()) text(ui, ui.say("screen.book.taking-in"));
     if (seen) preview(ui, *state.book->preview());
     return asked;
 }

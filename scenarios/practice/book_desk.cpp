@@ -42,6 +42,13 @@ std::string_view history_key(const std::string& what) {
     return what == "book-block" ? std::string_view("history.book-block") : std::string_view("history.book-import");
 }
 
+Result<records::Store> open_to_write(const std::string& path, const records::Day& today) {
+    auto opened = records::Store::open(path);
+    if (!opened) return opened;
+    if (auto copied = records::back_up_daily(*opened, today); !copied) return failure(copied.error());
+    return opened;
+}
+
 // The first vine in walking order that has no weight this winter; the first of all where each has one.
 std::size_t first_to_key(const std::vector<ReferenceVine>& vines, int winter) {
     const auto at = std::find_if(vines.begin(), vines.end(), [&](const ReferenceVine& v) { return !BookDesk::weighed(v, winter); });
@@ -113,9 +120,8 @@ Result<void> BookDesk::read_again(const std::string& block) {
 Result<records::Store*> BookDesk::store_to_write() {
     if (path_.empty()) return failure(desk_refusal("error.book.nothing-kept"));
     if (!store_) {
-        auto opened = records::Store::open(path_);
+        auto opened = open_to_write(path_, today_);
         if (!opened) return failure(opened.error());
-        if (auto copied = records::back_up_daily(*opened, today_); !copied) return failure(copied.error());
         store_ = *std::move(opened);
     }
     return &*store_;
@@ -353,22 +359,11 @@ struct BookDesk::Taker {
     }
     Answer operator()(const desk::ReadIn& a) {
         if (d.preview_ && d.preview_->path == a.path && d.previewed_) {
-            const BookFile file = *std::exchange(d.previewed_, std::nullopt);
-            d.preview_.reset();
-            auto store = d.store_to_write();
-            if (!store) return failure(store.error());
-            if (auto done = take_in(**store, d.book_, file, records::utc_now()); !done) return failure(done.error());
-            d.entered_ += file.counts.added + file.counts.changed;
-            if (auto read = d.read_again(d.open() ? d.open()->block.name : std::string()); !read) return failure(read.error());
-            return Told{TextKey{"screen.book.read-in"}, {{"n", Count{file.counts.added + file.counts.changed}}, {"path", a.path}}};
+            if (d.path_.empty()) return failure(desk_refusal("error.book.nothing-kept"));
+            d.take_in_seen();
+        } else {
+            d.look_into(a.path);
         }
-        d.preview_.reset();
-        const auto text = io::read_file(a.path, largest_book_file);
-        if (!text) return failure(text.error());
-        auto file = read_book_file(*text, a.path, d.book_, d.today_);
-        if (!file) return failure(file.error());
-        d.preview_ = FilePreview{a.path, file->counts, file->refused, file->odd};
-        d.previewed_ = *std::move(file);
         return nothing();
     }
     Answer operator()(const desk::WriteOut& a) {
@@ -390,6 +385,8 @@ struct BookDesk::Taker {
 };
 
 Result<std::optional<BookDesk::Told>> BookDesk::take(const BookAct& act) {
+    if (taking_in()) return failure(desk_refusal("error.book.taking-in"));
+    errand_.reset();  // who does something else does not wait for what was looked into
     const bool answers = std::holds_alternative<desk::Keep>(act);
     if (!answers) {  // whatever else is done, the weight in question is not kept
         odd_.reset();
@@ -416,16 +413,62 @@ Result<void> BookDesk::put_demo_in(const DemoBlock& demo) {
     return {};
 }
 
+void BookDesk::look_into(const std::string& file) {
+    preview_.reset();
+    previewed_.reset();
+    errand_ = std::make_unique<Errand>();
+    errand_->path = file;
+    errand_->worker.ask([file, book = book_, today = today_]() -> Result<BookFile> {
+        const auto text = io::read_file(file, largest_book_file);
+        if (!text) return failure(text.error());
+        return read_book_file(*text, file, book, today);
+    });
+}
+
+void BookDesk::take_in_seen() {
+    errand_ = std::make_unique<Errand>();
+    errand_->path = preview_->path;
+    errand_->takes_in = true;
+    preview_.reset();
+    store_.reset();  // a store is of one thread
+    errand_->worker.ask([path = path_, file = *std::exchange(previewed_, std::nullopt), book = book_, today = today_]() -> Result<BookFile> {
+        auto store = open_to_write(path, today);
+        if (!store) return failure(store.error());
+        if (auto done = take_in(*store, book, file, records::utc_now()); !done) return failure(done.error());
+        return file;
+    });
+}
+
+void BookDesk::back_from(const Errand& errand, Result<BookFile> file) {
+    if (!file) {
+        said_ = failure(file.error());
+    } else if (!errand.takes_in) {
+        preview_ = FilePreview{errand.path, file->counts, file->refused, file->odd};
+        previewed_ = *std::move(file);
+    } else {
+        const std::int64_t rows = file->counts.added + file->counts.changed;
+        entered_ += rows;
+        said_ = Told{TextKey{"screen.book.read-in"}, {{"n", Count{rows}}, {"path", errand.path}}};
+        if (auto read = read_again(open() ? open()->block.name : std::string()); !read) said_ = failure(read.error());
+    }
+}
+
 bool BookDesk::poll() {
+    if (errand_)
+        if (auto file = errand_->worker.take()) {
+            const auto done = std::exchange(errand_, nullptr);
+            back_from(*done, *std::move(file));
+            return true;
+        }
     if (!demo_) return false;
     const auto made = demo_->take();
     if (!made) return false;
     demo_.reset();
-    if (!*made) fault_ = made->error();
-    else if (auto put = put_demo_in(**made); !put) fault_ = put.error();
+    if (!*made) said_ = failure(made->error());
+    else if (auto put = put_demo_in(**made); !put) said_ = failure(put.error());
     return true;
 }
 
-std::optional<Error> BookDesk::fault() { return std::exchange(fault_, std::nullopt); }
+std::optional<Result<BookDesk::Told>> BookDesk::said() { return std::exchange(said_, std::nullopt); }
 
 }  // namespace spurwright::practice

@@ -53,6 +53,9 @@ public:
     bool can_take_back() const { return last_act_.has_value(); }
     const std::string& last_act() const { return *last_act_; }  // its word in the history
     bool making_demo() const { return demo_ != nullptr; }
+    bool reading() const { return errand_ && !errand_->takes_in; }  // a file is looked into
+    bool taking_in() const { return errand_ && errand_->takes_in; } // meanwhile nothing else is done in the book
+    bool works() const { return demo_ || errand_; }                 // an answer is due
     std::int64_t entered() const { return entered_; }  // weights kept since the book was opened
 
     // Of the open block; worked out when it is first asked for after a change.
@@ -69,12 +72,19 @@ public:
         Arguments arguments;
     };
     [[nodiscard]] Result<std::optional<Told>> take(const BookAct& act);
-    // The invented block made; true where anything changed. A fault of it is in `fault()`, once.
+    // The invented block made, a file looked into or taken in; true where anything changed. What is to be said of it, or its
+    // fault, is in `said()`, once.
     bool poll();
-    std::optional<Error> fault();
+    std::optional<Result<Told>> said();
 
 private:
     struct Taker;
+    // A file of the book in a worker's hands: 100,000 rows take half a second to read and two to take in.
+    struct Errand {
+        std::string path;
+        bool takes_in = false;
+        Worker<Result<reference_vines::BookFile>> worker;
+    };
 
     std::string path_;
     records::Day today_;
@@ -90,7 +100,7 @@ private:
     std::optional<FilePreview> preview_;
     std::optional<reference_vines::BookFile> previewed_;
     std::optional<std::string> last_act_;
-    std::optional<Error> fault_;
+    std::optional<Result<Told>> said_;
     std::int64_t entered_ = 0;
     std::optional<std::string> row_;
     reference_vines::CompareWish wish_;
@@ -98,11 +108,15 @@ private:
     mutable std::optional<reference_vines::BlockSuggestion> suggestion_;
     mutable std::optional<std::pair<std::int64_t, std::vector<reference_vines::VineChange>>> history_;  // of the vine of that id
     std::unique_ptr<Worker<Result<reference_vines::DemoBlock>>> demo_;
+    std::unique_ptr<Errand> errand_;
 
     [[nodiscard]] Result<records::Store*> store_to_write();
     [[nodiscard]] Result<void> read_again(const std::string& block);
     [[nodiscard]] Result<std::optional<Told>> put_in(const reference_vines::BookFile& file);
     [[nodiscard]] Result<reference_vines::BookFile> entry_file(const desk::Enter& entry) const;
+    void look_into(const std::string& file);
+    void take_in_seen();
+    void back_from(const Errand& errand, Result<reference_vines::BookFile> file);
     [[nodiscard]] Result<void> put_demo_in(const reference_vines::DemoBlock& demo);
     void next_to_key();
     void changed_block();

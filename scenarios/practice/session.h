@@ -74,7 +74,7 @@ public:
         if (looks_) looks_->seen();
     }
     bool makes_paper() const { return paper_worker_ != nullptr; }
-    bool works() const { return shell_.searching || paper_worker_ || (looks_ && looks_->stage() == LookStage::making) || (crew_ && crew_->stage() == QuizStage::making) || (book_ && book_->making_demo()) || (shows_two() && !two_vines()->found) || (practice_ && (practice_->spring_lived() || practice_->awaits_seasons())); }  // an answer is due
+    bool works() const { return shell_.searching || paper_worker_ || (looks_ && looks_->stage() == LookStage::making) || (crew_ && crew_->stage() == QuizStage::making) || (book_ && book_->works()) || (shows_two() && !two_vines()->found) || (practice_ && (practice_->spring_lived() || practice_->awaits_seasons())); }  // an answer is due
     const words::Words& words() const { return words_; }
     std::uint64_t vine_number() const { return vine_number_; }  // rises with each new vine: pictures begin anew
     std::uint64_t words_number() const { return words_number_; }

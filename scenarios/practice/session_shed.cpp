@@ -160,7 +160,10 @@ bool Session::poll_book() {
             return true;
         }
     if (!book_ || !book_->poll()) return false;
-    if (const auto fault = book_->fault()) say(*fault);
+    if (const auto said = book_->said()) {
+        if (!*said) say(said->error());
+        else shell_.message = Message{(*said)->key, (*said)->arguments};
+    }
     return true;
 }
 

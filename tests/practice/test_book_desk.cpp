@@ -11,6 +11,7 @@
 #include "scenarios/records/clock.h"
 #include "scenarios/records/events.h"
 #include "sim/vine/vine_query.h"
+#include "tests/practice/book_wait.h"
 #include "tests/support/folder.h"
 
 using namespace spurwright;
@@ -32,7 +33,10 @@ struct Shed {
         session->carry_out(ask::SafetySeen{});
     }
     const BookDesk& book() const { return *session->book(); }
-    void does(BookAct act) { session->carry_out(ask::BookDo{std::move(act)}); }
+    void does(BookAct act) {
+        session->carry_out(ask::BookDo{std::move(act)});
+        test::wait_for_file(*session);
+    }
     std::string said() const { return session->shell().message ? std::string(session->shell().message->key.name) : std::string(); }
     void weight(const std::string& typed) { does(desk::Enter{typed, {}, {}, {}, {}}); }
 };
@@ -215,6 +219,35 @@ TEST_CASE("the invented block opens by one press, labelled invented, and compare
     CHECK(shed.said() == "error.book.export-kind");
     shed.does(desk::ReadIn{shed.here.file("nothing.csv")});
     CHECK_FALSE(shed.said().empty());
+}
+
+TEST_CASE("while a file is taken in nothing else is done in the book; while it is only looked into anything may be") {
+    Shed shed;
+    bring_block(shed, 3);
+    const std::string path = shed.here.file("more.csv");
+    REQUIRE(io::write_file(path, "block,row,tag,place,winter,weight_kg\nnorth,9,new,1," + std::to_string(shed.book().newest_winter()) + ",0.8\n").has_value());
+    const auto begin = [&](BookAct act) { shed.session->carry_out(ask::BookDo{std::move(act)}); };
+    begin(desk::ReadIn{path});
+    CHECK(shed.book().reading());
+    CHECK(shed.session->works());
+    begin(desk::Row{1});  // forgets the file
+    CHECK_FALSE(shed.book().works());
+    shed.session->poll();
+    CHECK_FALSE(shed.book().preview().has_value());
+    shed.does(desk::ReadIn{path});
+    REQUIRE(shed.book().preview().has_value());
+    begin(desk::ReadIn{path});
+    CHECK(shed.book().taking_in());
+    begin(desk::Row{1});
+    CHECK(shed.said() == "error.book.taking-in");
+    begin(desk::ReadIn{path});
+    CHECK(shed.said() == "error.book.taking-in");
+    test::wait_for_file(*shed.session);
+    CHECK(shed.said() == "screen.book.read-in");
+    CHECK(shed.book().open()->vines.size() == 4);
+    CHECK(shed.book().can_take_back());
+    shed.weight("0.9 kg");  // the book writes again itself
+    CHECK(shed.book().entered() == 7 * 3 + 2);
 }
 
 TEST_CASE("where no folder is known the book can be looked at, and says that nothing can be kept") {

@@ -14,6 +14,7 @@
 #include "sim/growth/history_pruner.h"
 #include "sim/pruning/prunings.h"
 #include "sim/rules/piece_points.h"
+#include "tests/practice/book_wait.h"
 #include "tests/support/folder.h"
 
 using namespace spurwright;
@@ -37,7 +38,10 @@ struct LinkShed {
         session->carry_out(ask::SafetySeen{});
     }
     std::string said() const { return session->shell().message ? std::string(session->shell().message->key.name) : std::string(); }
-    void does(BookAct act) { session->carry_out(ask::BookDo{std::move(act)}); }
+    void does(BookAct act) {
+        session->carry_out(ask::BookDo{std::move(act)});
+        test::wait_for_file(*session);
+    }
 
     // A block of three vines at 2.0 m: weak, fitting its space, far too strong for it; and one never weighed.
     void bring_vines() {

@@ -8,6 +8,7 @@
 #include "scenarios/io/safe_file.h"
 #include "scenarios/practice/session.h"
 #include "scenarios/words/load_words.h"
+#include "tests/practice/book_wait.h"
 #include "tests/support/folder.h"
 
 using namespace spurwright;
@@ -39,7 +40,10 @@ struct PlaceShed {
         REQUIRE(book().vine()->tag == "a");
     }
     const BookDesk& book() const { return *session->book(); }
-    void does(BookAct act) { session->carry_out(ask::BookDo{std::move(act)}); }
+    void does(BookAct act) {
+        session->carry_out(ask::BookDo{std::move(act)});
+        test::wait_for_file(*session);
+    }
     std::string said() const { return session->shell().message ? session->words().sentence(session->shell().message->key, session->shell().message->arguments) : std::string(); }
     std::optional<std::pair<std::int64_t, std::int64_t>> point() const {
         if (!book().vine() || !book().vine()->latitude_e7) return std::nullopt;

@@ -108,6 +108,7 @@ template <class Event>
 bool quiz_may(const State& s) {
     return quiz_of(s) && quiz_of(s)->allows(Event{});
 }
+inline bool quiz_ended(const State& s) { return quiz_of(s) && quiz_of(s)->phase() == quiz::Phase::ended; }
 template <class Event>
 Asked quiz_event(const State&, Views&) {
     return Request{ask::WallDo{Event{}}};

@@ -7,8 +7,9 @@
 namespace spurwright::ui {
 namespace {
 
-// Keys of the picture, handled where the picture is: only told here.
-std::string_view picture_keys(std::string_view name) {
+// Keys of the picture and of a long page, handled where these are: only told here.
+std::string_view keys_told(std::string_view name) {
+    if (name == "scroll") return "screen.key.up-down";
     if (name == "turn-head") return "screen.key.arrows";
     if (name == "lean") return "screen.key.shift-arrows";
     if (name == "closer") return "screen.key.plus-minus";
@@ -91,7 +92,7 @@ std::string key_text(const Ui& ui, const KeyPress& k) {
 }
 
 std::string key_text(const Ui& ui, std::string_view name) {
-    if (const std::string_view told = picture_keys(name); !told.empty()) return ui.say(told);
+    if (const std::string_view told = keys_told(name); !told.empty()) return ui.say(told);
     const Command* command = find_command(name);
     return command ? key_text(ui, command->key) : std::string();
 }

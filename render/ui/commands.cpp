@@ -152,7 +152,9 @@ const std::array table{
     // ---- the crew's quiz
     Command{"wall", everywhere & ~wall, {}, {}, past_safety, plain<ask::Wall>},
     Command{"wall-on", wall, {key::space}, {}, quiz_goes_on, go_on_quiz},
-    Command{"wall-back", wall, {key::page_up}, {}, quiz_may<quiz::event::Back>, quiz_event<quiz::event::Back>},
+    Command{"wall-back", wall, {key::page_up}, {}, [](const State& s) { return quiz_may<quiz::event::Back>(s) && !quiz_ended(s); }, quiz_event<quiz::event::Back>},
+    Command{"wall-reopen", wall, {}, {}, [](const State& s) { return quiz_may<quiz::event::Back>(s) && quiz_ended(s); }, quiz_event<quiz::event::Back>},
+    Command{"scroll", wall | crew, {}, {}, nullptr, nullptr}, // carried out where the panel is
     Command{"wall-talk", wall, {'A'}, {}, quiz_may<quiz::event::Talk>, quiz_event<quiz::event::Talk>},
     Command{"wall-end", wall, {}, {}, quiz_may<quiz::event::Ended>, quiz_event<quiz::event::Ended>},
     Command{"wall-way", wall, {'M'}, {}, quiz_answers, [](const State&, Views& v) { v.wall.next_way(); return Asked{}; }},
@@ -231,7 +233,7 @@ const std::array table{
     Command{"look-2", looks, {'2'}, {}, look_takes<1>, say_look<1>},
     Command{"look-3", looks, {'3'}, {}, look_takes<2>, say_look<2>},
     Command{"look-4", looks, {'4'}, {}, look_takes<3>, say_look<3>},
-    Command{"look-next", looks, {key::space}, {}, [](const State& s) { return s.looks->stage() == practice::LookStage::told; }, plain<ask::LookNext>},
+    Command{"look-next", looks, {key::space}, {key::enter}, [](const State& s) { return s.looks->stage() == practice::LookStage::told; }, plain<ask::LookNext>},
     Command{"looks-end", looks, {key::escape}, {}, [](const State& s) { return !looks_at_rest(s); }, plain<ask::LooksEnd>},
     Command{"looks-close", looks, {}, {}, looks_at_rest, plain<ask::LooksClose>},
     // ---- looking

@@ -2,10 +2,24 @@
 
 #include <algorithm>
 #include <string>
+#include <utility>
 
 #include "render/ui/widgets.h"
 
 namespace spurwright::ui {
+namespace {
+
+constexpr float lines_a_press = 3, share_of_page = 0.85f; // our choice
+
+void scroll_by_keys(const Ui& ui) {
+    if (!ui.free_keys) return;
+    const float line = ImGui::GetTextLineHeightWithSpacing() * lines_a_press, page = ImGui::GetWindowHeight() * share_of_page;
+    const std::pair<int, float> moves[] = {{key::down, line}, {key::up, -line}, {key::page_down, page}, {key::page_up, -page}};
+    for (const auto& [k, by] : moves)
+        if (ui.pressed({k})) ImGui::SetScrollY(std::clamp(ImGui::GetScrollY() + by, 0.0f, ImGui::GetScrollMaxY()));
+}
+
+} // namespace
 
 PanelPlace upper_middle(const Ui& ui, float top) {
     const ImVec2 screen = ImGui::GetIO().DisplaySize;
@@ -48,11 +62,14 @@ void panel_begin(Ui& ui, std::string_view name, const PanelPlace& place) {
     ImGui::PushStyleVar(ImGuiStyleVar_WindowBorderSize, place.bare ? 0.0f : 1.0f);
     ImGui::Begin(("###panel." + std::string(name)).c_str(), nullptr, flags);
     ImGui::PopStyleVar();
+    ui.scrolls = place.keys_scroll;
+    if (place.keys_scroll) scroll_by_keys(ui);
 }
 
 Box panel_end(Ui& ui) {
     const ImVec2 at = ImGui::GetWindowPos(), size = ImGui::GetWindowSize();
     const Box box{at.x, at.y, at.x + size.x, at.y + size.y};
+    ui.scrolls = false;
     ImGui::End();
     ui.boxes.push_back(box);
     if (ui.probe) ui.probe->add(ProbedPanel{ui.panel, box, ui.over});

@@ -15,6 +15,7 @@ struct PanelPlace {
     float pivot_x = 0, pivot_y = 0; // the share of the panel that stands at x, y: 1, 1 is its far lower corner
     bool bare = false;              // without ground and border
     bool keys_walk = true;          // arrows and Tab move between its widgets
+    bool keys_scroll = false;       // up, down and the page keys move what it holds; its widgets stand side by side
 };
 
 // Of a card that lies over the picture, below `top`, in the middle.

@@ -59,6 +59,7 @@ Asked screen_crew(const State& state, Views& views, Ui& ui) {
     Asked asked;
     PanelPlace place = middle_panel(ui, 62);
     place.most_height = screen.y - ui.grid.gap();
+    place.keys_scroll = true;
     panel_begin(ui, "crew", place);
     strong_text(ui, ui.say("screen.crew.title", {{"n", Count{view.quizzes}}}));
     take(asked, command_button(ui, state, views, "crew", "wall", Weight::plain, false));

@@ -45,6 +45,7 @@ struct Ui {
     bool over = false;        // drawing a sheet that lies over the screen
     std::vector<Box> boxes{}; // of the panels drawn this frame
     bool free_keys = true;    // no text is being typed: letters are commands
+    bool scrolls = false;     // the panel at hand is moved by keys: its focus does not pull it back
 
     const Palette& colours() const { return palette(face); }
     std::string say(std::string_view text_key, const Arguments& arguments = {}) const {

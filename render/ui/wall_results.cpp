@@ -55,9 +55,13 @@ Asked wall_results(const State& state, Views& views, Ui& ui) {
     const quiz::Quiz& quiz = *state.crew->quiz();
     const Results results = quiz::results_of(quiz);
     Asked asked;
-    const PanelPlace place = middle_panel(ui, 60);
+    PanelPlace place = middle_panel(ui, 60);
+    place.keys_scroll = true;
     panel_begin(ui, "wall", place);
     head_text(ui, ui.say("screen.wall.results"));
+    take(asked, command_button(ui, state, views, "wall", "wall-close", Weight::main, false));
+    take(asked, command_button(ui, state, views, "wall", "wall-reopen", Weight::plain, false, true));
+    take(asked, command_button(ui, state, views, "wall", "find", Weight::quiet, true, true));
     if (results.items.empty()) text(ui, ui.say("screen.wall.no-results"));
     else strong_text(ui, ui.say("screen.wall.all", {{"share", share_words(ui, results.all)}}));
     if (!results.to_show.empty()) {
@@ -72,9 +76,6 @@ Asked wall_results(const State& state, Views& views, Ui& ui) {
         by_voter(results, ui);
     }
     rule_line(ui);
-    take(asked, command_button(ui, state, views, "wall", "wall-close", Weight::main, false));
-    take(asked, command_button(ui, state, views, "wall", "wall-back", Weight::plain, false, true));
-    take(asked, command_button(ui, state, views, "wall", "find", Weight::quiet, true, true));
     text(ui, ui.say("screen.wall.not-for-pay"), true);
     unchecked_line(ui);
     panel_end(ui);

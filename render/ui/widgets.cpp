@@ -38,7 +38,7 @@ Pressable pressable(Ui& ui, std::string_view name, ImVec2 size, bool enabled) {
     p.to = ImGui::GetItemRectMax();
     if (!enabled) ImGui::EndDisabled();
     if (p.focused && (ui.pressed({key::enter}) || ui.pressed({key::pad_enter}))) p.pressed = true;
-    if (p.focused) ImGui::SetScrollHereY(0.5f);
+    if (p.focused && !ui.scrolls) ImGui::SetScrollHereY(0.5f);
     return p;
 }
 

@@ -186,6 +186,38 @@ TEST_CASE("what the house does otherwise is typed in one's own words") {
     CHECK(as<ask::Disagree>(asked)->note == "Aquí dejamos una vara de más, señor");
 }
 
+TEST_CASE("a look is gone on from by Space and by Enter") {
+    for (const int on : {key::space, key::enter}) CHECK(asks<ask::LookNext>(pressed("looks-told", {on})));
+    CHECK(asks<ask::LookNext>(clicked("looks-told", "looks.look-next")));
+    const std::string first = "looks-" + std::string(word_of(drill::all_skills[0]));
+    for (const int on : {key::space, key::enter}) CHECK_FALSE(asks<ask::LookNext>(pressed(first, {on})));
+}
+
+TEST_CASE("a page of results longer than the window is walked by arrows and by the page keys, to its foot and back") {
+    Driver driver({"es", 250, 1280, 720});
+    const Staged& one = staged("wall-results");
+    const auto foot = [&] {
+        driver.settle(one.state());
+        for (const ui::Probed& p : driver.probe().all())
+            if (p.label == driver.words()("screen.wall.not-for-pay")) return p.box.y0;
+        FAIL("no foot");
+        return 0.0f;
+    };
+    const float below = foot();
+    CHECK(below > 720);
+    for (const auto& [forth, back] : {std::pair{key::down, key::up}, {key::page_down, key::page_up}}) {
+        CHECK_FALSE(driver.press(one.state(), {forth}).has_value());
+        const float once = foot();
+        CHECK(once < below);
+        CHECK_FALSE(driver.press(one.state(), {back}).has_value());
+        CHECK(foot() > once); // a button that takes the focus on the way is brought into sight
+    }
+    for (int i = 0; i < 60; ++i) driver.press(one.state(), {key::page_down});
+    CHECK(foot() < 720);
+    for (int i = 0; i < 60; ++i) driver.press(one.state(), {key::up});
+    CHECK(foot() == doctest::Approx(below));
+}
+
 TEST_CASE("Find runs a command by the first letters of its words, accents or not") {
     const std::pair<const char*, const char*> typed[] = {{"en", "sa take"}, {"es", "serr"}};
     for (const auto& [language, text] : typed) {

@@ -298,7 +298,7 @@ void Desk::frame(const gl::Target& target, float seconds) {
     } else {
         rough_ = false;
     }
-    const ui::State state{shell, session_->practice(), session_->two_vines(), session_->crew(), session_->weighing(), session_->book(), session_->looks(), session_->way(), session_->crew_page(), session_->next_buds(), session_->ladder()};
+    const ui::State state{shell, session_->practice(), session_->two_vines(), session_->crew(), session_->weighing(), session_->book(), session_->looks(), session_->way(), session_->crew_page(), session_->next_buds(), session_->ladder(), session_->sign()};
     const float foot_before = views_.wall.foot_height;
     const auto asked = ui::draw_screens(state, views_, spoken_, overlay.marks, ui);
     if (views_.wall.foot_height != foot_before) again_ = std::max(again_, 2);  // what the room reads was set by the foot of the frame before

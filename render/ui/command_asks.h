@@ -92,6 +92,17 @@ Asked change_rung(const State& s, Views& views) {
     views.ladder.rung = std::clamp(views.ladder.rung.value_or(s.ladder->standing.rung) + step, 0, s.ladder->top());
     return {};
 }
+inline bool sign_page(const State& s) { return s.sign && s.sign->page; }
+template <bool yes>
+Asked say_consent(const State&, Views&) {
+    return Request{ask::SayConsent{yes}};
+}
+// Nothing before all of it is typed.
+inline Asked sign_off(const State&, Views& views) {
+    const SignView& view = views.sign;
+    if (!view.skill || view.by.text.empty() || view.saw.text.empty()) return {};
+    return Request{ask::SignOff{*view.skill, view.by.text, view.saw.text, view.on.text, view.until.text}};
+}
 inline bool unanswered(const State& s) { return s.practice->drill()->here() && !s.practice->drill()->answered(); }
 inline bool two_found(const State& s) { return s.two && s.two->found; }
 template <std::size_t which>

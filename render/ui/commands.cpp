@@ -17,7 +17,7 @@ constexpr unsigned home = static_cast<unsigned>(Place::home), row = static_cast<
                    look = static_cast<unsigned>(Place::look), watch = static_cast<unsigned>(Place::watch),
                    drill = static_cast<unsigned>(Place::drill), two = static_cast<unsigned>(Place::two), buds = static_cast<unsigned>(Place::buds), questions = static_cast<unsigned>(Place::questions), picture = row | look | watch | drill | buds | questions, wall = static_cast<unsigned>(Place::wall), seen = picture | two,
                    weigh = static_cast<unsigned>(Place::weigh), book = static_cast<unsigned>(Place::book),
-                   looks = static_cast<unsigned>(Place::looks), way = static_cast<unsigned>(Place::way), crew = static_cast<unsigned>(Place::crew), seat = static_cast<unsigned>(Place::seat), ladder = static_cast<unsigned>(Place::ladder);
+                   looks = static_cast<unsigned>(Place::looks), way = static_cast<unsigned>(Place::way), crew = static_cast<unsigned>(Place::crew), seat = static_cast<unsigned>(Place::seat), ladder = static_cast<unsigned>(Place::ladder), sign = static_cast<unsigned>(Place::sign);
 
 constexpr KeyPress ctrl(int k) { return {k, true, false, false}; }
 constexpr KeyPress shift(int k) { return {k, false, true, false}; }
@@ -214,6 +214,12 @@ const std::array table{
     Command{"book-undo", book, {key::f6}, {}, [](const State& s) { return s.book && s.book->can_take_back(); }, [](const State&, Views&) { return Asked{ask::BookDo{practice::desk::TakeBack{}}}; }},
     Command{"book-demo", book, {}, {}, [](const State& s) { return s.book && !s.book->making_demo(); }, [](const State&, Views&) { return Asked{ask::BookDo{practice::desk::Demo{}}}; }},
     Command{"crew-page", everywhere & ~crew, {}, {}, past_safety, plain<ask::CrewPage>},
+    // ---- what a named person says of another
+    Command{"sign", everywhere & ~sign, {}, {}, past_safety, [](const State&, Views& v) { v.sign = {}; v.sign.number.focus = true; return Asked{ask::Sign{}}; }},
+    Command{"sign-list", sign, {key::escape}, {}, [](const State& s) { return sign_page(s) && !s.shell.message; }, [](const State&, Views& v) { v.sign.number = {{}, true, false}; return Asked{ask::SignOf{}}; }},
+    Command{"sign-yes", sign, {'Y'}, {}, sign_page, say_consent<true>},
+    Command{"sign-no", sign, {'N'}, {}, sign_page, say_consent<false>},
+    Command{"sign-off", sign, ctrl(key::enter), {}, sign_page, sign_off},
     // ---- who sits here
     Command{"seat", everywhere & ~seat, {}, {}, past_safety, [](const State&, Views& v) { v.seat.number = {{}, true, false}; return Asked{ask::Seat{}}; }},
     Command{"seat-new", seat, {}, {}, [](const State& s) { return !s.shell.read_only; }, plain<ask::SitsNew>},
@@ -303,6 +309,7 @@ Place place_of(const State& state) {
     case practice::Screen::looks: return state.looks ? Place::looks : Place::home;
     case practice::Screen::seat: return Place::seat;
     case practice::Screen::ladder: return state.ladder ? Place::ladder : Place::home;
+    case practice::Screen::sign: return state.sign ? Place::sign : Place::home;
     case practice::Screen::row: break;
     }
     if (!state.practice) return Place::home;

@@ -15,6 +15,7 @@
 #include "scenarios/practice/ladder_desk.h"
 #include "scenarios/practice/look_drill.h"
 #include "scenarios/practice/shell.h"
+#include "scenarios/practice/sign_desk.h"
 #include "scenarios/practice/two_vines.h"
 #include "scenarios/practice/way_ahead.h"
 #include "scenarios/records/crew_view.h"
@@ -39,11 +40,12 @@ struct State {
     const records::CrewView* crew_page = nullptr; // none: it was not gone to
     const weighing::NextBuds* next_buds = nullptr; // none: nobody asks for the coming winter's buds
     const practice::LadderDesk* ladder = nullptr; // none: it was not gone to
+    const practice::SignDesk* sign = nullptr; // none: it was not gone to
 };
 
-enum class Place : unsigned { safety = 1, home = 2, row = 4, look = 8, settings = 16, watch = 32, drill = 64, two = 128, buds = 256, house = 512, wall = 1024, weigh = 2048, book = 4096, looks = 8192, way = 16384, crew = 32768, seat = 65536, questions = 131072, ladder = 262144 };
+enum class Place : unsigned { safety = 1, home = 2, row = 4, look = 8, settings = 16, watch = 32, drill = 64, two = 128, buds = 256, house = 512, wall = 1024, weigh = 2048, book = 4096, looks = 8192, way = 16384, crew = 32768, seat = 65536, questions = 131072, ladder = 262144, sign = 524288 };
 Place place_of(const State& state);
-inline constexpr unsigned everywhere = 524287;
+inline constexpr unsigned everywhere = 1048575;
 // Whether the screen there lies over the picture of the vine.
 constexpr bool over_picture(Place place) {
     return place == Place::row || place == Place::look || place == Place::watch || place == Place::drill ||

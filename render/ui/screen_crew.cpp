@@ -9,10 +9,12 @@ namespace spurwright::ui {
 namespace {
 
 std::string crew_cell(const records::CrewMember& member, rules::RuleName rule) {
+    const bool holds = std::any_of(member.signed_off.begin(), member.signed_off.end(), [&](const records::SignOff& sign) { return sign.skill == rules::key_of(rule); });
+    const std::string signed_off = holds ? " •" : "";
     const auto found = member.rules.find(rule);
-    if (found == member.rules.end()) return "–";
+    if (found == member.rules.end()) return "–" + signed_off;
     const char* sign = found->second.word == drill::Mastery::alone ? " ✓" : found->second.word == drill::Mastery::needs_a_look ? " !" : "";
-    return std::to_string(found->second.answers.right) + "/" + std::to_string(found->second.answers.of) + sign;
+    return std::to_string(found->second.answers.right) + "/" + std::to_string(found->second.answers.of) + sign + signed_off;
 }
 
 // One line of the page: its cells where the columns stand, no higher than its letters need, so that thirty fit.
@@ -63,6 +65,7 @@ Asked screen_crew(const State& state, Views& views, Ui& ui) {
     panel_begin(ui, "crew", place);
     strong_text(ui, ui.say("screen.crew.title", {{"n", Count{view.quizzes}}}));
     take(asked, command_button(ui, state, views, "crew", "wall", Weight::plain, false));
+    take(asked, command_button(ui, state, views, "crew", "sign", Weight::plain, false, true));
     take(asked, command_button(ui, state, views, "crew", "home", Weight::quiet, false, true));
     take(asked, command_button(ui, state, views, "crew", "find", Weight::quiet, true, true));
     if (view.most_wrong) text(ui, ui.say("crew.most-wrong", {{"text", ui.say("rule." + std::string(rules::key_of(*view.most_wrong)) + ".asks")}}));

@@ -47,6 +47,8 @@ std::optional<Request> screen_book(const State& state, Views& views, Ui& ui);
 std::optional<Request> screen_crew(const State& state, Views& views, Ui& ui);
 // Who sits at this window: the crew's numbers, a new one, nobody.
 std::optional<Request> screen_seat(const State& state, Views& views, Ui& ui);
+// What a named person says of another: skills signed off and withdrawn, a yes or no to the name being kept. Needs state.sign.
+std::optional<Request> screen_sign(const State& state, Views& views, Ui& ui);
 // What to do next and why, and vines met before. Needs state.way.
 std::optional<Request> screen_way(const State& state, Views& views, Ui& ui);
 // The ladder: where one stands, what is theirs on the next vine, every lesson on every rung. Needs state.ladder.

@@ -70,7 +70,7 @@ std::optional<Request> draw_screens(const State& state, Views& views, const std:
     ui.free_keys = !ImGui::GetIO().WantTextInput;
     if (over_picture(place) && (state.practice || (place == Place::wall && state.crew->item()) || (place == Place::looks && state.looks->look())))
         draw_marks(ui, marks, views.panels);
-    else if (views.sheet != Sheet::none || place == Place::house || place == Place::wall || place == Place::looks || place == Place::way || place == Place::crew || place == Place::seat || place == Place::ladder)
+    else if (views.sheet != Sheet::none || place == Place::house || place == Place::wall || place == Place::looks || place == Place::way || place == Place::crew || place == Place::seat || place == Place::ladder || place == Place::sign)
         ImGui::GetBackgroundDrawList()->AddRectFilled({0, 0}, ImGui::GetIO().DisplaySize, ui.colours().raised);
     std::optional<Request> asked = asked_by_keys(state, views, ui);
     std::optional<Request> drawn;
@@ -98,6 +98,7 @@ std::optional<Request> draw_screens(const State& state, Views& views, const std:
         case Place::crew: drawn = screen_crew(state, views, ui); break;
         case Place::seat: drawn = screen_seat(state, views, ui); break;
         case Place::ladder: drawn = screen_ladder(state, views, ui); break;
+        case Place::sign: drawn = screen_sign(state, views, ui); break;
         case Place::way: drawn = screen_way(state, views, ui); break;
         case Place::looks: drawn = screen_looks(state, views, ui); break;
         case Place::two: drawn = screen_two(state, views, ui); break;

@@ -9,6 +9,7 @@
 #include "render/ui/widgets.h"
 #include "scenarios/quiz/quiz.h"
 #include "sim/core/ids.h"
+#include "sim/rules/rule.h"
 #include "sim/vine/words_of.h"
 
 namespace spurwright::ui {
@@ -24,6 +25,15 @@ struct SeatView {
 };
 struct LadderChoice { // of the ladder's screen
     std::optional<int> rung; // none: the one suggested
+};
+// What is being signed or withdrawn, of the page that lies open.
+struct SignView {
+    Field number, by, saw, on, until, reason;
+    std::optional<rules::RuleName> skill;
+    std::optional<std::int64_t> withdraws;  // the sign-off
+    std::optional<std::int64_t> person;     // whose page the fields are of
+    std::uint64_t written = 0;              // as the desk counted when they were filled
+    bool skills_open = false;
 };
 struct RowView {
     bool card_open = true, acts_open = false, looks_open = false;
@@ -107,6 +117,7 @@ struct Views {
     HomeView home;
     SeatView seat;
     LadderChoice ladder;
+    SignView sign;
     RowView row;
     LookView look;
     ShownView shown;

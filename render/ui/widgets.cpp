@@ -252,7 +252,7 @@ bool slider(Ui& ui, std::string_view name, const std::string& shown, int& value,
 
 bool text_field(Ui& ui, std::string_view name, const std::string& hint, Field& field, float width, bool over_list) {
     const Palette& c = ui.colours();
-    char typed[128];
+    char typed[512];
     const std::size_t kept = std::min(field.text.size(), sizeof typed - 1);
     std::memcpy(typed, field.text.data(), kept);
     typed[kept] = 0;

@@ -10,8 +10,6 @@
 namespace spurwright::commands {
 namespace {
 
-constexpr int season_days = 365; // a sign-off holds a season where nothing else is said; our choice
-
 Result<records::Day> day_asked(const Asked& asked, std::string_view option, const records::Day& other) {
     const auto text = asked.value(option);
     if (!text) return other;
@@ -53,11 +51,10 @@ Result<Answer> answer_crew_sign(const Asked& asked, const Surroundings& around) 
     sign.by = *by;
     sign.skill = *skill;
     sign.saw = *asked.value("--saw");
-    if (sign.saw.find_first_not_of(' ') == std::string::npos) return failure(refusal(Fault::bad_text, "error.crew.saw-nothing", {}, "--saw"));
     const auto on = day_asked(asked, "--on", records::today());
     if (!on) return failure(on.error());
     sign.on = *on;
-    const auto until = day_asked(asked, "--until", records::days_after(*on, season_days));
+    const auto until = day_asked(asked, "--until", records::days_after(*on, records::sign_off_days));
     if (!until) return failure(until.error());
     sign.until = *until;
     auto store = own_store();

@@ -6,10 +6,7 @@
 namespace spurwright::commands {
 
 Result<records::Store> own_store() {
-    auto store = records::Store::open(settings::own_folders().store_file);
-    if (!store) return store;
-    if (auto copied = records::back_up_daily(*store, records::today()); !copied) return failure(copied.error());
-    return store;
+    return records::open_backed_up(settings::own_folders().store_file, records::today());
 }
 
 Result<std::optional<records::Store>> own_store_to_read() { return records::Store::open_to_read(settings::own_folders().store_file); }

@@ -188,6 +188,12 @@ struct Session::Asker {
     void operator()(const ask::Seat&) { s.go_to_seat(); }
     void operator()(const ask::Sits& a) { s.sit(a.number); }
     void operator()(const ask::SitsNew&) { s.sit_new(); }
+    // ---- what a named person says of another
+    void operator()(const ask::Sign&) { s.go_to_sign(); }
+    void operator()(const ask::SignOf& a) { s.open_sign_page(a.number); }
+    void operator()(const ask::SignOff& a) { s.sign_off(a); }
+    void operator()(const ask::WithdrawSign& a) { s.withdraw(a); }
+    void operator()(const ask::SayConsent& a) { s.say_consent(a.yes); }
     // ---- the way on
     void operator()(const ask::CrewPage&) { s.go_to_crew_page(); }
     void operator()(const ask::Way&) { s.go_to_way(); }

@@ -9,12 +9,7 @@
 namespace spurwright::practice {
 namespace {
 
-Result<records::Store> opened_store(const std::string& path) {
-    auto store = records::Store::open(path);
-    if (!store) return store;
-    if (auto copied = records::back_up_daily(*store, records::today()); !copied) return failure(copied.error());
-    return store;
-}
+Result<records::Store> opened_store(const std::string& path) { return records::open_backed_up(path, records::today()); }
 
 records::FinishedVine finished_vine(const Practice& practice, bool orbit, std::optional<std::int64_t> person) {
     const Task& task = practice.task();

@@ -18,8 +18,8 @@
 
 namespace spurwright::practice {
 
-enum class Screen : unsigned char { safety, home, row, settings, house, wall, weigh, book, looks, way, crew, seat, ladder };
-constexpr auto words_of(Screen) { return std::to_array<std::string_view>({"safety", "home", "row", "settings", "house", "wall", "weigh", "book", "looks", "way", "crew", "seat", "ladder"}); }
+enum class Screen : unsigned char { safety, home, row, settings, house, wall, weigh, book, looks, way, crew, seat, ladder, sign };
+constexpr auto words_of(Screen) { return std::to_array<std::string_view>({"safety", "home", "row", "settings", "house", "wall", "weigh", "book", "looks", "way", "crew", "seat", "ladder", "sign"}); }
 
 namespace ask {
 
@@ -130,6 +130,12 @@ struct LooksEnd {};                        // of the sitting: to what came of it
 struct LooksClose {};
 // ---- the crew on one page
 struct CrewPage {};
+// ---- what a named person says of another
+struct Sign {};                            // to it: the list of whom it may be about
+struct SignOf { std::optional<std::int64_t> number; };  // the page of one; none: back to the list
+struct SignOff { rules::RuleName skill{}; std::string by, saw, on, until; };  // as typed
+struct WithdrawSign { std::int64_t id = 0; std::string by, reason; };
+struct SayConsent { bool yes = true; };    // to the name being kept
 // ---- who sits here
 struct Seat {};                            // to the list
 struct Sits { std::optional<std::int64_t> number; };  // of the list; none: nobody
@@ -162,7 +168,7 @@ using Request = std::variant<ask::TakeTool, ask::TapeSays, ask::Choose, ask::Wal
                              ask::ShowTwin, ask::NextAsGood, ask::TakeCut, ask::NextCut, ask::MoveCut, ask::LeaveCut, ask::Disagree, ask::GrowOn, ask::SpringVisit, ask::SayStanding, ask::NextWinter, ask::PruneOfTwo, ask::BackToTwo, ask::LeaveTwo, ask::Watch, ask::WatchNext, ask::WatchBack, ask::WatchOwn, ask::Drill,
                              ask::DrillAnswer, ask::DrillNext, ask::DrillEnd, ask::Questions, ask::SayAnswer, ask::QuestionNext, ask::BudSampling, ask::SayDead, ask::BudsNext, ask::LookFrom, ask::LookAtChosen, ask::Hatch, ask::Orbit, ask::HouseFrom, ask::HouseStep, ask::HouseAsShipped, ask::HouseIn, ask::HouseOut, ask::Wall, ask::WallKind,
                              ask::WallQuestions, ask::WallPosts, ask::WallLanguages, ask::WallBegin, ask::WallGoOn, ask::WallDo, ask::WallClose, ask::Weigh, ask::WeighDo, ask::WeighUndo, ask::WeighWrite, ask::WeighAgain, ask::LeaveOut, ask::SayNext, ask::WeighClose, ask::Book, ask::BookDo, ask::BookPaper, ask::PractiseLike, ask::Looks, ask::LooksSkill, ask::LooksBegin, ask::LookSaid,
-                             ask::LookNext, ask::LooksEnd, ask::LooksClose, ask::CrewPage, ask::Seat, ask::Sits, ask::SitsNew, ask::Way, ask::TakeWay, ask::OpenMet, ask::Ladder, ask::LadderVine, ask::WatchRest, ask::GoTo,
+                             ask::LookNext, ask::LooksEnd, ask::LooksClose, ask::CrewPage, ask::Sign, ask::SignOf, ask::SignOff, ask::WithdrawSign, ask::SayConsent, ask::Seat, ask::Sits, ask::SitsNew, ask::Way, ask::TakeWay, ask::OpenMet, ask::Ladder, ask::LadderVine, ask::WatchRest, ask::GoTo,
                              ask::Speak, ask::TextScale, ask::Theme, ask::Units, ask::ReducedMotion, ask::StepFeedback, ask::SafetySeen,
                              ask::CloseMessage, ask::Leave>;
 using Requests = std::vector<Request>;

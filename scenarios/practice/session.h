@@ -19,6 +19,7 @@
 #include "scenarios/practice/record_keeper.h"
 #include "scenarios/practice/seat.h"
 #include "scenarios/practice/shell.h"
+#include "scenarios/practice/sign_desk.h"
 #include "scenarios/practice/two_vines.h"
 #include "scenarios/practice/vine_requests.h"
 #include "scenarios/practice/way_ahead.h"
@@ -67,6 +68,8 @@ public:
     const LadderDesk* ladder() const { return ladder_ ? &*ladder_ : nullptr; }
     // The crew by its quizzes; null where it was not gone to.
     const records::CrewView* crew_page() const { return crew_page_ ? &*crew_page_ : nullptr; }
+    // Sign-offs and consent; null where it was not gone to.
+    const SignDesk* sign() const { return sign_ ? &*sign_ : nullptr; }
     // What is shown for a question of the wall or a look, and a number that rises with each.
     const quiz::Item* shown_item() const;
     std::uint64_t shown_item_number() const;
@@ -125,6 +128,15 @@ private:
     void sit_new();
     void seat(std::optional<records::Person> person);
     std::optional<std::int64_t> sitter() const;
+
+    // ---- what a named person says of another
+    void go_to_sign();
+    void open_sign_page(std::optional<std::int64_t> number);
+    void sign_off(const ask::SignOff& typed);
+    void withdraw(const ask::WithdrawSign& typed);
+    void say_consent(bool yes);
+    bool may_sign();
+    void wrote_sign(const Result<void>& written, std::optional<Message> says);
 
     // ---- the way on
     void go_to_way();
@@ -192,6 +204,7 @@ private:
     std::optional<LadderDesk> ladder_;
     std::uint64_t ladder_counted_ = 0;  // the vine that was counted last
     std::optional<records::CrewView> crew_page_;
+    std::optional<SignDesk> sign_;
     std::uint64_t vine_number_ = 0, words_number_ = 0;
     bool leaving_ = false, watched_ = false;
     std::unique_ptr<Worker<PaperAnswer>> paper_worker_;  // while a paper is made

@@ -115,6 +115,13 @@ Result<std::string> put_back(Store& store, Store& copy, const Day& today) {
     return aside;
 }
 
+Result<Store> open_backed_up(const std::string& path, const Day& today) {
+    auto store = Store::open(path);
+    if (!store) return store;
+    if (auto copied = back_up_daily(*store, today); !copied) return failure(copied.error());
+    return store;
+}
+
 Result<std::string> put_back_over_damaged(const std::string& path, Store& copy, const Day& today) {
     if (auto made = settings::make_folder(backup_folder(path)); !made) return failure(made.error());
     const std::string aside = free_name(path, "damaged", today), log = path + "-wal";

@@ -12,6 +12,9 @@ inline constexpr std::size_t most_backups = 14;
 // beyond most_backups go. Whole or not there.
 [[nodiscard]] Result<void> back_up_daily(Store& store, const Day& today);
 
+// The store at `path`, copied as the day asks, to be written to.
+[[nodiscard]] Result<Store> open_backed_up(const std::string& path, const Day& today);
+
 // Every copy, as somebody is forgotten.
 [[nodiscard]] Result<void> drop_backups(const Store& store);
 

@@ -15,7 +15,7 @@ namespace {
 
 using io::Json;
 
-constexpr std::size_t longest_note = 400; // characters; our choice
+constexpr std::size_t longest_note = 400; // bytes; our choice
 
 Error refused_sign(Fault fault, std::string_view key, Arguments arguments) { return {fault, TextKey{key}, std::move(arguments), {"crew sign", 0, 0, 0}}; }
 
@@ -28,6 +28,15 @@ Result<void> is_on_the_list(Store& store, std::int64_t number, bool named) {
     if (named && name->value_or("").empty()) return failure(refused_sign(Fault::not_allowed, "error.crew.unnamed", {{"n", std::to_string(number)}}));
     return {};
 }
+
+// As much as is kept of a note, no letter cut in two.
+std::string note(const std::string& text) {
+    std::size_t end = std::min(text.size(), longest_note);
+    while (end < text.size() && (static_cast<unsigned char>(text[end]) & 0xC0u) == 0x80u) --end;
+    return text.substr(0, end);
+}
+
+bool blank(const std::string& text) { return text.find_first_not_of(' ') == std::string::npos; }
 
 std::optional<SignOff> read_sign_off(const Event& event) {
     const auto json = io::read_json(event.body, "event");
@@ -88,10 +97,11 @@ Result<std::int64_t> sign_off(Store& store, const SignOff& sign, const std::stri
     if (auto there = is_on_the_list(store, sign.by, true); !there) return failure(there.error());
     if (sign.person == sign.by) return failure(refused_sign(Fault::not_allowed, "error.crew.signs-herself", {}));
     if (sign.until < sign.on) return failure(refused_sign(Fault::out_of_range, "error.crew.ends-before", {{"text", day_text(sign.until)}}));
+    if (blank(sign.saw)) return failure(refused_sign(Fault::bad_text, "error.crew.saw-nothing", {}));
     Json o = Json::object();
     o.set("skill", sign.skill);
     o.set("by", sign.by);
-    o.set("saw", sign.saw.substr(0, longest_note));
+    o.set("saw", note(sign.saw));
     o.set("on", day_text(sign.on));
     o.set("until", day_text(sign.until));
     return add_event(store, {0, std::string(sign_off_kind), 1, when_utc, sign.person, io::print_json_line(o), std::nullopt});
@@ -103,9 +113,10 @@ Result<std::int64_t> withdraw(Store& store, std::int64_t id, std::int64_t by, co
     if (!standing) return failure(standing.error());
     const auto found = std::find_if(standing->begin(), standing->end(), [&](const SignOff& sign) { return sign.id == id; });
     if (found == standing->end()) return failure(refused_sign(Fault::unknown_part, "error.crew.no-sign-off", {{"n", std::to_string(id)}}));
+    if (blank(reason)) return failure(refused_sign(Fault::bad_text, "error.crew.no-reason", {}));
     Json o = Json::object();
     o.set("by", by);
-    o.set("reason", reason.substr(0, longest_note));
+    o.set("reason", note(reason));
     return add_event(store, {0, std::string(withdrawn_kind), 1, when_utc, found->person, io::print_json_line(o), id});
 }
 

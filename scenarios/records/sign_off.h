@@ -13,6 +13,8 @@ namespace spurwright::records {
 
 inline constexpr std::string_view sign_off_kind = "sign-off", withdrawn_kind = "sign-off-withdrawn", consent_kind = "consent";
 
+inline constexpr int sign_off_days = 365; // it holds a season where nothing else is said; our choice
+
 struct SignOff {
     std::int64_t id = 0; // of its event
     std::int64_t person = 0, by = 0;
@@ -22,10 +24,10 @@ struct SignOff {
 };
 
 // Refused: nobody has one of the numbers (unknown_part); the signer has no name in the list, or signs for herself
-// (not_allowed); it ends before it begins (out_of_range).
+// (not_allowed); it ends before it begins (out_of_range); it says nothing of what was seen (bad_text).
 [[nodiscard]] Result<std::int64_t> sign_off(Store& store, const SignOff& sign, const std::string& when_utc);
 
-// Refused: no such sign-off, or withdrawn before.
+// Refused: as above of the signer; no such sign-off, or withdrawn before (unknown_part); no reason (bad_text).
 [[nodiscard]] Result<std::int64_t> withdraw(Store& store, std::int64_t id, std::int64_t by, const std::string& reason, const std::string& when_utc);
 
 // Those that stand, by person and skill; lapsed ones too, the reader looks at `until`.

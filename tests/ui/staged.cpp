@@ -505,8 +505,40 @@ std::vector<Staged> all_staged() {
         member.person = {number, number % 4 ? "Marisol " + std::to_string(number) : "", "es", "", ""};
         for (std::size_t i = 0; i < page.crew_page->rules.size(); ++i)
             if ((static_cast<std::size_t>(number) + i) % 5) member.rules[page.crew_page->rules[i]] = {{static_cast<int>(i) + 2, 10}, static_cast<drill::Mastery>((static_cast<std::size_t>(number) + i) % 3 + 1)};
+        if (number % 3 == 0) member.signed_off.push_back({number, number, 1, std::string(rules::key_of(page.crew_page->rules[1])), "row 4", {2026, 11, 2}, {2027, 11, 2}});
         page.crew_page->members.push_back(std::move(member));
     }
+    const auto to_sign = std::make_shared<practice::SignDesk>();
+    to_sign->today = {2026, 11, 30};
+    for (int number = 1; number <= 30; ++number)
+        to_sign->people.push_back({{number, number % 4 ? "Marisol " + std::to_string(number) : "", "es", "", ""}, static_cast<std::size_t>(number % 3)});
+    add("sign-empty", at(Screen::sign)).sign = std::make_shared<practice::SignDesk>();
+    add("sign-list", at(Screen::sign)).sign = to_sign;
+    const auto of_one = std::make_shared<practice::SignDesk>(*to_sign);
+    practice::SignPage about;
+    about.person = to_sign->people[6].person;
+    about.notice = test::words_of_language("es")("crew.notice");
+    about.unchecked = test::words_of_language("es")("words.unchecked");
+    about.language = "es";
+    about.met[rules::RuleName::bud_load] = {{7, 10}, drill::Mastery::with_help};
+    about.signed_off = {{41, 7, 3, "origin-distance", "row 4, vines 1 to 20", {2026, 11, 2}, {2027, 11, 2}}, {12, 7, 99, "bud-load", "row 2", {2025, 11, 2}, {2026, 11, 2}}};
+    of_one->page = about;
+    add("sign", at(Screen::sign)).sign = of_one;
+    const auto filled = [&](Staged& page) -> ui::SignView& { // as begin_page leaves it
+        page.sign = of_one;
+        page.views.sign.person = 7;
+        page.views.sign.by.text = "3";
+        page.views.sign.on.text = "2026-11-30";
+        page.views.sign.until.text = "2027-11-30";
+        return page.views.sign;
+    };
+    ui::SignView& signing = filled(add("sign-skill", at(Screen::sign)));
+    signing.skill = rules::RuleName::bud_load;
+    signing.saw.text = "row 4, vines 1 to 20";
+    filled(add("sign-skills", at(Screen::sign))).skills_open = true;
+    ui::SignView& withdrawing = filled(add("sign-withdraw", at(Screen::sign)));
+    withdrawing.withdraws = 41;
+    withdrawing.reason.text = "the wrong person";
     add("seat-empty", at(Screen::seat));
     Staged& seat = add("seat", at(Screen::seat));
     for (int number = 1; number <= 30; ++number) seat.shell.people.push_back({number, number % 4 ? "Marisol " + std::to_string(number) : "", "es", number % 3 ? "Norte" : "", ""});

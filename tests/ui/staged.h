@@ -23,8 +23,9 @@ struct Staged {
     std::shared_ptr<records::CrewView> crew_page{};
     std::shared_ptr<weighing::NextBuds> next_buds{};
     std::shared_ptr<practice::LadderDesk> ladder{};
+    std::shared_ptr<practice::SignDesk> sign{};
     ui::State state() const { return state_with(shell); }
-    ui::State state_with(const practice::Shell& other) const { return {other, practice.get(), two.get(), crew.get(), weighing.get(), book.get(), looks.get(), way.get(), crew_page.get(), next_buds.get(), ladder.get()}; }
+    ui::State state_with(const practice::Shell& other) const { return {other, practice.get(), two.get(), crew.get(), weighing.get(), book.get(), looks.get(), way.get(), crew_page.get(), next_buds.get(), ladder.get(), sign.get()}; }
 };
 
 // A grown vine, uncut.

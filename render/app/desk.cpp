@@ -177,7 +177,7 @@ std::optional<practice::CutPreview> Desk::would_cut() {
 }
 
 // Whether the vine is in the picture, with somebody's hand or eye on it.
-bool Desk::on_vine() const { return session_->practice() && session_->shell().screen == Screen::row; }
+bool Desk::on_vine() const { return session_->practice() && session_->shell().screen == Screen::row && !session_->shell().growing; }
 
 // Whether it stands beside the house's own rules, to be looked at alone.
 bool Desk::beside_house() const {

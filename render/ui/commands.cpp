@@ -37,6 +37,7 @@ const std::array table{
             {},
             [](const State& s) { return unfinished(s) && s.practice->can_redo(); },
             plain<ask::Redo>},
+    Command{"growing-leave", static_cast<unsigned>(Place::growing), {key::escape}, {}, nullptr, plain<ask::StopGrowing>},
     // ---- the hand
     Command{"walk-canes", row | look, {key::tab}, {}, in_hand, walk_canes<1>},
     Command{"walk-canes-back", row | look, shift(key::tab), {}, in_hand, walk_canes<-1>},
@@ -76,6 +77,7 @@ const std::array table{
     Command{"cut-next", look, {'O'}, {}, [](const State& s) { return moved_cut(s) && moved_cut(s)->pieces.size() > 1; }, next_cut<1>},
     Command{"cut-previous", look, shift('O'), {}, [](const State& s) { return moved_cut(s) && moved_cut(s)->pieces.size() > 1; }, next_cut<-1>},
     Command{"cut-again", look, {'R'}, {}, in_hand, plain<ask::CutAgain>},
+    Command{"go-on-pruning", look, ctrl('Z'), {}, in_hand, plain<ask::GoOnPruning>},
     Command{"disagree",
             look,
             {'D'},
@@ -296,6 +298,7 @@ const std::array table{
 } // namespace
 
 Place place_of(const State& state) {
+    if (state.shell.growing) return Place::growing;
     switch (state.shell.screen) {
     case practice::Screen::safety: return Place::safety;
     case practice::Screen::home: return Place::home;

@@ -43,9 +43,9 @@ struct State {
     const practice::SignDesk* sign = nullptr; // none: it was not gone to
 };
 
-enum class Place : unsigned { safety = 1, home = 2, row = 4, look = 8, settings = 16, watch = 32, drill = 64, two = 128, buds = 256, house = 512, wall = 1024, weigh = 2048, book = 4096, looks = 8192, way = 16384, crew = 32768, seat = 65536, questions = 131072, ladder = 262144, sign = 524288 };
+enum class Place : unsigned { safety = 1, home = 2, row = 4, look = 8, settings = 16, watch = 32, drill = 64, two = 128, buds = 256, house = 512, wall = 1024, weigh = 2048, book = 4096, looks = 8192, way = 16384, crew = 32768, seat = 65536, questions = 131072, ladder = 262144, sign = 524288, growing = 1048576 };
 Place place_of(const State& state);
-inline constexpr unsigned everywhere = 1048575;
+inline constexpr unsigned everywhere = 1048575; // but while a vine is sought: nothing else can be done then
 // Whether the screen there lies over the picture of the vine.
 constexpr bool over_picture(Place place) {
     return place == Place::row || place == Place::look || place == Place::watch || place == Place::drill ||

@@ -68,6 +68,7 @@ Asked vine_card(const State& state, Views& views, Ui& ui, float top, float foot)
             if (practice.chosen_node)
                 text(ui, ui.say("screen.row.at-node", {{"n", Count{index_of(practice.chosen_node)}}}));
         }
+        if (practice.silent) text(ui, ui.say("screen.row.silent"), true);
         findings_so_far(ui, practice);
         if (!practice.task().code.empty()) text(ui, practice.task().code, true);
         take(asked, command_button(ui, state, views, "row", "words"));

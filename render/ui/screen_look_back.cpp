@@ -163,6 +163,7 @@ Asked onward(const State& state, Views& views, Ui& ui) {
     Asked asked;
     const Practice& practice = *state.practice;
     take(asked, command_button(ui, state, views, "look", "cut-again"));
+    take(asked, command_button(ui, state, views, "look", "go-on-pruning", Weight::plain, true, true));
     if (practice.may_visit_in_spring())
         take(asked, command_button(ui, state, views, "look", "spring", Weight::main, true, true));
     take(asked, command_button(ui, state, views, "look", "next-winter", practice.task().weigh ? Weight::plain : Weight::main, true, true));

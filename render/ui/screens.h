@@ -55,6 +55,8 @@ std::optional<Request> screen_way(const State& state, Views& views, Ui& ui);
 std::optional<Request> screen_ladder(const State& state, Views& views, Ui& ui);
 // Look and say: set up, one look at a time under its picture, what came of it. Needs state.looks.
 std::optional<Request> screen_looks(const State& state, Views& views, Ui& ui);
+// A vine is sought: how far that is, and the way back. Needs state.shell.growing.
+std::optional<Request> screen_growing(const State& state, Views& views, Ui& ui);
 // Sheets over any of them.
 std::optional<Request> sheet_find(const State& state, Views& views, Ui& ui);
 void sheet_keys(const State& state, Views& views, Ui& ui);

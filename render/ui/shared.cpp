@@ -46,7 +46,8 @@ std::optional<Request> say_panel(const State& state, Ui& ui, float top) {
     if (waits) {
         const practice::Waiting& waiting = *state.practice->waiting();
         text(ui, ui.words.sentence(waiting.key, waiting.arguments));
-        const std::string yes = ui.say("screen.say.cut-all-the-same"), no = ui.say("screen.say.leave-it");
+        const std::string yes = ui.say(waiting.edit ? "screen.say.cut-all-the-same" : "screen.say.look-back-all-the-same"),
+                          no = ui.say(waiting.edit ? "screen.say.leave-it" : "screen.say.go-on-pruning");
         if (button(ui, "say.no", no, {Weight::main, true, false, 0, ui.say("screen.key.escape")}))
             asked = ask::TakeBack{};
         flow(ui, button_width(ui, yes, ui.say("screen.key.enter")));
@@ -70,7 +71,7 @@ std::optional<Request> draw_screens(const State& state, Views& views, const std:
     ui.free_keys = !ImGui::GetIO().WantTextInput;
     if (over_picture(place) && (state.practice || (place == Place::wall && state.crew->item()) || (place == Place::looks && state.looks->look())))
         draw_marks(ui, marks, views.panels);
-    else if (views.sheet != Sheet::none || place == Place::house || place == Place::wall || place == Place::looks || place == Place::way || place == Place::crew || place == Place::seat || place == Place::ladder || place == Place::sign)
+    else if (views.sheet != Sheet::none || place == Place::house || place == Place::wall || place == Place::looks || place == Place::way || place == Place::crew || place == Place::seat || place == Place::ladder || place == Place::sign || place == Place::growing)
         ImGui::GetBackgroundDrawList()->AddRectFilled({0, 0}, ImGui::GetIO().DisplaySize, ui.colours().raised);
     std::optional<Request> asked = asked_by_keys(state, views, ui);
     std::optional<Request> drawn;
@@ -98,6 +99,7 @@ std::optional<Request> draw_screens(const State& state, Views& views, const std:
         case Place::crew: drawn = screen_crew(state, views, ui); break;
         case Place::seat: drawn = screen_seat(state, views, ui); break;
         case Place::ladder: drawn = screen_ladder(state, views, ui); break;
+        case Place::growing: drawn = screen_growing(state, views, ui); break;
         case Place::sign: drawn = screen_sign(state, views, ui); break;
         case Place::way: drawn = screen_way(state, views, ui); break;
         case Place::looks: drawn = screen_looks(state, views, ui); break;

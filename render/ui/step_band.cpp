@@ -81,6 +81,7 @@ Asked step_band(const State& state, Views& views, Ui& ui, float& foot) {
     }
     if (on_pressed) asked = ask::NextStep{};
     if (const std::string explained = step_explained(state, ui); !explained.empty() && !narrow) text(ui, explained, true);
+    if (practice.silent && !practice.can_undo()) row_text(ui, ui.say("screen.row.silent"));
     if (state.shell.read_only) text(ui, ui.say("screen.row.read-only"));
     if (ui.words.unchecked() && !narrow && !state.shell.read_only) {
         const std::string unchecked = ui.say("words.unchecked");

@@ -25,8 +25,8 @@ struct Session::Asker {
 
     void operator()(const ask::TakeBack&) {
         if (s.shell_.message) s.shell_.message.reset();
-        else if (s.shell_.offers_watch || s.shell_.offers_drill || s.shell_.offers_questions) s.no_offers();
         else if (any() && vine().waiting()) vine().take_back();
+        else if (s.shell_.offers_watch || s.shell_.offers_drill || s.shell_.offers_questions) s.no_offers();
         else if (any() && vine().look() && vine().look()->moved) vine().leave_cut();
         else if (any() && vine().pulled()) vine().pull({});
         else if (any() && vine().tool != HandTool::none) {
@@ -48,15 +48,18 @@ struct Session::Asker {
     }
     void operator()(const ask::NextVine&) { s.acted(s.next_vine()); }
     void operator()(const ask::RowOf& a) { s.shell_.row_system = a.system; }
-    void operator()(const ask::OpenScene& a) { s.acted(s.open(open_scene(s.assets_, a.name, a.number))); }
+    void operator()(const ask::OpenScene& a) {
+        s.acted(s.open_of_scene(a.name, a.number, [this_session = &s](Opened opened) { return this_session->open(std::move(opened)); }));
+    }
     void operator()(const ask::OpenCode& a) { s.acted(s.open_named(a.code)); }
     void operator()(const ask::OfferTaken& a) {
-        const auto work = s.keeping_.take_offered();
-        if (!work) return;
+        if (!s.keeping_.offered()) return;
+        if (a.yes) return s.acted(s.take_up(*s.keeping_.offered()));
+        (void)s.keeping_.take_offered();
         s.shell_.offered = false;
-        if (a.yes) s.acted(s.take_up(*work));
-        else s.keeping_.set_aside();
+        s.keeping_.set_aside();
     }
+    void operator()(const ask::StopGrowing&) { s.stop_growing(); }
     void operator()(const ask::SpringVisit& a) {
         if (any()) s.visit_in_spring(a.on);
     }
@@ -213,7 +216,7 @@ struct Session::Asker {
     void operator()(const Asked& a) {
         (void)change_settings(s.shell_.settings, a);
         if constexpr (std::is_same_v<Asked, ask::StepFeedback>)
-            if (any()) vine().step_feedback = a.on;
+            if (any()) vine().step_feedback = a.on, vine().silent = false;
         if constexpr (std::is_same_v<Asked, ask::SafetySeen>) s.shell_.screen = any() ? Screen::row : Screen::home;
         s.keep_settings();
     }
@@ -233,14 +236,7 @@ private:
     }
     void go_to(Step step) {
         vine().go_to(step);
-        if (!vine().finished()) return;
-        if (vine().on_ladder()) s.keep_work();  // what was done for the trainee at the end
-        s.keep_finished();
-        const Task& task = vine().task();
-        const WalkedVine here = task.scene.empty() ? WalkedVine{task.code, {}, 0} : WalkedVine{task.code, task.scene, task.scene_number};
-        auto& walked = s.shell_.walked;
-        const bool has_way_back = !here.code.empty() || !here.scene.empty();
-        if (has_way_back && std::find(walked.begin(), walked.end(), here) == walked.end()) walked.push_back(here);
+        if (vine().finished()) s.came_to_the_end();
     }
 };
 

@@ -38,12 +38,15 @@ Result<LadderDesk> ladder_desk(const io::Assets& assets, const std::string& stor
     return desk;
 }
 
-Result<Opened> open_on_rung(const io::Assets& assets, const LadderDesk& desk, std::size_t lesson, std::size_t number, int rung) {
-    const lessons::Lesson& from = desk.lessons.lessons[std::min(lesson, desk.lessons.lessons.size() - 1)];
-    auto opened = open_scene(assets, from.scene, number);
-    if (!opened) return opened;
+void put_on_rung(Opened& opened, const LadderDesk& desk, std::size_t lesson, int rung) {
     const int on = std::clamp(rung, 0, desk.top());
-    opened->task.ladder = OnRung{on, desk.rung(on), from};
+    opened.task.ladder = OnRung{on, desk.rung(on), desk.lessons.lessons[lesson]};
+}
+
+Result<Opened> open_on_rung(const io::Assets& assets, const LadderDesk& desk, std::size_t lesson, std::size_t number, int rung) {
+    const std::size_t at = std::min(lesson, desk.lessons.lessons.size() - 1);
+    auto opened = open_scene(assets, desk.lessons.lessons[at].scene, number);
+    if (opened) put_on_rung(*opened, desk, at, rung);
     return opened;
 }
 

@@ -29,6 +29,9 @@ struct LadderDesk {
 // `person`: none reads nothing, so that nobody's begins anew. Faults: what the lessons or the store are refused for.
 [[nodiscard]] Result<LadderDesk> ladder_desk(const io::Assets& assets, const std::string& store_file, std::optional<std::int64_t> person);
 
+// A lesson's vine on a rung.
+void put_on_rung(Opened& opened, const LadderDesk& desk, std::size_t lesson, int rung);
+
 // A vine of a scene on a rung. Faults: as open_scene.
 [[nodiscard]] Result<Opened> open_on_rung(const io::Assets& assets, const LadderDesk& desk, std::size_t lesson, std::size_t number, int rung);
 

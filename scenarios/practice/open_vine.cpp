@@ -62,13 +62,13 @@ Result<Opened> open_like(const io::Assets& assets, const reference_vines::VineTa
     return opened;
 }
 
-Result<Opened> open_scene(const io::Assets& assets, const std::string& name, std::size_t number) {
+Result<Opened> open_scene(const io::Assets& assets, const std::string& name, std::size_t number, std::atomic<int>* tried) {
     auto scene = scenes::load_scene(assets, name);
     if (!scene) return failure(std::move(scene.error()));
     number = std::min(number, most_scene_vines);
     auto house = scenes::scene_house(*scene, assets);
     if (!house) return failure(std::move(house.error()));
-    if (number >= scene->vines.size()) scene->vines.resize(number + 1, scenes::drawn_vine(*scene, number, *house));
+    if (number >= scene->vines.size()) scene->vines.resize(number + 1, scenes::drawn_vine(*scene, number, *house, tried));
     auto grown = scenes::grow_scene_vine(*scene, number);
     if (!grown) return failure(std::move(grown.error()));
     if (auto judged = commands::can_be_judged(grown->vine, name); !judged) return failure(std::move(judged.error()));

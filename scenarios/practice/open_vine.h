@@ -2,6 +2,7 @@
 // next in the row. Must not know: the vine in hand, screens, where work is kept.
 #pragma once
 
+#include <atomic>
 #include <functional>
 #include <optional>
 #include <string>
@@ -31,7 +32,8 @@ struct Opened {
 // The number that stands in for the house's own.
 void ask_for(Task& task, const reference_vines::VineTarget& target);
 // `number` of the scene's vines, from 0; past those of its file one grown as the scene asks (scenes/drawn_vine.h).
-[[nodiscard]] Result<Opened> open_scene(const io::Assets& assets, const std::string& name, std::size_t number);
+// `tried`: as drawn_vine.
+[[nodiscard]] Result<Opened> open_scene(const io::Assets& assets, const std::string& name, std::size_t number, std::atomic<int>* tried = nullptr);
 // The vine that work was done on: a scene's by name and number, a code's, or the one in `vine_path`.
 [[nodiscard]] Result<Opened> open_work(const io::Assets& assets, const settings::Work& work, const std::string& vine_path);
 

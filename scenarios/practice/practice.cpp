@@ -62,6 +62,7 @@ Result<void> Practice::act(const Edit& edit) {
     if (const auto* lay = std::get_if<Lay>(&edit); lay && task_.vine.system == System::cordon)
         return failure({Fault::not_allowed, {"error.practice.cordon-lays-none"}, {{"part", lay->cane}}, {}});
     if (auto why = why_not(now_, edit)) return failure(*std::move(why));
+    waiting_.reset();
     if (done_count() >= most_edits) return failure({Fault::not_allowed, {"error.plan.too-many"}, {{"most", Count{most_edits}}}, {"plan", 0, 0, 0}});
     if (const auto* cut = std::get_if<Cut>(&edit)) waiting_ = warning(*cut);
     if (const auto* tie = std::get_if<Fasten>(&edit)) waiting_ = warning(*tie);
@@ -92,9 +93,11 @@ std::optional<Waiting> Practice::warning(const Cut& cut) const {
 
 Result<void> Practice::confirm() {
     if (!waiting_) return {};
-    const Edit edit = waiting_->edit;
+    const std::optional<Edit> edit = waiting_->edit;
     waiting_.reset();
-    return carry_out(edit);
+    if (edit) return carry_out(*edit);
+    finish();
+    return {};
 }
 
 Result<void> Practice::carry_out(const Edit& edit, bool shown) {
@@ -270,6 +273,10 @@ Role Practice::role_of(AxisId axis) const {
 
 // Going to a step takes its tool up, with nothing chosen yet.
 void Practice::go_to(Step step) {
+    if (step == Step::look_back && !finished() && nothing_cut()) {
+        waiting_ = Waiting{std::nullopt, {"act.warn.nothing-cut"}, {}};
+        return;
+    }
     step_ = step;
     held_ = step;
     if (step == Step::look_back) return finish();
@@ -280,7 +287,20 @@ void Practice::go_to(Step step) {
     if (to_be_shown(step)) show(step);
 }
 
+// Tapes alone, or nothing: pressed by mistake, most likely. Where the rest is done for the trainee tapes are enough.
+bool Practice::nothing_cut() const {
+    if (!to_show_.empty()) return false;
+    const Plan acts = done();
+    return std::all_of(acts.edits.begin() + static_cast<std::ptrdiff_t>(task_.begun.edits.size()), acts.edits.end(),
+                       [](const Edit& edit) { return std::holds_alternative<Mark>(edit); });
+}
+
+void Practice::go_on_pruning() {
+    if (look_) changed();
+}
+
 void Practice::finish() {
+    waiting_.reset();
     if (!look_) do_at_once(to_show_);  // what was not the trainee's to do
     step_ = Step::look_back;
     held_.reset();

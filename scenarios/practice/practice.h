@@ -56,10 +56,10 @@ struct ActsWish {
 };
 ahead::ActsAhead acts_ahead(const ActsWish& wish);
 
-// An act that waits for a word: done by confirm(), forgotten by take_back().
+// What waits for a word: done by confirm(), forgotten by take_back() or by the next act.
 struct Waiting {
-    Edit edit;
-    TextKey key;  // act.warn.trunk, act.warn.taped, act.warn.snap
+    std::optional<Edit> edit;  // none: the look back
+    TextKey key;  // act.warn.trunk, act.warn.taped, act.warn.snap, act.warn.nothing-cut
     Arguments arguments;
 };
 
@@ -125,12 +125,15 @@ public:
     const StepStrip& strip() const { return strip_; }
     Step step() const { return step_; }        // where the trainee says to be
     Step next() const { return next_step(strip_); }
-    void go_to(Step step);                     // never refused; look back finishes
+    // Never refused; look back finishes, or waits for a word where nothing is cut, laid or tied yet.
+    void go_to(Step step);
     bool step_feedback = false;                // findings of a step when it is left
+    bool silent = false;                       // of a sitting with these: without a word until the end
 
     // ---- the look back
     bool finished() const { return look_.has_value(); }
     void finish();                             // judged; the plans come later
+    void go_on_pruning();                      // out of the look back, with all acts as they stand
     // Under other house rules from now on: what was judged is judged anew, and the plans have to be found again.
     void judge_under(std::string house_name, const rules::HouseRules& house);
     const std::optional<PlansFound>& plans() const { return plans_; }
@@ -246,6 +249,7 @@ private:
     void replay();
     void put_down();
     [[nodiscard]] Result<void> begin_watching();
+    bool nothing_cut() const;
     bool tied_now(AxisId cane) const;
     void choose_next_untied();
     std::optional<Waiting> warning(const Cut& cut) const;

@@ -44,10 +44,12 @@ struct JumpTo { std::size_t done = 0; };
 struct GoToStep { rules::Step step{}; };
 struct NextStep {};  // the next on the strip; on the look back the next vine
 struct CutAgain {};
+struct GoOnPruning {};  // out of the look back, with all acts as they stand
 struct NextVine {};
 struct RowOf { System system{}; };    // what stands in the row from the next vine on
 struct OpenScene { std::string name; std::size_t number = 0; };  // of the scene's vines, from 0
 struct OpenCode { std::string code; };
+struct StopGrowing {};  // of the vine that is sought: everything stays as it is
 struct OfferTaken { bool yes = true; };  // work found from before: go on with it, or leave it
 // ---- the look back
 struct ShowPiece { std::size_t at = 0; };
@@ -164,7 +166,7 @@ struct Leave {};                        // close the window: asked by a person o
 
 using Request = std::variant<ask::TakeTool, ask::TapeSays, ask::Choose, ask::WalkCanes, ask::WalkBuds, ask::CutHere, ask::PullCane, ask::LayTo, ask::TieHere,
                              ask::MarkAs, ask::Confirm, ask::TakeBack, ask::Undo, ask::Redo, ask::JumpTo, ask::GoToStep, ask::NextStep,
-                             ask::CutAgain, ask::NextVine, ask::RowOf, ask::OpenScene, ask::OpenCode, ask::OfferTaken, ask::ShowPiece, ask::NextPiece, ask::LookAtPiece,
+                             ask::CutAgain, ask::GoOnPruning, ask::NextVine, ask::RowOf, ask::OpenScene, ask::OpenCode, ask::StopGrowing, ask::OfferTaken, ask::ShowPiece, ask::NextPiece, ask::LookAtPiece,
                              ask::ShowTwin, ask::NextAsGood, ask::TakeCut, ask::NextCut, ask::MoveCut, ask::LeaveCut, ask::Disagree, ask::GrowOn, ask::SpringVisit, ask::SayStanding, ask::NextWinter, ask::PruneOfTwo, ask::BackToTwo, ask::LeaveTwo, ask::Watch, ask::WatchNext, ask::WatchBack, ask::WatchOwn, ask::Drill,
                              ask::DrillAnswer, ask::DrillNext, ask::DrillEnd, ask::Questions, ask::SayAnswer, ask::QuestionNext, ask::BudSampling, ask::SayDead, ask::BudsNext, ask::LookFrom, ask::LookAtChosen, ask::Hatch, ask::Orbit, ask::HouseFrom, ask::HouseStep, ask::HouseAsShipped, ask::HouseIn, ask::HouseOut, ask::Wall, ask::WallKind,
                              ask::WallQuestions, ask::WallPosts, ask::WallLanguages, ask::WallBegin, ask::WallGoOn, ask::WallDo, ask::WallClose, ask::Weigh, ask::WeighDo, ask::WeighUndo, ask::WeighWrite, ask::WeighAgain, ask::LeaveOut, ask::SayNext, ask::WeighClose, ask::Book, ask::BookDo, ask::BookPaper, ask::PractiseLike, ask::Looks, ask::LooksSkill, ask::LooksBegin, ask::LookSaid,

@@ -1,5 +1,8 @@
 #include "scenarios/practice/session.h"
 
+#include <algorithm>
+
+#include "scenarios/scenes/drawn_vine.h"
 #include "scenarios/words/load_words.h"
 #include "sim/pruning/plan.h"
 #include "sim/vine/course_book.h"
@@ -61,11 +64,12 @@ Result<void> Session::speak(const std::string& language) {
 }
 
 void Session::begin(Task task) {
+    stop_growing();  // whatever was sought, this one is wanted now
     // Work offered and not answered is not lost by beginning something else.
     if (keeping_.take_offered()) keeping_.set_aside();
     shell_.offered = false;
     practice_.emplace(std::move(task));
-    practice_->step_feedback = practice_->on_ladder() ? practice_->task().ladder->rung.feedback : shell_.settings.step_feedback;
+    say_how_it_is_told();
     shell_.message.reset();
     shell_.screen = Screen::row;
     shell_.row_system = practice_->start().system;
@@ -83,6 +87,15 @@ void Session::begin(Task task) {
     (void)practice_->watch();  // waits for the plans
 }
 
+// Findings told at every step are leaned on: every second vine goes without a word until its end, but on the rungs whose
+// words still explain each step.
+void Session::say_how_it_is_told() {
+    const auto& ladder = practice_->task().ladder;
+    const bool told = ladder ? ladder->rung.feedback : shell_.settings.step_feedback, explained = ladder && ladder->rung.explained;
+    practice_->silent = told && !explained && ++told_vines_ % 2 == 0;
+    practice_->step_feedback = told && !practice_->silent;
+}
+
 // Those of the vine in hand, unless they were found before.
 void Session::seek_plans() {
     shell_.searching = !practice_->plans();
@@ -98,6 +111,27 @@ Result<void> Session::open(Result<Opened> opened) {
     begin(std::move(opened->task));
     keep_work();
     return {};
+}
+
+Result<void> Session::open_of_scene(const std::string& scene, std::size_t number, Then then) {
+    const auto line = std::find_if(shell_.scenes.begin(), shell_.scenes.end(), [&](const SceneLine& one) { return one.name == scene; });
+    if (line == shell_.scenes.end() || number < line->vines) {
+        auto opened = open_scene(assets_, scene, number);
+        return opened ? then(*std::move(opened)) : failure(std::move(opened.error()));
+    }
+    if (!growing_worker_) growing_worker_ = std::make_unique<Worker<Result<Opened>>>();
+    shell_.message.reset();
+    shell_.growing = Growing{};
+    shell_.growing->of = scenes::most_drawn;
+    when_grown_ = std::move(then);
+    growing_worker_->ask([&assets = assets_, scene, number, tried = shell_.growing->tried] { return open_scene(assets, scene, number, tried.get()); });
+    return {};
+}
+
+void Session::stop_growing() {
+    if (growing_worker_) growing_worker_->forget();
+    when_grown_ = nullptr;
+    shell_.growing.reset();
 }
 
 Result<void> Session::open_named(const std::string& code) { return open(open_code(assets_, code, house_.differs() || !scene_ ? house_.name() : scene_->house_rules)); }
@@ -119,13 +153,19 @@ Result<void> Session::next_vine() {
     return code ? open_named(*code) : failure(code.error());
 }
 
-Result<void> Session::take_up(const settings::Work& work) {
+Result<void> Session::take_up(settings::Work work) {
+    if (work.number) return open_of_scene(work.scene, *work.number, [this, work](Opened opened) { return go_on_with(work, std::move(opened)); });
     auto opened = open_work(assets_, work, keeping_.path(work.vine_file));
-    if (!opened) return failure(std::move(opened.error()));
-    if (opened->scene) scene_ = std::move(opened->scene);
-    if (auto rung = take_up_rung(*opened, work); !rung) return rung;
-    if (auto whole = prune(opened->task.vine, work.plan); !whole) return failure(std::move(whole.error()));
-    begin(std::move(opened->task));
+    return opened ? go_on_with(work, *std::move(opened)) : failure(std::move(opened.error()));
+}
+
+Result<void> Session::go_on_with(const settings::Work& work, Opened opened) {
+    (void)keeping_.take_offered();
+    shell_.offered = false;
+    if (opened.scene) scene_ = std::move(opened.scene);
+    if (auto rung = take_up_rung(opened, work); !rung) return rung;
+    if (auto whole = prune(opened.task.vine, work.plan); !whole) return failure(std::move(whole.error()));
+    begin(std::move(opened.task));
     const std::size_t begun = practice_->task().begun.edits.size();  // they stand already
     for (std::size_t i = begun; i < work.plan.edits.size(); ++i) {
         (void)practice_->act(work.plan.edits[i]);
@@ -141,7 +181,10 @@ Result<void> Session::take_up(const settings::Work& work) {
 void Session::answer(const Carried& carried) {
     switch (carried.came) {
         case Came::pointed: return;
-        case Came::acted: return acted(carried.refused ? failure(*carried.refused) : Result<void>{});
+        case Came::acted:
+            acted(carried.refused ? failure(*carried.refused) : Result<void>{});
+            if (!carried.refused && practice_->finished()) came_to_the_end();  // the word that it waited for
+            return;
         case Came::moved: shell_.message.reset(); keep_ladder_vine(); return keep_work();
         case Came::shown: shell_.message.reset(); return;
     }
@@ -182,6 +225,16 @@ void Session::keep_settings() {
     if (auto kept = keeping_.keep(shell_.settings); !kept) say(kept.error());
 }
 
+void Session::came_to_the_end() {
+    if (practice_->on_ladder()) keep_work();  // what was done for the trainee at the end
+    keep_finished();
+    const Task& task = practice_->task();
+    const WalkedVine here = task.scene.empty() ? WalkedVine{task.code, {}, 0} : WalkedVine{task.code, task.scene, task.scene_number};
+    auto& walked = shell_.walked;
+    const bool has_way_back = !here.code.empty() || !here.scene.empty();
+    if (has_way_back && std::find(walked.begin(), walked.end(), here) == walked.end()) walked.push_back(here);
+}
+
 void Session::keep_finished() {
     if (!practice_ || shell_.read_only) return;
     keep_ladder_vine();
@@ -212,6 +265,12 @@ bool Session::poll() {
         return true;
     }
     if (looks_ && looks_->poll()) return true;
+    if (auto grown = growing_worker_ ? growing_worker_->take() : std::nullopt) {
+        const Then then = when_grown_;
+        stop_growing();
+        acted(*grown ? then(**std::move(grown)) : Result<void>(failure(grown->error())));
+        return true;
+    }
     if (auto lived = year_worker_.take()) {
         if (auto* spring = std::get_if<SpringVisit>(&*lived); spring && practice_) practice_->add_spring(std::move(*spring));
         if (auto* winter = std::get_if<NextWinter>(&*lived); winter && shows_two()) winters_.back().found = std::move(*winter);

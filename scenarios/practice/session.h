@@ -77,7 +77,7 @@ public:
         if (looks_) looks_->seen();
     }
     bool makes_paper() const { return paper_worker_ != nullptr; }
-    bool works() const { return shell_.searching || paper_worker_ || (looks_ && looks_->stage() == LookStage::making) || (crew_ && crew_->stage() == QuizStage::making) || (book_ && book_->works()) || (shows_two() && !two_vines()->found) || (practice_ && (practice_->spring_lived() || practice_->awaits_seasons())); }  // an answer is due
+    bool works() const { return shell_.searching || shell_.growing || paper_worker_ || (looks_ && looks_->stage() == LookStage::making) || (crew_ && crew_->stage() == QuizStage::making) || (book_ && book_->works()) || (shows_two() && !two_vines()->found) || (practice_ && (practice_->spring_lived() || practice_->awaits_seasons())); }  // an answer is due
     const words::Words& words() const { return words_; }
     std::uint64_t vine_number() const { return vine_number_; }  // rises with each new vine: pictures begin anew
     std::uint64_t words_number() const { return words_number_; }
@@ -95,11 +95,17 @@ private:
 
     void recall();  // settings and work from before
     void begin(Task task);
+    void say_how_it_is_told();
     // Sets it before the person; its scene is the one in hand from then on.
     [[nodiscard]] Result<void> open(Result<Opened> opened);
+    // A scene's own vines are there at once; one past them is sought beside the picture, and `then` comes once it is found.
+    using Then = std::function<Result<void>(Opened)>;
+    [[nodiscard]] Result<void> open_of_scene(const std::string& scene, std::size_t number, Then then);
+    void stop_growing();
+    [[nodiscard]] Result<void> go_on_with(const settings::Work& work, Opened opened);
     [[nodiscard]] Result<void> open_named(const std::string& code);
     [[nodiscard]] Result<void> next_vine();
-    [[nodiscard]] Result<void> take_up(const settings::Work& work);
+    [[nodiscard]] Result<void> take_up(settings::Work work);
     [[nodiscard]] Result<void> speak(const std::string& language);
 
     // ---- the next winter
@@ -179,6 +185,7 @@ private:
     void acted(const Result<void>& result);
     void keep_work();
     void keep_settings();
+    void came_to_the_end();  // of the vine in hand
     void keep_finished();  // the vine in hand, once its plans are found
     void no_offers() { shell_.offers_watch = shell_.offers_drill = shell_.offers_questions = false; }
 
@@ -207,8 +214,11 @@ private:
     std::optional<SignDesk> sign_;
     std::uint64_t vine_number_ = 0, words_number_ = 0;
     bool leaving_ = false, watched_ = false;
+    int told_vines_ = 0;  // of this sitting, begun with findings after each step or silent among those
     std::unique_ptr<Worker<PaperAnswer>> paper_worker_;  // while a paper is made
     std::string paper_file_;
+    std::unique_ptr<Worker<Result<Opened>>> growing_worker_;  // since a vine was first sought so
+    Then when_grown_;
     Worker<PlansFound> plan_worker_;
     Worker<std::variant<NextWinter, SpringVisit>> year_worker_;  // of seasons lived through
     std::uint64_t acts_of_ = 0;  // the vine whose acts are asked about

@@ -23,7 +23,10 @@ Result<void> Session::open_ladder_vine(const ask::LadderVine& wish) {
     if (auto there = need_ladder(); !there) return there;
     const std::size_t lesson = wish.lesson.value_or(ladder_->next);
     if (lesson >= ladder_->lessons.lessons.size()) return {};
-    return open(open_on_rung(assets_, *ladder_, lesson, ladder_->progress[lesson].next, wish.rung.value_or(ladder_->standing.rung)));
+    return open_of_scene(ladder_->lessons.lessons[lesson].scene, ladder_->progress[lesson].next, [this, lesson, rung = wish.rung.value_or(ladder_->standing.rung)](Opened opened) {
+        put_on_rung(opened, *ladder_, lesson, rung);
+        return open(std::move(opened));
+    });
 }
 
 // Of work taken up again: the rung it was on, with what was done for the trainee.

@@ -33,6 +33,7 @@ void Session::seat(std::optional<records::Person> person) {
     way_.reset();
     ladder_.reset();
     shell_.walked.clear();
+    told_vines_ = 0;
     shell_.message.reset();
     shell_.screen = Screen::home;
     shell_.sits = std::move(person);

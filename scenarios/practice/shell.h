@@ -2,6 +2,8 @@
 // screens to draw. Must not know: screens' layout, files.
 #pragma once
 
+#include <atomic>
+#include <memory>
 #include <optional>
 #include <string>
 #include <vector>
@@ -33,6 +35,12 @@ struct WalkedVine {
     bool operator==(const WalkedVine&) const = default;
 };
 
+// A vine that is sought beside the picture: seeds tried so far, of at most so many.
+struct Growing {
+    std::shared_ptr<std::atomic<int>> tried = std::make_shared<std::atomic<int>>(0);
+    int of = 0;
+};
+
 struct Shell {
     Screen screen = Screen::home;
     settings::Settings settings;
@@ -41,6 +49,7 @@ struct Shell {
     bool offered = false;             // work from before lies there: OfferTaken
     WalkedVine offered_vine;          // the one it was done on; neither code nor scene where only its file is kept
     std::size_t offered_acts = 0;
+    std::optional<Growing> growing;   // stands before everything until it is there or not wanted
     bool searching = false;           // the plans are still being counted
     std::string machine;              // what draws
     std::string view = "row";         // word of scene::View now in force; empty: moved since

@@ -44,6 +44,7 @@ struct Hand {
     Carried operator()(const ask::Redo&) const { return vine.redo(), moved; }
     Carried operator()(const ask::JumpTo& a) const { return vine.jump(a.done), moved; }
     Carried operator()(const ask::CutAgain&) const { return vine.cut_again(), moved; }
+    Carried operator()(const ask::GoOnPruning&) const { return vine.go_on_pruning(), moved; }
     // ---- the look back
     Carried operator()(const ask::ShowPiece& a) const {
         if (LookBack* back = look()) back->current = std::min(a.at, back->walk.size());

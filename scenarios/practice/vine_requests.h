@@ -21,7 +21,7 @@ constexpr bool of_the_hand = one_of<Asked, ask::TakeTool, ask::TapeSays, ask::Ch
 // What changes nothing but the vine in hand, and what stands around it in Practice.
 template <class Asked>
 constexpr bool of_the_vine = one_of<Asked, ask::TakeTool, ask::TapeSays, ask::Choose, ask::WalkCanes, ask::WalkBuds, ask::CutHere, ask::PullCane, ask::LayTo, ask::TieHere,
-                                    ask::MarkAs, ask::Confirm, ask::Undo, ask::Redo, ask::JumpTo, ask::CutAgain, ask::ShowPiece, ask::NextPiece,
+                                    ask::MarkAs, ask::Confirm, ask::Undo, ask::Redo, ask::JumpTo, ask::CutAgain, ask::GoOnPruning, ask::ShowPiece, ask::NextPiece,
                                     ask::ShowTwin, ask::NextAsGood, ask::TakeCut, ask::NextCut, ask::MoveCut, ask::LeaveCut, ask::GrowOn, ask::SayStanding, ask::WatchNext, ask::WatchBack, ask::WatchRest, ask::DrillAnswer, ask::DrillNext, ask::SayAnswer, ask::QuestionNext, ask::SayDead,
                                     ask::BudsNext>;
 

@@ -27,16 +27,17 @@ std::optional<Tenths> had_on(const Scene& scene, const SceneVine& vine, const ru
 
 }  // namespace
 
-SceneVine drawn_vine(const Scene& scene, std::size_t number, const rules::HouseRules& house) {
+SceneVine drawn_vine(const Scene& scene, std::size_t number, const rules::HouseRules& house, std::atomic<int>* tried) {
     SceneVine drawn = scene.vines[number % scene.vines.size()];
     const auto site = read_code(drawn.code);
     if (!site || !drawn.acts.edits.empty()) return drawn;
     drawn.spring = static_cast<int>(number % 1'000) + 1;
     SceneVine best = drawn;
     Tenths most{-1};
-    for (int tried = 0; tried < most_drawn; ++tried) {
+    for (int nth = 0; nth < most_drawn; ++nth) {
+        if (tried) *tried = nth;
         CodedSite other = *site;
-        other.seed = seed_of(scene, number, tried);
+        other.seed = seed_of(scene, number, nth);
         drawn.code = print_code(other);
         const auto had = had_on(scene, drawn, house);
         if (!had || *had <= most) continue;

@@ -2,6 +2,8 @@
 // grow the same vine, so that work in progress and records need no more than these two. Must not know: who has seen which.
 #pragma once
 
+#include <atomic>
+
 #include "scenarios/scenes/scene_file.h"
 #include "sim/rules/house_rules.h"
 
@@ -12,6 +14,7 @@ inline constexpr int most_drawn = 60;    // seeds tried for one vine
 
 // The first of the seeds drawn for this number on which the scene's temptations can be set and so many points can be had
 // under its house; of none, the best. A scene whose vines begin with acts made gives its own again: acts belong to one vine.
-SceneVine drawn_vine(const Scene& scene, std::size_t number, const rules::HouseRules& house);
+// `tried`: told how many seeds were, for whoever waits in another thread.
+SceneVine drawn_vine(const Scene& scene, std::size_t number, const rules::HouseRules& house, std::atomic<int>* tried = nullptr);
 
 }  // namespace spurwright::scenes

@@ -147,7 +147,7 @@ TEST_CASE("a finished vine is judged anew under each change, its plans are found
     Session& session = **made;
     session.carry_out(ask::SafetySeen{});
     wait_for_plans(session);
-    session.practice()->go_to(rules::Step::look_back);
+    session.practice()->finish();
     const Tenths before = session.practice()->look()->mine.points;
     const Tenths best = session.practice()->look()->plans->best().points;
     session.carry_out(ask::HouseStep{{"bud-load", "per_metre", false}, -6});

@@ -124,6 +124,7 @@ TEST_CASE("either can be pruned and looked back on, put back as it was, and take
     REQUIRE(session->practice()->plans().has_value()); // its own, not those of the vine looked at meanwhile
     CHECK(session->practice()->plans()->planning->best()->points == planning::Planning(session->practice()->start(), session->practice()->task().house).best()->points);
     session->carry_out(ask::GoToStep{Step::look_back});
+    session->carry_out(ask::Confirm{});  // with nothing cut yet
     CHECK(session->practice()->finished());
     // And so on from there, and all the way back.
     session->carry_out(ask::NextWinter{});

@@ -91,6 +91,7 @@ TEST_CASE("work on a scene's vine that no code grows is kept by scene and number
     CHECK(again->practice()->task().scene == "fat-one");
     CHECK(again->practice()->task().learn_keys.size() == 3);
     again->carry_out(ask::GoToStep{Step::look_back});
+    again->carry_out(ask::Confirm{});  // with nothing cut yet
     REQUIRE(again->shell().walked.size() == 1);
     CHECK(again->shell().walked[0] == WalkedVine{"", "fat-one", 2});
     again->carry_out(ask::NextVine{});  // the scene's next
@@ -299,6 +300,7 @@ TEST_CASE("the search finds the best plan beside the work; the look back shows i
     const test::Folder here;
     const auto session = opened(folders_in(here), first_scene());
     session->carry_out(ask::GoToStep{Step::look_back});
+    session->carry_out(ask::Confirm{});  // with nothing cut yet
     REQUIRE(session->practice()->finished());
     for (int i = 0; i < 600 && session->shell().searching; ++i) {
         session->poll();

@@ -343,6 +343,13 @@ std::vector<Staged> all_staged() {
             REQUIRE(p.act(Cut{node_id(trunk, 2), Length{20'000}, Tool::saw, {}}).has_value());
             REQUIRE(p.waiting().has_value());
         }));
+    add("row-nothing-cut", at(Screen::row), changed(start, [&](Practice& p) {
+            REQUIRE(p.mark(canes[0], Role::left).has_value());
+            p.go_to(rules::Step::look_back);
+            REQUIRE(p.waiting().has_value());
+        }));
+    Staged& silent = add("row-silent", at(Screen::row), changed(start, [](Practice& p) { p.silent = true; }));
+    silent.views.row.set = silent.views.row.card_open = true;
     Shell told = at(Screen::row);
     told.message = practice::Message{TextKey{"error.practice.choose-first"}, {}};
     add("row-message", told, changed(start, [](Practice&) {}));
@@ -539,6 +546,11 @@ std::vector<Staged> all_staged() {
     ui::SignView& withdrawing = filled(add("sign-withdraw", at(Screen::sign)));
     withdrawing.withdraws = 41;
     withdrawing.reason.text = "the wrong person";
+    Shell sought = at(Screen::home);
+    sought.growing = practice::Growing{};
+    sought.growing->of = 60;
+    *sought.growing->tried = 12;
+    add("growing", sought);
     add("seat-empty", at(Screen::seat));
     Staged& seat = add("seat", at(Screen::seat));
     for (int number = 1; number <= 30; ++number) seat.shell.people.push_back({number, number % 4 ? "Marisol " + std::to_string(number) : "", "es", number % 3 ? "Norte" : "", ""});

@@ -186,11 +186,43 @@ TEST_CASE("what the house does otherwise is typed in one's own words") {
     CHECK(as<ask::Disagree>(asked)->note == "Aquí dejamos una vara de más, señor");
 }
 
+TEST_CASE("a vine on which nothing is cut asks before the look back; from there one goes back to pruning") {
+    Driver driver({});
+    const Staged& one = staged("row-nothing-cut");
+    driver.settle(one.state());
+    CHECK(driver.probe().find("say.yes")->label == driver.words()("screen.say.look-back-all-the-same"));
+    CHECK(driver.probe().find("say.no")->label == driver.words()("screen.say.go-on-pruning"));
+    CHECK(asks<ask::Confirm>(pressed("row-nothing-cut", {key::enter})));
+    CHECK(asks<ask::TakeBack>(pressed("row-nothing-cut", {key::escape})));
+    CHECK(asks<ask::GoOnPruning>(pressed("look-first", {'Z', true})));
+    CHECK(asks<ask::GoOnPruning>(clicked("look-first", "look.go-on-pruning")));
+}
+
 TEST_CASE("a look is gone on from by Space and by Enter") {
     for (const int on : {key::space, key::enter}) CHECK(asks<ask::LookNext>(pressed("looks-told", {on})));
     CHECK(asks<ask::LookNext>(clicked("looks-told", "looks.look-next")));
     const std::string first = "looks-" + std::string(word_of(drill::all_skills[0]));
     for (const int on : {key::space, key::enter}) CHECK_FALSE(asks<ask::LookNext>(pressed(first, {on})));
+}
+
+TEST_CASE("a vine that goes without a word says so before its first act, in both languages") {
+    for (const char* language : {"en", "es"})
+        for (const int percent : {100, 250}) {  // folded cards too
+            Driver driver({language, percent, 1280, 720});
+            driver.settle(staged("row-silent").state());
+            bool said = false;
+            for (const ui::Probed& p : driver.probe().all()) said |= p.label == driver.words()("screen.row.silent") && p.seen.height() > 2;
+            CHECK_MESSAGE(said, language, " ", percent);
+            driver.settle(staged("row-start").state());
+            for (const ui::Probed& p : driver.probe().all()) CHECK(p.label != driver.words()("screen.row.silent"));
+        }
+}
+
+TEST_CASE("while a vine is sought nothing else can be asked, and Esc leaves it") {
+    CHECK(asks<ask::StopGrowing>(pressed("growing", {key::escape})));
+    CHECK(asks<ask::StopGrowing>(clicked("growing", "growing.growing-leave")));
+    CHECK_FALSE(pressed("growing", {'W'}).has_value());
+    CHECK_FALSE(pressed("growing", {key::enter, true}).has_value());
 }
 
 TEST_CASE("a page of results longer than the window is walked by arrows and by the page keys, to its foot and back") {

@@ -25,13 +25,15 @@ std::string act_share(const Ui& ui, const Practice& practice, const ChargedLook&
     }
     const std::string whole = of_act(ui, practice, charged, *charge);
     if (share.lost == charge->lost) return whole;
-    return ui.say("screen.look.of-it-here", {{"text", whole}, {"lost", share.lost}});
+    return ui.say(share.lost > charge->lost ? "screen.look.more-here" : "screen.look.of-it-here", {{"text", whole}, {"lost", share.lost}});
 }
 
 } // namespace
 
 std::string charge_words(const Ui& ui, const Practice& practice, const practice::Walked& stop) {
     const practice::LookBack& look = *practice.look();
+    if (stop.stop == practice::Stop::cap && look.charged)
+        return review::cap_charge_sentence(look.charged->caps[stop.at], look.charged->plan, practice.now(), ui.words);
     const auto share = practice::charged_to(look, stop);
     if (!share) return {};
     switch (share->to) {
@@ -53,7 +55,9 @@ std::vector<std::string> season_words(const Ui& ui, const Practice& practice, co
 std::optional<std::size_t> charged_act(const Practice& practice) {
     const auto& look = practice.look();
     if (!look || look->current >= look->walk.size()) return std::nullopt;
-    const auto share = practice::charged_to(*look, look->walk[look->current]);
+    const practice::Walked& stop = look->walk[look->current];
+    auto share = practice::charged_to(*look, stop);
+    if (stop.stop == practice::Stop::cap && look->charged) share = FindingShare{look->charged->caps[stop.at].to, look->charged->caps[stop.at].edit, {}};
     if (!share || share->to != LostTo::act || share->edit < practice.task().begun.edits.size()) return std::nullopt;
     return share->edit;
 }
@@ -62,11 +66,15 @@ std::vector<review::Told::Act> all_charge_words(const Ui& ui, const Practice& pr
     std::vector<review::Told::Act> told;
     if (!practice.look()->charged) return told;
     const ChargedLook& charged = *practice.look()->charged;
+    for (std::size_t i = 0; i < charged.caps.size(); ++i) {
+        const rules::Cap& cap = practice.look()->mine.caps[i];
+        told.push_back({ui.words.sentence(cap.key, cap.arguments) + " " + review::cap_charge_sentence(charged.caps[i], charged.plan, practice.now(), ui.words), {}});
+    }
     for (const planning::Charge& charge : charged.charges.edits) told.push_back({of_act(ui, practice, charged, charge), season_of(ui, charged, charge.edit)});
     if (charged.charges.mending) told.push_back({review::mending_sentence(*charged.charges.mending, ui.words), season_of(ui, charged, std::nullopt)});
     Tenths hand;
     for (const planning::HandLoss& loss : charged.charges.hand) hand += loss.lost;
-    if (hand.count > 0) told.push_back({ui.say("review.hand", {{"lost", hand}}), {}});
+    if (hand.count != 0) told.push_back({review::hand_sentence(hand, ui.words), {}});
     return told;
 }
 

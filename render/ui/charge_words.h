@@ -20,8 +20,8 @@ std::vector<std::string> season_words(const Ui& ui, const practice::Practice& pr
 // The act that the stop in sight is charged to; none where it is not charged to one that can be undone.
 std::optional<std::size_t> charged_act(const practice::Practice& practice);
 
-// Where the points went in all: each act that cost something with what it means next season, what can still be mended, the
-// hand. In order.
+// Where the points went in all: what limits took, each act that cost something with what it means next season, what can
+// still be mended, the hand. In order.
 std::vector<review::Told::Act> all_charge_words(const Ui& ui, const practice::Practice& practice);
 
 } // namespace spurwright::ui

@@ -34,7 +34,7 @@ std::string mend_word(const Ui& ui, const Walked& piece) {
     return ui.say("mend." + std::string(word_of(piece.mend)));
 }
 
-Tape tape_of(const Walked& piece) { return ui::tape_of(piece.stop == Stop::cap ? rules::Mend::carried : piece.mend); }
+Tape tape_of(const Walked& piece) { return ui::tape_of(piece.mend); }
 
 // How it went as a whole: points as they are, held ones apart, and where it stands among all ways.
 void heading(Ui& ui, const State& state, const LookBack& look) {
@@ -81,7 +81,7 @@ Asked piece_card(const State& state, Views& views, Ui& ui, const LookBack& look)
     const auto before = std::count_if(look.walk.begin(), here, spoken),
                all = std::count_if(look.walk.begin(), look.walk.end(), spoken);
     text(ui,
-         piece.folded ? ui.say("screen.look.folded")
+         piece.folded ? ui.say(piece.lost.count > 0 ? "screen.look.folded-little" : "screen.look.folded")
                       : ui.say("screen.look.piece", {{"n", Count{before + 1}}, {"of", Count{all}}}),
          true);
     const std::string mend = mend_word(ui, piece);

@@ -67,6 +67,19 @@ Json charge_object(std::size_t nth, const Review& r, const words::Words& words) 
     return o;
 }
 
+Json cap_object(std::size_t nth, const Review& r, const words::Words& words) {
+    const planning::ChargedCap& charged = r.charged_caps[nth];
+    const bool act = charged.to == planning::LostTo::act;
+    Json o = Json::object();
+    o.set("cap", r.mine.caps[nth].cap);
+    o.set("to", word_of(charged.to));
+    o.set("edit", act ? Json(static_cast<std::int64_t>(charged.edit) + 1) : Json());
+    o.set("act", act ? Json(print_edit(r.plan.edits[charged.edit])) : Json());
+    o.set("taken", charged.taken);
+    o.set("sentence", review::cap_charge_sentence(charged, r.plan, r.after, words));
+    return o;
+}
+
 Json mending_object(const planning::Mending& mending, const Review& r, const words::Words& words) {
     Json o = Json::object();
     o.set("step", word_of(mending.step));
@@ -106,12 +119,13 @@ void set_review(Json& o, const Review& r, const words::Words& words) {
     o.set("mine_as_good", r.as_good());
     o.set("as_good_count", r.as_good_count);
     Json plans = Json::list(), steps = Json::list(), charges = Json::list(), hand = Json::list(), twins = Json::list(),
-         mistakes = Json::list(), ends = Json::list(), houses = Json::list();
+         mistakes = Json::list(), ends = Json::list(), houses = Json::list(), caps = Json::list();
     for (std::size_t i = 0; i < r.plans_as_good.size(); ++i)
         plans.push(plan_in(r.plans_as_good[i], r.row ? &r.row->as_good[i] : nullptr));
     for (std::size_t s = 0; s < r.charges.by_step.size(); ++s)
         if (r.charges.by_step[s].count != 0) steps.push(step_object(r, static_cast<rules::Step>(s), r.charges.by_step[s]));
     for (std::size_t i = 0; i < r.charges.edits.size(); ++i) charges.push(charge_object(i, r, words));
+    for (std::size_t i = 0; i < r.charged_caps.size(); ++i) caps.push(cap_object(i, r, words));
     for (const planning::HandLoss& loss : r.charges.hand) {
         Json one = Json::object();
         one.set("finding", static_cast<std::int64_t>(loss.finding));
@@ -144,6 +158,7 @@ void set_review(Json& o, const Review& r, const words::Words& words) {
     o.set("mending", r.charges.mending ? mending_object(*r.charges.mending, r, words) : Json());
     o.set("hand", std::move(hand));
     o.set("caps_lost", r.charges.caps);
+    o.set("charged_caps", std::move(caps));
     o.set("mistakes", std::move(mistakes));
     o.set("twins", std::move(twins));
     o.set("ends", std::move(ends));

@@ -6,7 +6,7 @@
 
 #include "scenarios/ahead/acts_ahead.h"
 #include "scenarios/practice/plan_search.h"
-#include "sim/planning/charged_findings.h"
+#include "sim/planning/charged_caps.h"
 
 namespace spurwright::practice {
 
@@ -15,6 +15,7 @@ struct ChargedLook {
     planning::Charges charges;
     std::vector<planning::CordonChoice> better; // of a cordon, beside charges.edits
     std::vector<planning::FindingShares> shares; // beside the judgement's findings
+    std::vector<planning::ChargedCap> caps;      // beside its limits
     std::vector<ahead::TwoWays> ways;            // to be lived through, so that next season can be told
     std::optional<ahead::ActsAhead> seasons;     // what came of them; none before a worker has lived them
     bool seasons_due = true;                     // nobody lives them yet

@@ -134,7 +134,7 @@ LookBack look_back(const Vine& before, const Vine& after, const rules::HouseRule
         w.axis = axis_named(before, cap.on);
         w.node = node_near(after, w.axis, Near::crown);
         if (const Axis* axis = before.find(w.axis)) w.side = axis->side;
-        w.mend = rules::Mend::carried;
+        w.mend = rules::Mend::carried;  // until it is known to be work left undone
         w.step = rules::Step::choose;
         w.key = cap.key;
         w.arguments = cap.arguments;
@@ -165,7 +165,12 @@ void add_plans(LookBack& look, const Vine& before, const rules::HouseRules& hous
     if (!plans.none()) {
         if (const auto after = pruned(before, plans.best().plan)) look.best = rules::judge(before, *after, house);
         look.mine_as_good = look.mine.points + plans.tolerance >= plans.best().points;
+        if (look.mine_as_good)  // nobody is shown as a fault what nobody can tell apart, unless it can still be done
+            for (Walked& stop : look.walk) stop.folded = stop.folded || (stop.stop == Stop::finding && stop.mend != rules::Mend::now);
         look.charged = charged_look(before, house, plans, done, look.mine);
+        look.charged->caps = planning::charged_caps(before, house, done, look.mine, look.best ? look.best->caps : std::vector<rules::Cap>{});
+        for (Walked& stop : look.walk)
+            if (stop.stop == Stop::cap && look.charged->caps[stop.at].to == planning::LostTo::open) stop.mend = rules::Mend::now;
     }
     look.plans = std::move(plans);
 }

@@ -58,10 +58,12 @@ Review review(const Vine& before, const Plan& plan, const io::HouseRulesFile& fi
         if (good.points >= found.least()) found.plans_as_good.push_back(std::move(good));
     found.charges = planning::charges(before, house, planning, plan, found.mine);
     found.seasons = ahead::acts_ahead(before, house, ahead::two_ways(before, house, found.charges), ahead::usual_wish(before));
+    found.charged_caps = planning::charged_caps(before, house, plan, found.mine, found.best.caps);
     found.mistakes = planning::plan_mistakes(before, facts, offers, asked, house, found.charges, found.best_plan.choice,
                                              found.mine, found.best);
     found.twins = twin_pieces(before, house, planning::kept_choice(before, facts, house), found.best_plan.choice);
-    found.ends = planning::better_ends(before, house, plan);
+    // Shortening good canes is no answer to unwanted ones that still stand.
+    if (facts.load.all == facts.load.counted()) found.ends = planning::better_ends(before, house, plan);
     if (!found.as_good())
         for (const std::string_view name : io::house_ways) {
             const auto other = io::load_house_rules(std::string(name), assets);

@@ -9,6 +9,7 @@
 
 #include "scenarios/ahead/acts_ahead.h"
 #include "scenarios/io/house_rules_file.h"
+#include "sim/planning/charged_caps.h"
 #include "sim/planning/cordon_charges.h"
 #include "sim/planning/plan_mistakes.h"
 #include "sim/planning/what_if.h"
@@ -46,6 +47,7 @@ struct Review {
     std::vector<planning::BestPlan> plans_as_good;  // the best first, at most most_plans_as_good
     planning::Charges charges;
     ahead::ActsAhead seasons;  // what the acts charged mean next season
+    std::vector<planning::ChargedCap> charged_caps;  // beside mine.caps
     std::vector<rules::Mistake> mistakes;
     std::optional<RowReview> row;          // of a cordon alone
     std::vector<TwinPiece> twins; // left cane, right cane, left spur, right spur; of a cordon each spur, outward by side

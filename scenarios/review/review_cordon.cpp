@@ -78,6 +78,7 @@ Review review_of_cordon(const Vine& before, const Plan& plan, const io::HouseRul
     found.mine = rules::judge_plan(before, plan, found.after, house, offers, asked);
     found.best = rules::judge(before, *careful, house, offers, asked);
     found.best_plan = {{}, best.plan, best.points, best.sum};
+    found.charged_caps = planning::charged_caps(before, house, plan, found.mine, found.best.caps);
     found.tally = planning::tally(tables, found.mine.points.count);
     found.within = house.acceptable.within;
     found.noise = planning::eye_noise(before, house, best.plan);

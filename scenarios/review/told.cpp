@@ -45,6 +45,14 @@ std::string act_text(const Edit& edit, const Vine& after, const words::Words& wo
     return words.sentence(act.key, act.arguments);
 }
 
+// Laid or tied down, and it broke.
+bool snapped(const Vine& after, const Edit& edit, AxisId cane) {
+    if (!std::holds_alternative<Lay>(edit) && !std::holds_alternative<Fasten>(edit)) return false;
+    return std::any_of(after.laid.begin(), after.laid.end(), [&](const Laid& laid) {
+        return laid.axis == cane && laid.winter == after.winter && laid.state == LaidState::snapped;
+    });
+}
+
 std::vector<std::string> told_head(const Review& r, const words::Words& words) {
     std::vector<std::string> head;
     head.push_back(words("judge.points", {{"points", r.mine.points}, {"best", r.best_plan.points}}));
@@ -53,6 +61,7 @@ std::vector<std::string> told_head(const Review& r, const words::Words& words) {
                                         {"equal", number_of_plans(r.tally.equal)}}));
     head.push_back(words(r.as_good() ? "review.as-good" : "review.not-as-good",
                          {{"n", number_of_plans(r.as_good_count)}, {"least", r.least()}, {"noise", r.noise}}));
+    if (!r.mine.caps.empty()) head.push_back(words("judge.before-caps", {{"points", r.mine.points_before_caps}}));
     for (const std::string& house : r.other_houses)
         head.push_back(words("review.other-house", {{"house", words("house." + house)}}));
     return head;
@@ -128,6 +137,15 @@ std::vector<std::string> told_season(const Review& r, std::optional<std::size_t>
     return lived ? season_sentences(*lived, words) : std::vector<std::string>{};
 }
 
+// Where canes that lie should end, of those that should end elsewhere.
+std::vector<NodeId> ends_to_cut(const planning::Mending& mending) {
+    std::vector<NodeId> ends;
+    if (mending.step != rules::Step::lengths) return ends;
+    if (mending.better.left_cane != mending.kept.left_cane) ends.push_back(mending.better.left_cane);
+    if (mending.better.right_cane != mending.kept.right_cane) ends.push_back(mending.better.right_cane);
+    return ends;
+}
+
 std::string piece_words(const TwinPiece& twin, NodeId end, const words::Words& words) {
     if (!end) return words(twin.spur ? "choice.no-spur" : "choice.no-cane");
     return words("choice.cut-after", {{"part", axis_of(end)}, {"node", Count{index_of(end)}}});
@@ -147,8 +165,14 @@ std::string charge_sentence(const Charge& charge, const Edit& edit, const Vine& 
     const AxisId piece = charge.missed ? charge.missed : charge.on;
     const Meant missed = row ? meant_in(*row, piece) : meant(charge.better, piece);
     std::string_view key = "review.charge.less";
-    if (!charge.left)
+    if (charge.lost.count < 0)  // only ways under a limit are open now, whose sum before it may be more
+        key = "review.charge.under-limit";
+    else if (snapped(after, edit, piece))
+        key = charge.left ? "review.charge.cane-broke" : "review.charge.cane-broke-last";
+    else if (!charge.left)
         key = "review.charge.none-left";
+    else if (charge.missed == charge.on)
+        key = missed.as == "cane" ? "review.charge.cane-off" : "review.charge.spur-off";
     else if (charge.missed)
         key = missed.as == "cane" ? "review.charge.cane-gone" : "review.charge.spur-gone";
     else if (std::holds_alternative<Lay>(edit))
@@ -161,7 +185,18 @@ std::string charge_sentence(const Charge& charge, const Edit& edit, const Vine& 
                        {"act", act_text(edit, after, words)},
                        {"part", charge.missed ? charge.missed : charge.on},
                        {"side", rules::side_key(missed.side)},
-                       {"lost", charge.lost}});
+                       {"lost", Tenths{std::abs(charge.lost.count)}}});
+}
+
+std::string cap_charge_sentence(const planning::ChargedCap& charged, const Plan& plan, const Vine& after, const words::Words& words) {
+    using planning::LostTo;
+    std::string key = "review.cap." + std::string(word_of(charged.to));
+    if (charged.to == LostTo::vine) return words(key);
+    if (charged.taken.count == 0) key += "-nothing";
+    if (charged.to == LostTo::open) return words(key, {{"lost", charged.taken}});
+    return words(key, {{"edit", Count{static_cast<std::int64_t>(charged.edit) + 1}},
+                       {"act", act_text(plan.edits[charged.edit], after, words)},
+                       {"lost", charged.taken}});
 }
 
 std::vector<std::string> season_sentences(const ahead::ActAhead& act, const words::Words& words) {
@@ -186,10 +221,19 @@ std::vector<std::string> season_sentences(const ahead::ActAhead& act, const word
 }
 
 std::string mending_sentence(const planning::Mending& mending, const words::Words& words) {
-    const std::string key = mending.step == rules::Step::lengths ? "review.mend.lengths"
-                            : mending.step == rules::Step::spurs ? "review.mend.spurs"
-                                                                 : "review.mend.choose";
-    return words(key, {{"lost", mending.lost}});
+    if (mending.step == rules::Step::spurs) return words("review.mend.spurs", {{"lost", mending.lost}});
+    if (mending.step != rules::Step::lengths) return words("review.mend.choose", {{"lost", mending.lost}});
+    const std::vector<NodeId> ends = ends_to_cut(mending);
+    const auto node = [&](std::size_t i) { return Count{index_of(ends[i])}; };
+    Arguments arguments{{"lost", mending.lost}, {"part", axis_of(ends[0])}, {"node", node(0)}};
+    if (ends.size() == 1) return words("review.mend.lengths", arguments);
+    arguments.push_back({"other", axis_of(ends[1])});
+    arguments.push_back({"other_node", node(1)});
+    return words("review.mend.lengths-both", arguments);
+}
+
+std::string hand_sentence(Tenths lost, const words::Words& words) {
+    return words(lost.count > 0 ? "review.hand" : "review.hand-won", {{"lost", Tenths{std::abs(lost.count)}}});
 }
 
 std::string mistake_sentence(const rules::Mistake& mistake, const words::Words& words) {
@@ -207,7 +251,9 @@ std::string end_sentence(const planning::WhatIf& end, const words::Words& words)
 Told told(const Review& r, const words::Words& words) {
     Told told;
     told.head = told_head(r, words);
-    for (const rules::Cap& cap : r.mine.caps) told.caps.push_back(words.sentence(cap.key, cap.arguments));
+    for (std::size_t i = 0; i < r.mine.caps.size(); ++i)
+        told.caps.push_back(words.sentence(r.mine.caps[i].key, r.mine.caps[i].arguments) + " " +
+                            cap_charge_sentence(r.charged_caps[i], r.plan, r.after, words));
     for (std::size_t s = 0; s < r.charges.by_step.size(); ++s)
         if (r.charges.by_step[s].count != 0)
             told.steps.push_back({words("step." + std::string(word_of(static_cast<rules::Step>(s)))),
@@ -217,13 +263,14 @@ Told told(const Review& r, const words::Words& words) {
     if (!r.seasons.empty()) told.season_how = words("review.season.how", {{"n", Count{ahead::weather_draws}}});
     Tenths hand;
     for (const planning::HandLoss& loss : r.charges.hand) hand += loss.lost;
-    if (hand.count != 0) told.acts.push_back({words("review.hand", {{"lost", hand}}), {}});
+    if (hand.count != 0) told.acts.push_back({hand_sentence(hand, words), {}});
     tell_losses(told, r, words);
     for (const rules::Mistake& mistake : r.mistakes) told.mistakes.push_back(mistake_sentence(mistake, words));
     for (const TwinPiece& twin : r.twins)
         told.twins.push_back({words(twin.spur ? "review.twin.spur" : "review.twin.cane", {{"side", rules::side_key(twin.side)}}),
                               piece_words(twin, twin.mine, words), piece_words(twin, twin.best, words), twin.same()});
-    for (const planning::WhatIf& end : r.ends) told.ends.push_back(end_sentence(end, words));
+    if (!r.charges.mending || ends_to_cut(*r.charges.mending).size() < 2)  // else how far both go back is said above
+        for (const planning::WhatIf& end : r.ends) told.ends.push_back(end_sentence(end, words));
     for (const Finding& f : r.mine.remarks) told.remarks.push_back(words.sentence(f.said.key, f.said.arguments));
     return told;
 }

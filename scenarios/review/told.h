@@ -12,7 +12,7 @@ inline constexpr Tenths too_small_to_tell{10}; // under one point a loss is fold
 
 struct Told {
     std::vector<std::string> head; // points, rank, as good, another house's way
-    std::vector<std::string> caps;
+    std::vector<std::string> caps; // each limit, by which act and what it took
     struct StepLost {
         std::string step, lost;
     };
@@ -47,7 +47,11 @@ std::string charge_sentence(const planning::Charge& charge, const Edit& edit, co
                             const words::Words& words);
 // One for each figure in which the two ways part; one that they come out alike where none does.
 std::vector<std::string> season_sentences(const ahead::ActAhead& act, const words::Words& words);
+// Which act brought a limit, and what the limit took.
+std::string cap_charge_sentence(const planning::ChargedCap& charged, const Plan& plan, const Vine& after, const words::Words& words);
 std::string mending_sentence(const planning::Mending& mending, const words::Words& words);
+// What the hand cost, or won where it did better than asked.
+std::string hand_sentence(Tenths lost, const words::Words& words);
 std::string mistake_sentence(const rules::Mistake& mistake, const words::Words& words);
 std::string end_sentence(const planning::WhatIf& end, const words::Words& words);
 

@@ -13,6 +13,7 @@
 namespace spurwright::planning {
 
 enum class LostTo : unsigned char { vine, act, open, hand };
+constexpr auto words_of(LostTo) { return std::to_array<std::string_view>({"vine", "act", "open", "hand"}); }
 
 struct FindingShare {
     LostTo to{};

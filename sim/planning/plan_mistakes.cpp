@@ -36,12 +36,13 @@ std::vector<rules::Mistake> plan_mistakes(const Vine& before, const rules::PlanF
         const auto place = {RuleName::origin_distance, RuleName::origin_height, RuleName::cane_side};
         const auto wood = {RuleName::cane_diameter, RuleName::cane_end_diameter};
         const Tenths lost = of(best, place) - of(mine, place), gained = of(mine, wood) - of(best, wood);
-        if (thicker.count > 0 && lost.count > 0 && lost > gained)
+        if (thicker > house.acceptable.see_diameter && lost - gained > house.acceptable.within)
             found.push_back({MistakeName::thickness_alone, RuleName::origin_distance, axis_of(own), side,
                              {{"part", axis_of(own)}, {"better", axis_of(better)}, {"side", rules::side_key(side)}, {"by", thicker}}});
     }
     for (const Charge& charge : charges.edits)
         for (const Side side : both_sides) {
+            if (charge.lost <= house.acceptable.within) continue;  // nobody is told that as good a cane is the wrong one
             const NodeId meant = cane_towards(charge.better, side), stays = cane_towards(kept, side);
             if (!charge.missed || !meant || axis_of(meant) != charge.missed || !stays) continue;
             found.push_back({MistakeName::wrong_cane_cut, RuleName::cane_count, charge.missed, side,

@@ -49,7 +49,9 @@ Said say_kicker_absent(const StandingFacts& is, const HouseRules& house) {
     said.unit = Unit::count;
     said.full = Wanted{0, 0};
     said.half = Wanted{0, 1000};
-    said.key = TextKey{is.forgotten > 0                        ? "rule.kicker-absent.forgotten"
+    const bool could_be_kicker = !house.standing.frost_over && static_cast<int>(is.kickers.size()) < house.standing.kickers;
+    said.key = TextKey{is.forgotten > 0 && could_be_kicker     ? "rule.kicker-absent.unmarked"
+                       : is.forgotten > 0                      ? "rule.kicker-absent.forgotten"
                        : missing > 0 && is.spares_early > 0    ? "rule.kicker-absent.early"
                        : missing > 0                           ? "rule.kicker-absent.no-spare"
                                                                : "rule.kicker-absent.full"};

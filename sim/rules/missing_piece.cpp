@@ -4,7 +4,7 @@ namespace spurwright::rules {
 
 bool tells_missing(const Finding& finding) {
     const std::string_view key = finding.said.key.name;
-    return key == "rule.spur-row.missing" || (finding.on.empty() && (finding.said.key == finding.rule->missing || key == "rule.end-cut.missing-spur"));
+    return key == "rule.spur-row.missing" || key == "rule.end-cut.missing-spur" || finding.said.key == finding.rule->missing;
 }
 
 }  // namespace spurwright::rules

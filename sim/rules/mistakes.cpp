@@ -48,6 +48,14 @@ private:
         found_.push_back({name, rule, on, side, std::move(arguments)});
     }
 
+    // A good cane of this side, rather one that was not kept as the spur.
+    AxisId nearer_one(Side side) const {
+        const std::vector<AxisId>& canes = offers_.sides[index_of(side)].canes;
+        const auto& spur = plan_.sides[index_of(side)].spur;
+        const auto other = std::find_if(canes.begin(), canes.end(), [&](AxisId cane) { return !spur || spur->axis != cane; });
+        return other == canes.end() ? canes.front() : *other;
+    }
+
     void look_at(const CaneFacts& cane, Side side) {
         const Length thin = house_.cane_diameter.band.half.low;
         if (cane.diameter < thin)
@@ -57,7 +65,7 @@ private:
         const bool far = mark_origin_distance(cane.distance_to_head, cane.creep, house_) == no_mark;
         if (far && asked_.cane[index_of(side)])
             add(Name::cane_from_too_far_out, RuleName::origin_distance, cane.axis, side,
-                {{"measured", cane.distance_to_head}, {"better", offers_.sides[index_of(side)].canes.front()}});
+                {{"measured", cane.distance_to_head}, {"better", nearer_one(side)}});
         look_at_height(cane.axis, cane.below_wire, RuleName::origin_height, side);
         const bool over = !house_.cane_side.over_the_head && cane.over_the_head > house_.cane_side.over_by;
         if (over || cane.off_row > house_.cane_side.full_to)
@@ -193,7 +201,8 @@ private:
         if (old && !cut.needed && (cut.on_trunk || cut.diameter > house_.wound_size.none_from))
             add(Name::needless_wound, RuleName::wound_size, cut.axis, Side::none, {{"measured", cut.diameter}});
         if (mark_tool(cut, house_) < full_mark)
-            add(Name::wrong_tool, RuleName::tool_choice, cut.axis, Side::none, {{"measured", cut.diameter}});
+            add(Name::wrong_tool, RuleName::tool_choice, cut.axis, Side::none,
+                {{"measured", cut.diameter}, {"better", tool_key(suitable_tool(cut.diameter, cut.wood_age, house_))}});
     }
 
     const Vine& before_;

@@ -9,9 +9,10 @@ PerMille mark_origin_height(const CaneFacts& cane, const HouseRules& house) {
 Said say_origin_height(const CaneFacts& cane, const HouseRules& house) {
     const auto& asks = house.origin_height;
     const bool above = cane.below_wire.count < 0;
+    const bool renews = cane.below_wire > asks.low_from && !cane.sucker;  // a sucker brings no head down
     const std::string_view key = above                                   ? "rule.origin-height.above"
                                  : cane.below_wire < asks.band.full.low  ? "rule.origin-height.near"
-                                 : cane.below_wire > asks.low_from       ? "rule.origin-height.very-low"
+                                 : renews                                ? "rule.origin-height.very-low"
                                  : cane.below_wire > asks.band.full.high ? "rule.origin-height.low"
                                                                          : "rule.origin-height.full";
     return measured_in(Unit::mm, cane.below_wire, asks.band.full, asks.band.half, key,

@@ -3,13 +3,10 @@
 #include "sim/rules/wound_size.h"
 
 namespace spurwright::rules {
-namespace {
 
-constexpr TextKey tool_key(Tool tool) {
+TextKey tool_key(Tool tool) {
     return TextKey{tool == Tool::shears ? "tool.shears" : tool == Tool::loppers ? "tool.loppers" : "tool.saw"};
 }
-
-}  // namespace
 
 Tool suitable_tool(Length diameter, int wood_age, const HouseRules& house) {
     const auto& asks = house.tool_choice;

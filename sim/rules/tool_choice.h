@@ -12,6 +12,7 @@ inline constexpr std::array tool_choice_claims{
     Claim{&sources::experts123, "loppers, up to", 25.4, 25.4, "mm"},
 };
 
+TextKey tool_key(Tool tool);
 // The smallest tool that suits: shears, loppers, saw. Old wood is dry and hard.
 Tool suitable_tool(Length diameter, int wood_age, const HouseRules& house);
 // Of one cut: a larger tool than needed is full, one size too small one half, two sizes none.

@@ -31,7 +31,7 @@ void looks_back_on_a_cordon(const std::string& code, const json& best) {
     REQUIRE(worse["charges"].size() == 1);
     CHECK(worse["charges"][0]["missed"] == axis);
     CHECK(worse["charges"][0]["lost"].get<double>() > 0);
-    CHECK(worse["charges"][0]["sentence"].get<std::string>().find("the spur to keep") != std::string::npos);
+    CHECK(worse["charges"][0]["sentence"].get<std::string>().find("the best spur still there") != std::string::npos);
     const json good = answered({"acceptable", code, "--plan", whole}, "verb-acceptable");
     CHECK(good["mine"]["as_good"] == true);
     CHECK(good["best_points"] == best["points"]);

@@ -89,6 +89,37 @@ TEST_CASE("of every loss that is told some choice takes the most, or the vine, a
     CHECK(of_acts > 10);
 }
 
+TEST_CASE("a limit is an act's or work left undone, which is to be mended now; as good as the best nothing else is spoken of") {
+    int limits = 0, undone = 0, as_good = 0;
+    for (const System system : systems)
+        for (std::uint32_t seed = 1; seed <= 6; ++seed) {
+            Practice bad = on(system, seed), good = on(system, seed);
+            for (Practice* vine : {&bad, &good}) {
+                vine->add_plans(practice::search_plans(vine->start(), vine->task().house));
+                carry_out(*vine, vine == &good ? vine->plans()->best().plan : test::random_edits(vine->start(), seed, 20));
+                vine->finish();
+                const LookBack& look = *vine->look();
+                REQUIRE(look.charged.has_value());
+                REQUIRE(look.charged->caps.size() == look.mine.caps.size());
+                Tenths taken;
+                for (const practice::Walked& stop : look.walk) {
+                    if (look.mine_as_good && stop.stop == practice::Stop::finding && !stop.folded) CHECK(stop.mend == rules::Mend::now);
+                    if (stop.stop != practice::Stop::cap) continue;
+                    const planning::ChargedCap& cap = look.charged->caps[stop.at];
+                    taken += cap.taken;
+                    ++limits;
+                    undone += cap.to == planning::LostTo::open;
+                    CHECK((stop.mend == rules::Mend::now) == (cap.to == planning::LostTo::open));
+                }
+                CHECK(taken == look.mine.points_before_caps - look.mine.points);
+                as_good += look.mine_as_good;
+            }
+        }
+    CHECK(limits > 10);
+    CHECK(undone > 5);
+    CHECK(as_good >= 18);
+}
+
 TEST_CASE("going back to before the act that a loss is charged to, the best way is open again") {
     int tried = 0;
     for (const System system : systems)

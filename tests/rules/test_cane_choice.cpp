@@ -269,6 +269,9 @@ TEST_SUITE("rules/origin-height") {
         CHECK(height_mark(900.0_mm) == 500);
         CHECK(say_origin_height(with([](CaneFacts& c) { c.below_wire = 260.0_mm; }), house).key.name ==
               "rule.origin-height.very-low");
+        // No sucker is a spur, how low it may stand.
+        CHECK(say_origin_height(with([](CaneFacts& c) { c.below_wire = 845.0_mm, c.sucker = c.rootstock = true; }), house).key.name ==
+              "rule.origin-height.low");
     }
 }
 

@@ -2,6 +2,7 @@
 #include <doctest/doctest.h>
 
 #include <algorithm>
+#include <utility>
 
 #include "scenarios/review/told.h"
 #include "scenarios/words/load_words.h"
@@ -9,6 +10,7 @@
 #include "sim/vine/vine_query.h"
 #include "tests/support/grown.h"
 #include "tests/support/judged.h"
+#include "tests/support/random_edits.h"
 
 using namespace spurwright;
 
@@ -89,5 +91,37 @@ TEST_SUITE("scenarios/review") {
             const auto later = std::find_if(told.losses.begin(), told.losses.end(), [](const auto& l) { return l.kind != rules::Mend::now; });
             CHECK(std::none_of(later, told.losses.end(), [](const auto& l) { return l.kind == rules::Mend::now; }));
         }
+    }
+    TEST_CASE("of plans gone wrong each limit is told with its act, each act with what it cost, in every language") {
+        const auto general = io::load_house_rules("general", review_assets);
+        REQUIRE(general.has_value());
+        growth::Site site;
+        site.seed = 41;
+        const Vine vine = test::grown(site);
+        const planning::Planning planning(vine, general->rules);
+        int limits = 0, acts = 0;
+        for (std::uint64_t seed = 1; seed <= 12; ++seed) {
+            const review::Review r = review::review(vine, test::random_edits(vine, seed, 20), *general, planning, review_assets);
+            for (const char* language : {"en", "es", "es-ES", "es-CL"}) {
+                const auto words = words::load_words(review_assets, language);
+                REQUIRE(words.has_value());
+                const review::Told told = review::told(r, *words);
+                CHECK(told.caps.size() == r.mine.caps.size());
+                limits += static_cast<int>(told.caps.size());
+                acts += static_cast<int>(told.acts.size());
+                std::vector<std::string> acts_told;
+                for (const review::Told::Act& act : told.acts) acts_told.push_back(act.text);
+                for (const auto* lines : {&told.head, &told.caps, &std::as_const(acts_told), &told.mistakes, &told.ends})
+                    for (const std::string& text : *lines) {
+                        CAPTURE(text);
+                        CHECK_FALSE(text.empty());
+                        CHECK(text.find('[') == std::string::npos);
+                        CHECK(text.find('{') == std::string::npos);
+                        CHECK(text.find("-") != 0);
+                    }
+            }
+        }
+        CHECK(limits > 20);
+        CHECK(acts > 20);
     }
 }

@@ -1,3 +1,3 @@
-# File by file, for work: a change compiles again what reads it and no more. .ci/full builds it too, with -Wshadow.
+# File by file, for work: a change compiles again what reads it and no more.
 include(${CMAKE_CURRENT_LIST_DIR}/release.cmake)
 set(SPURWRIGHT_UNITY OFF CACHE BOOL "" FORCE)

@@ -246,12 +246,15 @@ void Session::keep_finished() {
 bool Session::poll_seasons() {
     if (!practice_) return false;
     if (acts_of_ != vine_number_) {  // another vine is in hand, perhaps one that was looked back on before
-        acts_worker_.forget();
+        if (acts_worker_) acts_worker_->forget();
         practice_->ask_seasons_anew();
         acts_of_ = vine_number_;
     }
-    if (auto wish = practice_->take_acts_wish()) acts_worker_.ask([wish = *std::move(wish)] { return acts_ahead(wish); });
-    auto lived = acts_worker_.take();
+    if (auto wish = practice_->take_acts_wish()) {
+        if (!acts_worker_) acts_worker_ = std::make_unique<Worker<ahead::ActsAhead>>();
+        acts_worker_->ask([wish = *std::move(wish)] { return acts_ahead(wish); });
+    }
+    auto lived = acts_worker_ ? acts_worker_->take() : std::nullopt;
     if (!lived) return false;
     practice_->add_seasons(*std::move(lived));
     return true;

@@ -222,7 +222,7 @@ private:
     Worker<PlansFound> plan_worker_;
     Worker<std::variant<NextWinter, SpringVisit>> year_worker_;  // of seasons lived through
     std::uint64_t acts_of_ = 0;  // the vine whose acts are asked about
-    Worker<ahead::ActsAhead> acts_worker_;  // what the acts of the look back mean next season
+    std::unique_ptr<Worker<ahead::ActsAhead>> acts_worker_;  // what the acts of a look back mean next season; since the first
 };
 
 }  // namespace spurwright::practice

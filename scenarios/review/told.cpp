@@ -5,6 +5,7 @@
 #include <cstdlib>
 
 #include "scenarios/practice/named_act.h"
+#include "sim/core/check.h"
 #include "sim/rules/missing_piece.h"
 #include "sim/rules/say.h"
 
@@ -224,6 +225,7 @@ std::string mending_sentence(const planning::Mending& mending, const words::Word
     if (mending.step == rules::Step::spurs) return words("review.mend.spurs", {{"lost", mending.lost}});
     if (mending.step != rules::Step::lengths) return words("review.mend.choose", {{"lost", mending.lost}});
     const std::vector<NodeId> ends = ends_to_cut(mending);
+    SPURWRIGHT_CHECK(ends.size(), >, std::size_t{0});  // only lengths part these two
     const auto node = [&](std::size_t i) { return Count{index_of(ends[i])}; };
     Arguments arguments{{"lost", mending.lost}, {"part", axis_of(ends[0])}, {"node", node(0)}};
     if (ends.size() == 1) return words("review.mend.lengths", arguments);

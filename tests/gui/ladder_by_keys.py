@@ -3,26 +3,14 @@ shown and taken up again; its look back, and one taken on the rung that is sugge
 Usage: ladder_by_keys.py SPURWRIGHT-WINDOW SPURWRIGHT"""
 import sys
 
-from plan import best_acts, node_of
+from hand import Hand
+from plan import best_acts
 from window_driver import Window, skip_without_tools
-
-ROLES = ["left", "right", "spur"]
 
 skip_without_tools()
 calm = {"kind": "spurwright-settings", "version": 1, "reduced_motion": True, "safety_seen": True}
 window = Window(sys.argv[1], settings=calm)
-
-
-def walk_to(axis):
-    """With Tab, the short way round."""
-    state = window.until(lambda s: s["at_rest"], "a picture at rest")
-    walk, chosen = state["walk"], state["chosen"]
-    if chosen == axis:
-        return
-    forward = walk.index(axis) + 1 if chosen is None else (walk.index(axis) - walk.index(chosen)) % len(walk)
-    back = len(walk) - walk.index(axis) if chosen is None else len(walk) - forward
-    window.key(*(["Tab"] * forward if forward <= back else ["shift+Tab"] * back))
-    window.until(lambda s: s["chosen"] == axis, axis)
+hand = Hand(window)
 
 
 def find(words, command):
@@ -52,10 +40,7 @@ try:
     marks = [act for act in best_acts(sys.argv[2], state["code"]) if act[0] == "mark"]
     window.key("F2")
     for done, act in enumerate(marks, start=1):
-        window.key("Escape")
-        walk_to(node_of(act[1]))
-        window.key("m", *["Right"] * ROLES.index(act[2]), "Return")
-        window.until(lambda s: s["done"] == done, " ".join(act))
+        hand.do(act, done)
     state = window.until(lambda s: s["step"] == "clear", "the step that is shown")
     assert state["shown"] == 0
     window.key("Escape", "ctrl+Return")

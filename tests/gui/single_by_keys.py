@@ -3,67 +3,20 @@ look back, its cane cut a bud shorter; then the same with a slip first, which th
 Usage: single_by_keys.py SPURWRIGHT-WINDOW SPURWRIGHT"""
 import sys
 
-from plan import best_acts, node_of
+from hand import Hand
+from plan import best_acts
 from window_driver import Window, skip_without_tools
 
 CODE = "04C9-HHS7-G00Q-0004-0005-0CQR"
-ROLES = ["left", "right", "spur"]
-TOOL_KEYS = {"shears": "1", "loppers": "2", "saw": "3"}
 
 skip_without_tools()
 calm = {"kind": "spurwright-settings", "version": 1, "reduced_motion": True, "safety_seen": True}
 window = Window(sys.argv[1], "--code", CODE, settings=calm)
+hand = Hand(window)
 
 
 def texts():
     return " ".join(w["label"] for w in window.until(lambda s: s["at_rest"], "a picture at rest")["widgets"])
-
-
-def walk_to(axis):
-    """With Tab, the short way round."""
-    state = window.until(lambda s: s["at_rest"], "a picture at rest")
-    walk, chosen = state["walk"], state["chosen"]
-    if chosen == axis:
-        return
-    forward = walk.index(axis) + 1 if chosen is None else (walk.index(axis) - walk.index(chosen)) % len(walk)
-    back = len(walk) - walk.index(axis) if chosen is None else len(walk) - forward
-    window.key(*(["Tab"] * forward if forward <= back else ["shift+Tab"] * back))
-    window.until(lambda s: s["chosen"] == axis, axis)
-
-
-def walk_to_node(node):
-    at = window.until(lambda s: s["at_rest"], "a picture at rest")["chosen_node"]
-    steps = int(node.split(".")[1]) - (int(at.split(".")[1]) if at else 0)
-    if steps:
-        window.key(*["period" if steps > 0 else "comma"] * abs(steps))
-        window.until(lambda s: s["chosen_node"] == node, node)
-
-
-def do(act, done):
-    node = node_of(act[1])
-    window.key("Escape")  # the tool in hand, or the choice
-    walk_to(node.split(".")[0])
-    if act[0] == "mark":
-        window.key("m", *["Right"] * ROLES.index(act[2]), "Return")
-    elif act[0] == "cut":
-        walk_to_node(node)
-        window.key(TOOL_KEYS[act[2]], "c")
-    elif act[0] == "lay":
-        window.key("l", "Left" if act[2] == "left" else "Right")
-    else:
-        walk_to_node(node)
-        window.key("t")
-    window.until(lambda s: s["done"] == done, f"act {done}, {' '.join(act)}")
-
-
-def look_back():
-    for _ in range(7):
-        if window.state()["finished"]:
-            break
-        step = window.state()["step"]
-        window.key("ctrl+Return")
-        window.until(lambda s: s["finished"] or s["step"] != step, "the next step")
-    return window.until(lambda s: s["finished"] and s.get("best") is not None, "the look back with the best plan")
 
 
 try:
@@ -73,8 +26,8 @@ try:
     acts = best_acts(sys.argv[2], CODE)
     assert [act[0] for act in acts].count("lay") == 1
     for done, act in enumerate(acts, start=1):
-        do(act, done)
-    state = look_back()
+        hand.do(act, done)
+    state, _ = hand.look_back()
     print(f"{window.actions} key presses for {len(acts)} acts, {state['points']} points, the best plan has {state['best']}")
     assert state["points"] == state["best"]
     assert "Yours is one of them." in texts()
@@ -90,10 +43,10 @@ try:
     window.until(lambda s: not s["finished"] and s["done"] == 0, "the vine before any choice")
     cane = next(act[1] for act in acts if act[0] == "lay")
     slip = ["cut", cane + ".0", "shears"]  # the cane to lay, off at its base
-    do(slip, 1)
+    hand.do(slip, 1)
     for done, act in enumerate(best_acts(sys.argv[2], CODE, "--after", f"cut {cane}.0+8.0 shears")[1:], start=2):
-        do(act, done)
-    worse = look_back()
+        hand.do(act, done)
+    worse, _ = hand.look_back()
     assert worse["points"] < state["points"]
     for _ in range(worse["pieces"]):  # walked until the slip is named
         window.key("n")

@@ -25,6 +25,12 @@ bool within_tolerance(const Vine& vine, const Plan& plan, const rules::HouseRule
     return best->points - mine->points <= planning::tolerance(vine, house, best->plan);
 }
 
+Vine vine_to_spoil() {
+    growth::Site site;
+    site.seed = 41;
+    return test::grown(site);
+}
+
 } // namespace
 
 TEST_SUITE("scenarios/review") {
@@ -67,9 +73,7 @@ TEST_SUITE("scenarios/review") {
     TEST_CASE("what is told adds up to what was lost, in every language") {
         const auto general = io::load_house_rules("general", review_assets);
         REQUIRE(general.has_value());
-        growth::Site site;
-        site.seed = 41;
-        const Vine vine = test::grown(site);
+        const Vine vine = vine_to_spoil();
         const planning::Planning planning(vine, general->rules);
         Plan plan = planning.best()->plan;
         plan.edits.resize(plan.edits.size() - 4); // neither laid nor tied
@@ -95,9 +99,7 @@ TEST_SUITE("scenarios/review") {
     TEST_CASE("of plans gone wrong each limit is told with its act, each act with what it cost, in every language") {
         const auto general = io::load_house_rules("general", review_assets);
         REQUIRE(general.has_value());
-        growth::Site site;
-        site.seed = 41;
-        const Vine vine = test::grown(site);
+        const Vine vine = vine_to_spoil();
         const planning::Planning planning(vine, general->rules);
         int limits = 0, acts = 0;
         for (std::uint64_t seed = 1; seed <= 12; ++seed) {
